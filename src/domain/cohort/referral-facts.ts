@@ -1,0 +1,86 @@
+import type { PlainDate } from '../calendar/plain-date.js';
+import type { Fraction } from '../exact/fraction.js';
+import type {
+  AttendanceOutcome,
+  ClosureReason,
+  DeliveryMode,
+  Diagnosis,
+  OfferKind,
+  OfferResponse,
+  Pathway,
+  ReferralSource,
+  SessionMode,
+  SexAtBirth,
+  Timepoint,
+  TriageDecision,
+} from '../referral/closed-sets.js';
+
+/** Everything about one referral that a rule of counting may look at; plain facts, nothing derived. */
+export interface ReferralFacts {
+  readonly referralId: string;
+  readonly patientId: string;
+  readonly siteId: string;
+  readonly commissionerId: string | null;
+  readonly receivedOn: PlainDate;
+  readonly source: ReferralSource;
+  readonly diagnosis: Diagnosis;
+  readonly pathway: Pathway;
+  readonly hospitalDischargedOn: PlainDate | null;
+  /** MRC dyspnoea grade 1 to 5 at referral. */
+  readonly mrcGrade: number | null;
+  readonly deliveryMode: DeliveryMode | null;
+  readonly triage: { readonly decision: TriageDecision; readonly decidedOn: PlainDate } | null;
+  readonly offers: readonly {
+    readonly kind: OfferKind;
+    readonly offeredOn: PlainDate;
+    readonly response: OfferResponse;
+  }[];
+  readonly plannedStartOn: PlainDate | null;
+  readonly plannedSessions: number;
+  readonly plannedWeeks: number;
+  readonly exercisePlanGivenOn: PlainDate | null;
+  readonly closure: { readonly closedOn: PlainDate; readonly reason: ClosureReason } | null;
+  readonly patient: {
+    readonly sexAtBirth: SexAtBirth;
+    readonly bornOn: PlainDate;
+  };
+  /** By date, earliest first. */
+  readonly contacts: readonly ContactFacts[];
+  /** Current versions only, by date, earliest first. */
+  readonly assessments: readonly AssessmentFacts[];
+}
+
+/** One session a person was expected at, and what became of it. */
+export interface ContactFacts {
+  readonly heldOn: PlainDate;
+  readonly mode: SessionMode;
+  readonly isSupervised: boolean;
+  readonly outcome: AttendanceOutcome;
+}
+
+export interface AssessmentFacts {
+  readonly assessmentId: string;
+  readonly timepoint: Timepoint;
+  readonly assessedOn: PlainDate;
+  readonly heightCm: number | null;
+  readonly weightKg: number | null;
+  /** At most one result per measure: the better of two attempts. */
+  readonly results: readonly Result[];
+  /** Tests and questionnaires recorded as not done. */
+  readonly notDone: readonly { readonly testId: string; readonly reason: string }[];
+}
+
+/** The value of a measure at one assessment, with the conditions under which it was had. */
+export interface Result {
+  readonly measureId: string;
+  readonly value: Fraction;
+  /**
+   * What must be the same at both ends for the change to be like for like, by name: `test`, `courseLengthM`,
+   * `walkingAid`, `oxygenLPerMin`, `speedLevel`, `form`, `place`, `chairHeightCm` ... Null: it applies but was not recorded.
+   */
+  readonly conditions: Readonly<Record<string, string | null>>;
+  /** Whether two attempts were made; null where the test asks for one only. */
+  readonly hadPracticeWalk: boolean | null;
+  /** The test ended at its ceiling, so that the true value may be greater. */
+  readonly isCeiling: boolean;
+}
