@@ -103,3 +103,21 @@ export const NOT_DONE_REASONS = [
   'other',
 ] as const;
 export type NotDoneReason = (typeof NOT_DONE_REASONS)[number];
+
+/** Why a walk ended. */
+export const STOP_REASONS = [
+  'end-of-test',
+  'breathlessness',
+  'leg-fatigue',
+  'could-not-keep-pace',
+  'low-oxygen-saturation',
+  'chest-pain',
+  'dizziness',
+  'pain',
+  'operator-safety',
+  'other',
+] as const;
+export type StopReason = (typeof STOP_REASONS)[number];
+
+export const SAFETY_SCREENS = ['no-concern', 'concern', 'not-recorded'] as const;
+export type SafetyScreen = (typeof SAFETY_SCREENS)[number];

@@ -1,0 +1,7 @@
+import type { Migration } from 'kysely';
+import * as record from './0001_record.js';
+
+/** Every migration in the order in which it is applied; a shipped migration is never edited. */
+export const MIGRATIONS: Readonly<Record<string, Migration>> = {
+  '0001_record': record,
+};

@@ -1,0 +1,65 @@
+import type { Role } from './role.js';
+
+/** Who may call an operation: anybody, everybody who is signed in, or the roles named. */
+export type Access = 'anybody' | 'signed-in' | readonly Role[];
+
+const TEAM: readonly Role[] = ['admin', 'clinician', 'lead'];
+const CLINICAL: readonly Role[] = ['clinician', 'lead'];
+const LEAD: readonly Role[] = ['lead'];
+
+/** The one table that decides, by operation id. An operation that is not in it is open to nobody. */
+export const ACCESS = {
+  registerPatient: TEAM,
+  listPatients: TEAM,
+  searchPatients: TEAM,
+  getPatient: TEAM,
+  correctPatient: TEAM,
+  registerReferral: TEAM,
+  listReferrals: TEAM,
+  getReferral: TEAM,
+  correctReferral: TEAM,
+  triageReferral: CLINICAL,
+  recordOffer: TEAM,
+  closeReferral: TEAM,
+  recordAssessment: CLINICAL,
+  listAssessments: CLINICAL,
+  correctAssessment: CLINICAL,
+  getOutcomes: CLINICAL,
+  holdSession: TEAM,
+  listSessions: TEAM,
+  recordAttendances: TEAM,
+  getQuarterlyReport: LEAD,
+  getQuarterlyReportText: LEAD,
+  listSites: TEAM,
+  listCommissioners: TEAM,
+  listMeasures: 'signed-in',
+  getMeasure: 'signed-in',
+  listPredictionEquations: 'signed-in',
+  listIndicators: 'signed-in',
+  getHealth: 'anybody',
+  getDocumentation: 'anybody',
+  getOpenApi: 'anybody',
+} as const satisfies Readonly<Record<string, Access>>;
+
+export type OperationId = keyof typeof ACCESS;
+
+/**
+ * Whether somebody may call an operation.
+ *
+ * @param role null for somebody who is not signed in
+ * @example mayCall('commissioner', 'getPatient') -> false
+ */
+export function mayCall(role: Role | null, operationId: string): boolean {
+  const access: Access | undefined = Object.hasOwn(ACCESS, operationId)
+    ? ACCESS[operationId as OperationId]
+    : undefined;
+  if (access === undefined) return false;
+  if (access === 'anybody') return true;
+  if (role === null) return false;
+  return access === 'signed-in' || access.includes(role);
+}
+
+/** Whether an operation is open to people who are not signed in. */
+export function isPublic(operationId: string): boolean {
+  return mayCall(null, operationId);
+}

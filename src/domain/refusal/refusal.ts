@@ -1,0 +1,46 @@
+/** One thing that is wrong with what was sent, and where. */
+export interface Fault {
+  /** JSON Pointer to the field, such as `/walkTests/0/distanceM`. */
+  readonly pointer: string;
+  /** Stable code, such as `off-the-grid`. */
+  readonly code: string;
+  /** What is wrong and what would be right, in words; no patient detail. */
+  readonly message: string;
+}
+
+/** Everything a use case may refuse, by a stable code. */
+export type Refusal =
+  | { readonly code: 'not-found'; readonly what: RecordKind }
+  | { readonly code: 'rules-broken'; readonly faults: readonly Fault[] }
+  | { readonly code: 'please-check'; readonly faults: readonly Fault[] }
+  | { readonly code: 'patient-already-registered'; readonly existingId: string }
+  | { readonly code: 'referral-already-open'; readonly existingId: string }
+  | { readonly code: 'already-triaged' }
+  | { readonly code: 'already-closed' }
+  | { readonly code: 'bad-cursor' };
+
+export type RecordKind =
+  | 'patient'
+  | 'referral'
+  | 'assessment'
+  | 'session'
+  | 'measure'
+  | 'equation'
+  | 'indicator'
+  | 'site'
+  | 'commissioner'
+  | 'page';
+
+/** What a use case gives back: a value, or a refusal with nothing written. */
+export type Outcome<Value> =
+  { readonly kind: 'done'; readonly value: Value } | { readonly kind: 'refused'; readonly refusal: Refusal };
+
+/** A successful outcome. */
+export function done<Value>(value: Value): Outcome<Value> {
+  return { kind: 'done', value };
+}
+
+/** A refused outcome. */
+export function refused(refusal: Refusal): { readonly kind: 'refused'; readonly refusal: Refusal } {
+  return { kind: 'refused', refusal };
+}

@@ -1,0 +1,51 @@
+import BetterSqlite from 'better-sqlite3';
+import { Kysely, SqliteDialect } from 'kysely';
+import type { Tables } from './tables.js';
+
+/** A database, or a transaction on it: every query function takes one of these first. */
+export type Executor = Kysely<Tables>;
+
+/** An open record: one connection for writing, and a second that only reads, so that a report does not hold up a write. */
+export interface Connection {
+  readonly db: Kysely<Tables>;
+  readonly reader: Kysely<Tables>;
+  /** Copies the whole record to a file while work goes on. */
+  readonly backUpTo: (file: string) => Promise<void>;
+  readonly close: () => Promise<void>;
+}
+
+/**
+ * Opens the record in a SQLite file; the file is made when it does not exist.
+ *
+ * Every acknowledged write is on the disk: write-ahead log with full synchronisation.
+ *
+ * @param file path of the database file
+ */
+export function openConnection(file: string): Connection {
+  const writing = new BetterSqlite(file);
+  for (const pragma of [
+    'journal_mode = WAL',
+    'synchronous = FULL',
+    'foreign_keys = ON',
+    'busy_timeout = 5000',
+    'trusted_schema = OFF',
+  ]) {
+    writing.pragma(pragma);
+  }
+  const reading = new BetterSqlite(file, { readonly: true });
+  for (const pragma of ['busy_timeout = 5000', 'trusted_schema = OFF', 'query_only = ON'])
+    reading.pragma(pragma);
+  const db = new Kysely<Tables>({ dialect: new SqliteDialect({ database: writing }) });
+  const reader = new Kysely<Tables>({ dialect: new SqliteDialect({ database: reading }) });
+  return {
+    db,
+    reader,
+    backUpTo: async (target) => {
+      await writing.backup(target);
+    },
+    close: async () => {
+      await reader.destroy();
+      await db.destroy();
+    },
+  };
+}

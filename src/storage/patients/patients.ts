@@ -1,0 +1,125 @@
+import type { PlainDate } from '../../domain/calendar/plain-date.js';
+import type { Patient, PatientDetails } from '../../domain/patient/patient.js';
+import type { Executor } from '../connection.js';
+import { pageOf } from '../page.js';
+import type { Page, PageRequest } from '../page.js';
+import { patientColumns, patientFromRow } from './row-mapper.js';
+
+/** The team's patient by id; null when absent or of another team. */
+export async function findPatient(db: Executor, teamId: string, id: string): Promise<Patient | null> {
+  const row = await db
+    .selectFrom('patient')
+    .selectAll()
+    .where('team_id', '=', teamId)
+    .where('id', '=', id)
+    .executeTakeFirst();
+  return row === undefined ? null : patientFromRow(row);
+}
+
+/** Id of the team's patient with an NHS number (ten digits); null when there is none. */
+export async function findPatientIdByNhsNumber(
+  db: Executor,
+  teamId: string,
+  nhsNumber: string,
+): Promise<string | null> {
+  const row = await db
+    .selectFrom('patient')
+    .select('id')
+    .where('team_id', '=', teamId)
+    .where('nhs_number', '=', nhsNumber)
+    .executeTakeFirst();
+  return row?.id ?? null;
+}
+
+/** Stores a new patient. */
+export async function insertPatient(
+  db: Executor,
+  patient: {
+    readonly id: string;
+    readonly teamId: string;
+    readonly details: PatientDetails;
+    readonly now: string;
+  },
+): Promise<void> {
+  await db
+    .insertInto('patient')
+    .values({
+      id: patient.id,
+      team_id: patient.teamId,
+      version: 1,
+      created_at: patient.now,
+      ...patientColumns(patient.details),
+    })
+    .execute();
+}
+
+/** Corrects a patient; the former state is kept whole, with the reason. */
+export async function correctPatientRow(
+  db: Executor,
+  correction: {
+    readonly former: Patient;
+    readonly details: PatientDetails;
+    readonly reason: string;
+    readonly now: string;
+    readonly accountId: string;
+  },
+): Promise<void> {
+  const { former } = correction;
+  await db
+    .insertInto('patient_version')
+    .values({
+      patient_id: former.id,
+      version: former.version,
+      document: JSON.stringify(former),
+      superseded_at: correction.now,
+      superseded_by: correction.accountId,
+      reason: correction.reason,
+    })
+    .execute();
+  await db
+    .updateTable('patient')
+    .set({ version: former.version + 1, ...patientColumns(correction.details) })
+    .where('id', '=', former.id)
+    .execute();
+}
+
+/** The team's patients in the order in which they were registered. */
+export async function listPatientRows(
+  db: Executor,
+  teamId: string,
+  request: PageRequest,
+): Promise<Page<Patient>> {
+  let query = db.selectFrom('patient').selectAll().where('team_id', '=', teamId);
+  if (request.after !== null) query = query.where('id', '>', request.after.id);
+  const rows = await query
+    .orderBy('id')
+    .limit(request.limit + 1)
+    .execute();
+  return pageOf(rows.map(patientFromRow), request, (patient) => ({ key: patient.id, id: patient.id }));
+}
+
+/** What people are searched by: the NHS number, or the start of the family name with or without the date of birth. */
+export interface PatientQuery {
+  readonly nhsNumber: string | null;
+  readonly familyName: string | null;
+  readonly bornOn: PlainDate | null;
+}
+
+/** At most 50 patients of the team that fit every part of a query, by name and date of birth. */
+export async function searchPatientRows(
+  db: Executor,
+  teamId: string,
+  search: PatientQuery,
+): Promise<readonly Patient[]> {
+  let query = db.selectFrom('patient').selectAll().where('team_id', '=', teamId);
+  if (search.nhsNumber !== null) query = query.where('nhs_number', '=', search.nhsNumber);
+  if (search.bornOn !== null) query = query.where('born_on', '=', search.bornOn);
+  if (search.familyName !== null) {
+    const start = search.familyName.toLowerCase();
+    query = query.where((eb) =>
+      eb(eb.fn('substr', [eb.fn('lower', ['family_name']), eb.lit(1), eb.val(start.length)]), '=', start),
+    );
+  }
+  const rows = await query.orderBy('family_name').orderBy('given_name').orderBy('id').limit(50).execute();
+  return rows.map(patientFromRow);
+}

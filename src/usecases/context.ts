@@ -1,0 +1,37 @@
+import type { PlainDate } from '../domain/calendar/plain-date.js';
+import type { Executor } from '../storage/connection.js';
+import type { Role } from '../auth/role.js';
+
+/** Where the program learns the time. */
+export interface Clock {
+  /** This instant, UTC ISO text. */
+  readonly now: () => string;
+  /** The calendar date in London. */
+  readonly today: () => PlainDate;
+}
+
+/** What every use case works with. */
+export interface Context {
+  readonly db: Executor;
+  /** Reads on a connection of their own, so that a long report does not hold up a write. */
+  readonly reader: Executor;
+  readonly clock: Clock;
+  /** A new id that sorts by the time at which it was made. */
+  readonly newId: () => string;
+}
+
+/** A person or program of a team who is signed in. */
+export interface TeamMember {
+  readonly accountId: string;
+  readonly role: Exclude<Role, 'commissioner'>;
+  readonly teamId: string;
+}
+
+/** Somebody who pays, and sees nothing but what was released to them. */
+export interface CommissionerReader {
+  readonly accountId: string;
+  readonly role: 'commissioner';
+  readonly commissionerId: string;
+}
+
+export type Actor = TeamMember | CommissionerReader;
