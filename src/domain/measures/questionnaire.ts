@@ -20,11 +20,28 @@ export interface Questionnaire {
   readonly scoreItems: ((items: readonly (number | null)[]) => readonly ItemScore[]) | null;
   /**
    * Variants that must match for a change to be like for like, such as the form of the CRQ or the value set of the
-   * EQ-5D-5L index. Empty where there is one form only; otherwise the form must be named with every entry.
+   * EQ-5D-5L index. Empty where there is one form only; otherwise the form must be named with every score it belongs to.
    */
   readonly forms: readonly string[];
+  /** Measures that the form belongs to, such as the EQ-5D-5L index and not its visual scale; null where it is all. */
+  readonly formMeasureIds: readonly string[] | null;
+  /** Limits that one form narrows for a typed score; empty where every form has the limits of the measure. */
+  readonly formLimits: readonly FormLimits[];
+  /** How items make scores, in words, and how well that is known. */
+  readonly scoringRule: { readonly text: string; readonly citation: Citation };
   readonly missingItemRule: { readonly text: string; readonly citation: Citation };
   readonly licenceNote: { readonly text: string; readonly citation: Citation };
+}
+
+/** What a typed score can be on one form. */
+export interface FormLimits {
+  readonly form: string;
+  readonly measureId: string;
+  readonly min: Fraction;
+  readonly max: Fraction;
+  /** The largest value below `max` that exists on this form; null where there is no gap. */
+  readonly nextBelowMax: Fraction | null;
+  readonly citation: Citation;
 }
 
 /** Whole-number limits of one item. */

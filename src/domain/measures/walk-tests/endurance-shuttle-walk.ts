@@ -1,0 +1,97 @@
+import { fraction } from '../../exact/fraction.js';
+import { fromMemory, interval, range, usual } from '../limits.js';
+import { DAYNES_2025 } from '../shared-sources.js';
+import type { WalkTest } from '../walk-test.js';
+
+/** Endurance shuttle walk test: time at one of 16 speeds, which must be the same at both ends. */
+export const ENDURANCE_SHUTTLE_WALK: WalkTest = {
+  id: 'endurance-shuttle-walk',
+  name: 'Endurance shuttle walk test',
+  shortName: 'ESWT',
+  records: 'endurance',
+  // One test at the speed that an incremental test sets.
+  needsPracticeWalk: false,
+  courseLengthM: { min: 10, max: 10, usual: 10 },
+  levels: null,
+  ceiling: 1200,
+  measure: {
+    id: 'endurance-shuttle-walk-time',
+    name: 'Endurance shuttle walk time',
+    shortName: 'ESWT',
+    unit: 's',
+    betterWhen: 'higher',
+    range: range(0, 1200, 1, fromMemory('eswt-range', 'The test is stopped after 20 minutes, as remembered')),
+    checkRange: usual(30, 1199),
+    bands: [],
+    note: '1200 s is where the test is stopped, and no measurement.',
+    thresholds: [
+      {
+        id: 'eswt-zatloukal-2019',
+        purpose: 'improvement',
+        value: fraction(174),
+        interval: interval(174, 279),
+        population: 'COPD, after 6 weeks of rehabilitation; lower end of the range',
+        diagnoses: ['copd'],
+        method: 'Distribution (half a standard deviation of change, 173.7 s)',
+        n: 531,
+        isDefault: true,
+        note: 'Anchor 279.2 s (244.9 to 313.5), receiver operating curve 207 s: the methods did not agree.',
+        citation: {
+          id: 'zatloukal-2019',
+          text: 'Zatloukal J and others 2019, Chron Respir Dis (first author from memory)',
+          doi: '10.1177/1479973119853828',
+          status: 'retrieved',
+        },
+      },
+      {
+        id: 'eswt-daynes-2025',
+        purpose: 'improvement',
+        value: fraction(159),
+        interval: interval(94, 224),
+        population: 'COPD',
+        diagnoses: ['copd'],
+        method: 'Meta-analysis of anchor-based estimates',
+        n: null,
+        isDefault: false,
+        note: null,
+        citation: DAYNES_2025,
+      },
+      {
+        id: 'eswt-altenburg-2015',
+        purpose: 'improvement',
+        value: null,
+        interval: interval(186, 199),
+        population: 'COPD, GOLD IV with chronic respiratory failure, after rehabilitation',
+        diagnoses: ['copd'],
+        method: 'Anchor; a range only',
+        n: 55,
+        isDefault: false,
+        note: 'Also 76 to 82 % of baseline or 154 to 164 m; distribution 144 s, 61 %, 137 m.',
+        citation: {
+          id: 'altenburg-2015',
+          text: 'Altenburg WA and others 2015, Respir Res 16:27',
+          doi: '10.1186/s12931-015-0182-x',
+          status: 'retrieved',
+        },
+      },
+      {
+        id: 'eswt-pepin-2011',
+        purpose: 'improvement',
+        value: fraction(65),
+        interval: interval(45, 85),
+        population: 'COPD, after a bronchodilator',
+        diagnoses: ['copd'],
+        method: 'Anchor (regression)',
+        n: 69,
+        isDefault: false,
+        note: 'Also 95 m (60 to 115). No valid anchor after rehabilitation (n = 132): not for rehabilitation.',
+        citation: {
+          id: 'pepin-2011',
+          text: 'Pepin V and others 2011, Thorax (first author and DOI from memory)',
+          doi: '10.1136/thx.2010.146159',
+          status: 'retrieved',
+        },
+      },
+    ],
+  },
+};
