@@ -1,6 +1,6 @@
 import type { Measure, Threshold } from './measure.js';
 import type { Questionnaire } from './questionnaire.js';
-import { QUESTIONNAIRES, SIT_TO_STAND_TESTS, WALK_TESTS } from './js';
+import { QUESTIONNAIRES, SIT_TO_STAND_TESTS, WALK_TESTS } from './registered.js';
 import type { SitToStandTest } from './sit-to-stand-test.js';
 import type { WalkTest } from './walk-test.js';
 
