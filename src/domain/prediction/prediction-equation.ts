@@ -1,4 +1,4 @@
-import type { Citation } from '../evidence/citation.js';
+import type { Citation, EvidenceStatus } from '../evidence/citation.js';
 
 /** What an equation may ask for. Sex is sex at birth, as in the samples from which the equations come. */
 export interface PredictionInput {
@@ -24,7 +24,7 @@ export interface PredictionEquation {
   /** Size of the sample as printed. */
   readonly n: string;
   /** Ages of the sample; a limit that was not seen is null and every age on that side is marked. */
-  readonly agesStudiedYears: { readonly min: number | null; readonly max: number | null };
+  readonly agesStudiedYears: AgesStudied;
   readonly needs: readonly (keyof PredictionInput)[];
   /** The formula as text with units, for people who check it. */
   readonly formula: string;
@@ -34,6 +34,13 @@ export interface PredictionEquation {
   readonly cautions: readonly string[];
   /** Computes from the needed inputs, unrounded, in the unit of the measure. */
   readonly predict: (input: PredictionInput) => Prediction;
+}
+
+/** Ages of a sample in completed years, and how well its limits are known; the status is null where none was seen. */
+export interface AgesStudied {
+  readonly min: number | null;
+  readonly max: number | null;
+  readonly status: EvidenceStatus | null;
 }
 
 /** A predicted value and, where known, the lower limit of normal (LLN), in the unit of the measure, unrounded. */

@@ -1,0 +1,13 @@
+/**
+ * Body mass index, unrounded: the published equations were fitted on unrounded values.
+ *
+ * @param size height in cm and weight in kg, both above zero
+ * @returns kilograms per square metre
+ * @throws RangeError when the height is not above zero
+ * @example bodyMassIndex({ heightCm: 160, weightKg: 64 }) -> 25
+ */
+export function bodyMassIndex(size: { readonly heightCm: number; readonly weightKg: number }): number {
+  if (!(size.heightCm > 0)) throw new RangeError(`Not a height in centimetres: ${size.heightCm}`);
+  // Square centimetres first: whole numbers stay whole, so that an index of exactly 21 comes out as 21.
+  return (size.weightKg * 10_000) / (size.heightCm * size.heightCm);
+}
