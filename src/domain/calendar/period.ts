@@ -1,4 +1,4 @@
-import { addDays, addMonths, fromParts, parsePlainDate, partsOf } from './plain-date.js';
+import { addDays, daysInMonth, fromParts, parsePlainDate, partsOf } from './plain-date.js';
 import type { PlainDate } from './plain-date.js';
 
 /** A span of days, first and last day included, with the label it was asked for by. */
@@ -29,7 +29,7 @@ export function parsePeriod(text: string): Period | null {
       : financialQuarter(startYear, Number(financial[3]));
   }
   const [first, last, ...rest] = text.split('..').map(parsePlainDate);
-  if (first == null || last == null || rest.length > 0 || first > last) return null;
+  if (!first || !last || rest.length > 0 || first > last) return null;
   return { kind: 'dates', label: text, firstDay: first, lastDay: last };
 }
 
@@ -43,14 +43,21 @@ export function financialYear(startYear: number): Period {
   };
 }
 
-/** Quarter 1 to 4 of the financial year that starts on 1 April of `startYear`; Q4 is January to March. */
+/**
+ * Quarter 1 to 4 of the financial year that starts on 1 April of `startYear`; Q4 is January to March.
+ *
+ * @throws RangeError when there is no such quarter
+ * @example financialQuarter(2025, 4) -> 2026-01-01 to 2026-03-31
+ */
 export function financialQuarter(startYear: number, quarter: number): Period {
-  const firstDay = addMonths(fromParts(startYear, 4, 1), (quarter - 1) * 3);
+  if (![1, 2, 3, 4].includes(quarter)) throw new RangeError('A financial year has quarters 1 to 4.');
+  const year = quarter === 4 ? startYear + 1 : startYear;
+  const firstMonth = quarter === 4 ? 1 : 1 + quarter * 3;
   return {
     kind: 'quarter',
     label: `${yearLabel(startYear)}-Q${quarter}`,
-    firstDay,
-    lastDay: addDays(addMonths(firstDay, 3), -1),
+    firstDay: fromParts(year, firstMonth, 1),
+    lastDay: fromParts(year, firstMonth + 2, daysInMonth(year, firstMonth + 2)),
   };
 }
 

@@ -34,9 +34,12 @@ export function plainDate(text: string): PlainDate {
 /**
  * The date a number of days later (earlier when negative).
  *
+ * @param days a whole number
+ * @throws RangeError when the number is not whole, or the result lies outside the years 1800 to 2999
  * @example addDays('2024-02-28', 2) -> '2024-03-01'
  */
 export function addDays(date: PlainDate, days: number): PlainDate {
+  if (!Number.isSafeInteger(days)) throw new RangeError('Days must be a whole number.');
   return fromEpochDay(epochDay(date) + days);
 }
 
@@ -50,8 +53,11 @@ export function daysBetween(from: PlainDate, to: PlainDate): number {
 }
 
 /**
- * The same day of the month a number of months later; the last day of the month where that day does not exist.
+ * The same day of the month a number of months later (earlier when negative); the last day of the month where that
+ * day does not exist.
  *
+ * @param months a whole number
+ * @throws RangeError when the number is not whole, or the result lies outside the years 1800 to 2999
  * @example addMonths('2025-01-31', 1) -> '2025-02-28'
  */
 export function addMonths(date: PlainDate, months: number): PlainDate {
@@ -92,18 +98,28 @@ export function daysInMonth(year: number, month: number): number {
 /**
  * The date in London at an instant: the day on which work is done, whatever the zone of the server.
  *
- * @param instant UTC ISO text such as `2026-03-29T23:30:00.000Z`
+ * @param instant UTC ISO text ending in Z, such as `2026-03-29T23:30:00.000Z`
+ * @throws RangeError when the text is not a UTC instant; without the Z it would be read in the zone of the server
  * @example londonDateAt('2026-06-30T23:30:00.000Z') -> '2026-07-01'
  */
 export function londonDateAt(instant: string): PlainDate {
-  return plainDate(LONDON.format(new Date(instant)));
+  if (!UTC_INSTANT.test(instant)) throw new RangeError('Not a UTC instant (ISO text ending in Z).');
+  const parts = LONDON.formatToParts(new Date(instant));
+  const partNamed = (type: Intl.DateTimeFormatPartTypes): number =>
+    Number(parts.find((part) => part.type === type)?.value);
+  return fromParts(partNamed('year'), partNamed('month'), partNamed('day'));
 }
 
-const LONDON = new Intl.DateTimeFormat('en-CA', {
+const UTC_INSTANT = /^\d{4}-\d{2}-\d{2}T\d{2}:\d{2}(:\d{2}(\.\d{1,9})?)?Z$/;
+
+// Read by its parts: how a locale orders and separates them differs between releases of the runtime.
+const LONDON = new Intl.DateTimeFormat('en-GB', {
   timeZone: 'Europe/London',
+  calendar: 'gregory',
+  numberingSystem: 'latn',
   year: 'numeric',
-  month: '2-digit',
-  day: '2-digit',
+  month: 'numeric',
+  day: 'numeric',
 });
 
 function epochDay(date: PlainDate): number {
