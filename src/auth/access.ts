@@ -1,4 +1,4 @@
-import type { Role } from './role.js';
+import type { Role } from '../domain/account/role.js';
 
 /** Who may call an operation: anybody, everybody who is signed in, or the roles named. */
 export type Access = 'anybody' | 'signed-in' | readonly Role[];

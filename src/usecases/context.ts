@@ -1,6 +1,6 @@
 import type { PlainDate } from '../domain/calendar/plain-date.js';
 import type { Executor } from '../storage/connection.js';
-import type { Role } from '../auth/role.js';
+import type { Role } from '../domain/account/role.js';
 
 /** Where the program learns the time. */
 export interface Clock {

@@ -1,0 +1,157 @@
+import type { Selectable } from 'kysely';
+import { plainDate } from '../../domain/calendar/plain-date.js';
+import type { PlainDate } from '../../domain/calendar/plain-date.js';
+import { ATTENDANCE_OUTCOMES, SESSION_MODES } from '../../domain/referral/closed-sets.js';
+import type { AttendanceOutcome } from '../../domain/referral/closed-sets.js';
+import type { Attendance, Session } from '../../domain/session/session.js';
+import type { Executor } from '../connection.js';
+import { pageOf } from '../page.js';
+import type { Page, PageRequest } from '../page.js';
+import { memberOf } from '../row-mapping.js';
+import type { SessionTable } from '../tables.js';
+
+/** The team's session by id; null when absent or of another team. */
+export async function findSession(db: Executor, teamId: string, id: string): Promise<Session | null> {
+  const row = await db
+    .selectFrom('session')
+    .selectAll()
+    .where('team_id', '=', teamId)
+    .where('id', '=', id)
+    .executeTakeFirst();
+  return row === undefined ? null : sessionFromRow(row);
+}
+
+/** Stores a new session. */
+export async function insertSession(
+  db: Executor,
+  session: Session & { readonly teamId: string; readonly now: string },
+): Promise<void> {
+  await db
+    .insertInto('session')
+    .values({
+      id: session.id,
+      team_id: session.teamId,
+      site_id: session.siteId,
+      held_on: session.heldOn,
+      mode: session.mode,
+      is_supervised: Number(session.isSupervised),
+      created_at: session.now,
+    })
+    .execute();
+}
+
+/** Which sessions a list is to show. */
+export interface SessionFilter {
+  readonly siteId: string | null;
+  readonly from: PlainDate | null;
+  readonly to: PlainDate | null;
+}
+
+/** The team's sessions, latest first. */
+export async function listSessionRows(
+  db: Executor,
+  teamId: string,
+  filter: SessionFilter,
+  request: PageRequest,
+): Promise<Page<Session>> {
+  let query = db.selectFrom('session').selectAll().where('team_id', '=', teamId);
+  if (filter.siteId !== null) query = query.where('site_id', '=', filter.siteId);
+  if (filter.from !== null) query = query.where('held_on', '>=', filter.from);
+  if (filter.to !== null) query = query.where('held_on', '<=', filter.to);
+  const { after } = request;
+  if (after !== null) {
+    query = query.where((eb) =>
+      eb.or([
+        eb('held_on', '<', after.key),
+        eb.and([eb('held_on', '=', after.key), eb('id', '<', after.id)]),
+      ]),
+    );
+  }
+  const rows = await query
+    .orderBy('held_on', 'desc')
+    .orderBy('id', 'desc')
+    .limit(request.limit + 1)
+    .execute();
+  return pageOf(rows.map(sessionFromRow), request, (session) => ({ key: session.heldOn, id: session.id }));
+}
+
+/** The current register of a session. */
+export async function attendancesOfSession(db: Executor, sessionId: string): Promise<readonly Attendance[]> {
+  const rows = await db
+    .selectFrom('attendance')
+    .select(['referral_id', 'outcome'])
+    .where('session_id', '=', sessionId)
+    .where('superseded_at', 'is', null)
+    .orderBy('referral_id')
+    .execute();
+  return rows.map((row) => ({
+    referralId: row.referral_id,
+    outcome: memberOf(ATTENDANCE_OUTCOMES, row.outcome),
+  }));
+}
+
+/** The last day on which a person attended a session; null when they attended none. */
+export async function lastContactOn(db: Executor, referralId: string): Promise<PlainDate | null> {
+  const row = await db
+    .selectFrom('attendance')
+    .innerJoin('session', 'session.id', 'attendance.session_id')
+    .select('session.held_on')
+    .where('attendance.referral_id', '=', referralId)
+    .where('attendance.outcome', '=', 'attended')
+    .where('attendance.superseded_at', 'is', null)
+    .orderBy('session.held_on', 'desc')
+    .limit(1)
+    .executeTakeFirst();
+  return row === undefined ? null : plainDate(row.held_on);
+}
+
+/** Stores what became of one person at a session; a former entry is superseded, not overwritten. */
+export async function recordAttendance(
+  db: Executor,
+  attendance: {
+    readonly id: string;
+    readonly sessionId: string;
+    readonly referralId: string;
+    readonly outcome: AttendanceOutcome;
+    readonly now: string;
+    readonly accountId: string;
+  },
+): Promise<void> {
+  await withdrawAttendance(db, attendance);
+  await db
+    .insertInto('attendance')
+    .values({
+      id: attendance.id,
+      session_id: attendance.sessionId,
+      referral_id: attendance.referralId,
+      outcome: attendance.outcome,
+      recorded_at: attendance.now,
+      recorded_by: attendance.accountId,
+      superseded_at: null,
+    })
+    .execute();
+}
+
+/** Takes one person off a register; the entry stays readable as superseded. */
+export async function withdrawAttendance(
+  db: Executor,
+  attendance: { readonly sessionId: string; readonly referralId: string; readonly now: string },
+): Promise<void> {
+  await db
+    .updateTable('attendance')
+    .set({ superseded_at: attendance.now })
+    .where('session_id', '=', attendance.sessionId)
+    .where('referral_id', '=', attendance.referralId)
+    .where('superseded_at', 'is', null)
+    .execute();
+}
+
+function sessionFromRow(row: Selectable<SessionTable>): Session {
+  return {
+    id: row.id,
+    siteId: row.site_id,
+    heldOn: plainDate(row.held_on),
+    mode: memberOf(SESSION_MODES, row.mode),
+    isSupervised: row.is_supervised === 1,
+  };
+}

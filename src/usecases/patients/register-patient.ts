@@ -1,0 +1,27 @@
+import { checkPatient } from '../../domain/patient/patient.js';
+import type { Patient, PatientDetails } from '../../domain/patient/patient.js';
+import { done, refused } from '../../domain/refusal/refusal.js';
+import type { Outcome } from '../../domain/refusal/refusal.js';
+import { findPatientIdByNhsNumber, insertPatient } from '../../storage/patients/patients.js';
+import { getTeam } from '../../storage/providers/providers.js';
+import type { Context, TeamMember } from '../context.js';
+
+/** Registers a person with the team; a person already known by NHS number is refused, naming the record there is. */
+export async function registerPatient(
+  context: Context,
+  actor: TeamMember,
+  typed: PatientDetails,
+): Promise<Outcome<Patient>> {
+  return context.db.transaction().execute(async (trx) => {
+    const team = await getTeam(trx, actor.teamId);
+    const { faults, details } = checkPatient(typed, { range: team.kind, today: context.clock.today() });
+    if (faults.length > 0) return refused({ code: 'rules-broken', faults });
+    if (details.nhsNumber !== null) {
+      const existingId = await findPatientIdByNhsNumber(trx, actor.teamId, details.nhsNumber);
+      if (existingId !== null) return refused({ code: 'patient-already-registered', existingId });
+    }
+    const id = context.newId();
+    await insertPatient(trx, { id, teamId: actor.teamId, details, now: context.clock.now() });
+    return done({ id, version: 1, ...details });
+  });
+}

@@ -1,0 +1,37 @@
+import { checkReferral } from '../../domain/referral/referral.js';
+import type { Referral, ReferralDetails } from '../../domain/referral/referral.js';
+import { done, refused } from '../../domain/refusal/refusal.js';
+import type { Outcome } from '../../domain/refusal/refusal.js';
+import { findPatient } from '../../storage/patients/patients.js';
+import { findOpenReferralId, insertReferral } from '../../storage/referrals/referrals.js';
+import type { Context, TeamMember } from '../context.js';
+import { checkPlaces } from './check-places.js';
+
+/** Registers a referral of a known person; a second one while the first is open is refused, naming the open one. */
+export async function registerReferral(
+  context: Context,
+  actor: TeamMember,
+  patientId: string,
+  details: ReferralDetails,
+): Promise<Outcome<Referral>> {
+  return context.db.transaction().execute(async (trx) => {
+    const patient = await findPatient(trx, actor.teamId, patientId);
+    if (patient === null) {
+      const message = 'There is no such patient.';
+      return refused({
+        code: 'rules-broken',
+        faults: [{ pointer: '/patientId', code: 'not-found', message }],
+      });
+    }
+    const faults = [
+      ...checkReferral(details, { today: context.clock.today(), bornOn: patient.bornOn }),
+      ...(await checkPlaces(trx, actor.teamId, details)),
+    ];
+    if (faults.length > 0) return refused({ code: 'rules-broken', faults });
+    const existingId = await findOpenReferralId(trx, patientId);
+    if (existingId !== null) return refused({ code: 'referral-already-open', existingId });
+    const id = context.newId();
+    await insertReferral(trx, { id, teamId: actor.teamId, patientId, details, now: context.clock.now() });
+    return done({ id, patientId, version: 1, ...details, triage: null, offers: [], closure: null });
+  });
+}
