@@ -63,7 +63,7 @@ describe('reading a decimal as it is written', () => {
     ['a tenth place', 0.0000000001],
     ['a sum that is not the decimal it looks like', 0.1 + 0.2],
     ['a third', 1 / 3],
-    ['more digits than are held exactly', 9999999.123456789],
+    ['more digits than are held exactly', 100_000_000.12345678],
     ['a number printed with a positive exponent', 1e21],
     ['not a number', Number.NaN],
     ['infinity', Number.NEGATIVE_INFINITY],
