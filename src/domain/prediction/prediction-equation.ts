@@ -25,6 +25,8 @@ export interface PredictionEquation {
   readonly n: string;
   /** Ages of the sample; a limit that was not seen is null and every age on that side is marked. */
   readonly agesStudiedYears: AgesStudied;
+  /** Ages of the women where they differ from those of the whole sample; absent otherwise. */
+  readonly agesStudiedWomenYears?: AgesStudied;
   readonly needs: readonly (keyof PredictionInput)[];
   /** The formula as text with units, for people who check it. */
   readonly formula: string;
