@@ -1,6 +1,7 @@
 import type { Measure, Threshold } from './measure.js';
+import type { PhysicalTest } from './physical-test.js';
 import type { Questionnaire } from './questionnaire.js';
-import { QUESTIONNAIRES, SIT_TO_STAND_TESTS, WALK_TESTS } from './registered.js';
+import { PHYSICAL_TESTS, QUESTIONNAIRES, SIT_TO_STAND_TESTS, WALK_TESTS } from './registered.js';
 import type { SitToStandTest } from './sit-to-stand-test.js';
 import type { WalkTest } from './walk-test.js';
 
@@ -9,12 +10,14 @@ export const MEASURES: readonly Measure[] = [
   ...WALK_TESTS.map((test) => test.measure),
   ...SIT_TO_STAND_TESTS.map((test) => test.measure),
   ...QUESTIONNAIRES.flatMap((questionnaire) => questionnaire.measures),
+  ...PHYSICAL_TESTS.flatMap((test) => test.measures),
 ];
 
 const measures = byId(MEASURES);
 const walkTests = byId(WALK_TESTS);
 const sitToStandTests = byId(SIT_TO_STAND_TESTS);
 const questionnaires = byId(QUESTIONNAIRES);
+const physicalTests = byId(PHYSICAL_TESTS);
 const thresholds = byId(MEASURES.flatMap((measure) => measure.thresholds));
 
 /** The measure with this id; undefined where there is none. @example findMeasure('cat-total')?.shortName -> 'CAT' */
@@ -35,6 +38,11 @@ export function findSitToStandTest(id: string): SitToStandTest | undefined {
 /** The questionnaire with this id; undefined where there is none. */
 export function findQuestionnaire(id: string): Questionnaire | undefined {
   return questionnaires.get(id);
+}
+
+/** The physical test with this id; undefined where there is none. */
+export function findPhysicalTest(id: string): PhysicalTest | undefined {
+  return physicalTests.get(id);
 }
 
 /** The threshold with this id; undefined where there is none. Ids are unique over all measures. */

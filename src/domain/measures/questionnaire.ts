@@ -27,6 +27,11 @@ export interface Questionnaire {
   readonly formMeasureIds: readonly string[] | null;
   /** Limits that one form narrows for a typed score; empty where every form has the limits of the measure. */
   readonly formLimits: readonly FormLimits[];
+  /**
+   * What each domain score contributes to the total, which is then the last measure: the total is the sum of weight times
+   * domain. Null where the total does not follow from typed domain scores, or where there is none.
+   */
+  readonly domainWeights: Readonly<Record<string, Fraction>> | null;
   /** How items make scores, in words, and how well that is known. */
   readonly scoringRule: { readonly text: string; readonly citation: Citation };
   readonly missingItemRule: { readonly text: string; readonly citation: Citation };

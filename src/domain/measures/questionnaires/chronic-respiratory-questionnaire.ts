@@ -43,6 +43,9 @@ export const CHRONIC_RESPIRATORY_QUESTIONNAIRE: Questionnaire = {
   forms: ['self-reported', 'interviewer-led'],
   formMeasureIds: null,
   formLimits: [],
+  domainWeights: Object.fromEntries(
+    DOMAINS.map(({ key, itemNumbers }) => [`crq-${key}`, fraction(itemNumbers.length, ITEM_COUNT)]),
+  ),
   scoringRule: {
     text:
       'Each domain is the mean of its items: dyspnoea 1-5; fatigue 8, 11, 15, 17; emotional function 6, 9, 12, 14, 16, ' +

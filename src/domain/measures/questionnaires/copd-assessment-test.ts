@@ -25,6 +25,7 @@ export const COPD_ASSESSMENT_TEST: Questionnaire = {
   forms: [],
   formMeasureIds: null,
   formLimits: [],
+  domainWeights: null,
   scoringRule: { text: 'Sum of eight items of 0 to 5: 0 to 40.', citation: HOUBEN_WILKE_2018 },
   missingItemRule: {
     text: 'Up to two missing items count as the mean of the answered ones; with more there is no total.',

@@ -26,6 +26,7 @@ export const GENERALISED_ANXIETY_DISORDER_7: Questionnaire = {
   forms: [],
   formMeasureIds: null,
   formLimits: [],
+  domainWeights: null,
   scoringRule: { text: 'Sum of seven items of 0 to 3: 0 to 21.', citation: SPITZER_2006 },
   missingItemRule: {
     text: 'Up to two missing items count as the mean of the answered ones; with more there is no total.',

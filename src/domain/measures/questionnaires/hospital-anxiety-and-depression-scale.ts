@@ -44,6 +44,7 @@ export const HOSPITAL_ANXIETY_AND_DEPRESSION_SCALE: Questionnaire = {
   forms: [],
   formMeasureIds: null,
   formLimits: [],
+  domainWeights: null,
   scoringRule: {
     text:
       'Anxiety is the sum of the odd items, depression that of the even items, each 0 to 21. The printed order of the ' +

@@ -16,6 +16,7 @@ export const MRC_DYSPNOEA: Questionnaire = {
   forms: [],
   formMeasureIds: null,
   formLimits: [],
+  domainWeights: null,
   scoringRule: { text: 'One grade, 1 to 5.', citation: gradeSource() },
   missingItemRule: {
     text: 'A missing grade stays missing.',

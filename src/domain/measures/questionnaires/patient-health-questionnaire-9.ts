@@ -26,6 +26,7 @@ export const PATIENT_HEALTH_QUESTIONNAIRE_9: Questionnaire = {
   forms: [],
   formMeasureIds: null,
   formLimits: [],
+  domainWeights: null,
   scoringRule: { text: 'Sum of nine items of 0 to 3: 0 to 27.', citation: KROENKE_2001 },
   missingItemRule: {
     text: 'Up to two missing items count as the mean of the answered ones; with more there is no total.',
