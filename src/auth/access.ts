@@ -37,7 +37,6 @@ export const ACCESS = {
   listPredictionEquations: 'signed-in',
   listIndicators: 'signed-in',
   getHealth: 'anybody',
-  getDocumentation: 'anybody',
   getOpenApi: 'anybody',
 } as const satisfies Readonly<Record<string, Access>>;
 

@@ -49,3 +49,8 @@ export function openConnection(file: string): Connection {
     },
   };
 }
+
+/** Reads one row of the schema. @throws the driver's error when the record cannot be read */
+export async function pingDatabase(db: Executor): Promise<void> {
+  await db.selectFrom('team').select('id').limit(1).execute();
+}

@@ -1,7 +1,9 @@
 import { compare, toNumber } from '../exact/fraction.js';
 import { findQuestionnaire } from '../measures/catalogue.js';
 import type { Questionnaire } from '../measures/questionnaire.js';
+import { formsOf, readFormScore } from '../measures/form-score.js';
 import { scoreQuestionnaire } from '../measures/score-items.js';
+import { totalFromDomains } from '../measures/typed-total.js';
 import type { Fault } from '../refusal/refusal.js';
 import type { QuestionnaireEntry, Score } from './assessment.js';
 import { checkMeasured } from './check-measured.js';
@@ -37,15 +39,17 @@ export function checkQuestionnaire(
     const message = 'Give item scores or typed scores, or the reason why the questionnaire was not done.';
     return refusal(pointer, 'value-or-reason', message);
   }
-  const formFaults = checkForm(entry, questionnaire, pointer);
   const fromItems = entry.items === null ? NO_SCORES : scoresFromItems(questionnaire, entry.items, pointer);
+  const formFaults = checkForm(entry, questionnaire, fromItems.scores, pointer);
   const typed = readTyped(questionnaire, entry, fromItems.scores, pointer);
   const typedOnly = typed.scores.filter(
     (score) => !fromItems.scores.some((known) => known.measure === score.measure),
   );
+  const total = settleTotal(questionnaire, entry, [...fromItems.scores, ...typedOnly], pointer);
   return {
-    scores: [...fromItems.scores, ...typedOnly],
+    scores: total.scores,
     findings: gather([
+      { faults: total.faults, queries: [] },
       { faults: formFaults, queries: [] },
       { faults: fromItems.faults, queries: [] },
       typed.findings,
@@ -73,6 +77,34 @@ function scoresFromItems(
   return { scores, faults: [] };
 }
 
+/** Adds the total that typed domains make, and refuses a typed total that disagrees with them. */
+function settleTotal(
+  questionnaire: Questionnaire,
+  entry: QuestionnaireEntry,
+  scores: readonly Score[],
+  pointer: string,
+): { readonly scores: readonly Score[]; readonly faults: readonly Fault[] } {
+  const total = totalFromDomains(questionnaire, new Map(scores.map((score) => [score.measure, score.value])));
+  if (total === null || entry.items !== null) return { scores, faults: [] };
+  const given = scores.find((score) => score.measure === total.measureId);
+  if (given === undefined) {
+    const derived: Score = {
+      questionnaire: questionnaire.id,
+      measure: total.measureId,
+      value: total.value,
+      basis: 'typed',
+    };
+    return { scores: [...scores, derived], faults: [] };
+  }
+  if (compare(given.value, total.value) === 0) return { scores, faults: [] };
+  const index = entry.typedScores.findIndex((typed) => typed.measure === total.measureId);
+  const message = `The domains make a total of ${round(toNumber(total.value))}. Correct the total or a domain.`;
+  return {
+    scores,
+    faults: [{ pointer: `${pointer}/typedScores/${index}/value`, code: 'domains-disagree', message }],
+  };
+}
+
 function readTyped(
   questionnaire: Questionnaire,
   entry: QuestionnaireEntry,
@@ -95,7 +127,9 @@ function readTyped(
       return;
     }
     seen.add(typed.measure);
-    const checked = checkMeasured(measure, typed.value, `${at}/value`);
+    const checked = checkMeasured(measure, typed.value, `${at}/value`, (of, value) =>
+      readFormScore(questionnaire, of, value, entry.form),
+    );
     findings.push(checked.findings);
     if (checked.value === null) return;
     scores.push({
@@ -116,10 +150,13 @@ function readTyped(
 function checkForm(
   entry: QuestionnaireEntry,
   questionnaire: Questionnaire,
+  fromItems: readonly Score[],
   pointer: string,
 ): readonly Fault[] {
   const { forms } = questionnaire;
-  if (entry.form === null ? forms.length === 0 : forms.includes(entry.form)) return [];
+  if (entry.form !== null && forms.includes(entry.form)) return [];
+  const isNeeded = fromItems.some((score) => formsOf(questionnaire, score.measure).length > 0);
+  if (entry.form === null && !isNeeded) return [];
   const message =
     forms.length === 0
       ? 'This questionnaire has one form only: leave the form out.'

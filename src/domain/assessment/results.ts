@@ -2,6 +2,7 @@ import type { Result } from '../cohort/referral-facts.js';
 import { compare, decimal } from '../exact/fraction.js';
 import type { Fraction } from '../exact/fraction.js';
 import { findQuestionnaire, findSitToStandTest, findWalkTest } from '../measures/catalogue.js';
+import { formsOf } from '../measures/form-score.js';
 import type { CheckedAssessment, Score, SitToStandEntry, WalkTestEntry } from './assessment.js';
 
 /** A result, and where in the entry it stands. */
@@ -100,7 +101,8 @@ function questionnaireResult(score: Score, entry: TestedEntry): LocatedResult {
   const index = entry.questionnaires.findIndex(
     (candidate) => candidate.questionnaire === score.questionnaire,
   );
-  const forms = findQuestionnaire(score.questionnaire)?.forms ?? [];
+  const questionnaire = findQuestionnaire(score.questionnaire);
+  const forms = questionnaire === undefined ? [] : formsOf(questionnaire, score.measure);
   return {
     pointer: `/questionnaires/${index}`,
     measureId: score.measure,

@@ -1,0 +1,102 @@
+import fastifySwagger from '@fastify/swagger';
+import fastifySwaggerUi from '@fastify/swagger-ui';
+import fastify from 'fastify';
+import type { FastifyBaseLogger } from 'fastify';
+import {
+  jsonSchemaTransform,
+  jsonSchemaTransformObject,
+  serializerCompiler,
+  validatorCompiler,
+} from 'fastify-type-provider-zod';
+import type { ZodTypeProvider } from 'fastify-type-provider-zod';
+import { randomUUID } from 'node:crypto';
+import type { App, Context } from '../http/app-types.js';
+import { assessmentRoutes } from '../http/assessments/assessment-routes.js';
+import { catalogueRoutes } from '../http/catalogue/catalogue-routes.js';
+import { installGuard } from '../http/guard.js';
+import { patientRoutes } from '../http/patients/patient-routes.js';
+import { installProblemHandlers } from '../http/problem/handlers.js';
+import { referralRoutes } from '../http/referrals/referral-routes.js';
+import { reportRoutes } from '../http/reports/report-routes.js';
+import { serviceRoutes } from '../http/service/service-routes.js';
+import { sessionRoutes } from '../http/sessions/session-routes.js';
+
+/** How much the service writes to its log. */
+export type LogLevel = 'info' | 'warn' | 'silent';
+
+const BODY_LIMIT_BYTES = 256 * 1024;
+const API_PREFIX = '/api/v1';
+
+/**
+ * Builds the service; it does not listen yet.
+ *
+ * @param context the record, the clock and the source of ids
+ */
+export async function buildApp(context: Context, logLevel: LogLevel): Promise<App> {
+  const app: App = fastify({
+    bodyLimit: BODY_LIMIT_BYTES,
+    requestTimeout: 30_000,
+    keepAliveTimeout: 5_000,
+    // The log names the route, never the address that was asked for: an address may hold what somebody typed.
+    disableRequestLogging: true,
+    logger: logLevel === 'silent' ? false : { level: logLevel },
+    genReqId: () => randomUUID(),
+  }).withTypeProvider<ZodTypeProvider>();
+  app.setValidatorCompiler(validatorCompiler);
+  app.setSerializerCompiler(serializerCompiler);
+  installProblemHandlers(app);
+  logRequests(app);
+  await describeApi(app);
+  await app.register(
+    async (scope) => {
+      const api = scope.withTypeProvider<ZodTypeProvider>();
+      installGuard(api, context);
+      patientRoutes(api, context);
+      referralRoutes(api, context);
+      assessmentRoutes(api, context);
+      sessionRoutes(api, context);
+      reportRoutes(api, context);
+      catalogueRoutes(api);
+      serviceRoutes(api, context);
+    },
+    { prefix: API_PREFIX },
+  );
+  for (const path of ['/health', '/docs', '/openapi.json']) {
+    app.get(path, { schema: { hide: true } }, (_request, reply) =>
+      reply.redirect(`${API_PREFIX}${path}`, 308),
+    );
+  }
+  return app;
+}
+
+async function describeApi(app: App): Promise<void> {
+  await app.register(fastifySwagger, {
+    openapi: {
+      openapi: '3.1.0',
+      info: {
+        title: 'Tidemark',
+        version: '1',
+        description:
+          'Outcomes and audit for community pulmonary rehabilitation teams. The service records and computes; it does not prescribe. Decisions belong to registered clinicians under local policy.',
+      },
+      servers: [{ url: '/', description: 'This service' }],
+      components: { securitySchemes: { bearer: { type: 'http', scheme: 'bearer' } } },
+      security: [{ bearer: [] }],
+    },
+    transform: jsonSchemaTransform,
+    transformObject: jsonSchemaTransformObject,
+  });
+  // Every asset of the documentation comes from the package, so that it opens without a network.
+  await app.register(fastifySwaggerUi, {
+    routePrefix: `${API_PREFIX}/docs`,
+    uiConfig: { deepLinking: true, validatorUrl: null },
+  });
+}
+
+function logRequests(app: App): void {
+  app.addHook('onResponse', async (request, reply) => {
+    const log: FastifyBaseLogger = request.log;
+    const { method, url } = request.routeOptions;
+    log.info({ method, route: url, status: reply.statusCode, ms: Math.round(reply.elapsedTime) }, 'answered');
+  });
+}

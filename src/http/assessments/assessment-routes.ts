@@ -1,0 +1,94 @@
+import {
+  listAssessments,
+  correctAssessment,
+  recordAssessment,
+} from '../../usecases/assessments/record-assessment.js';
+import { teamMember } from '../app-types.js';
+import type { App, Context } from '../app-types.js';
+import { problemFor } from '../problem/problem-for.js';
+import { problemResponses, sendProblem } from '../problem/problem.js';
+import { ReferralParams } from '../referrals/referral-schema.js';
+import {
+  AssessmentCorrection,
+  AssessmentList,
+  AssessmentParams,
+  AssessmentShown,
+  NewAssessment,
+  presentAssessment,
+} from './assessment-schema.js';
+
+/** Routes of assessments, under their referral and by their own id. */
+export function assessmentRoutes(app: App, context: Context): void {
+  const tags = ['assessments'];
+
+  app.post(
+    '/referrals/:referralId/assessments',
+    {
+      schema: {
+        operationId: 'recordAssessment',
+        summary: 'Record an assessment with all its tests and questionnaires',
+        description:
+          'The whole entry is stored or nothing is. Values outside the usual range are refused until they are confirmed.',
+        tags,
+        params: ReferralParams,
+        body: NewAssessment,
+        response: { 201: AssessmentShown, ...problemResponses(400, 401, 403, 404, 413, 415, 422) },
+      },
+    },
+    async (request, reply) => {
+      const outcome = await recordAssessment(
+        context,
+        teamMember(request),
+        request.params.referralId,
+        request.body,
+      );
+      if (outcome.kind === 'refused') return sendProblem(reply, problemFor(outcome.refusal));
+      const { id } = outcome.value;
+      return reply
+        .code(201)
+        .header('location', `/api/v1/assessments/${id}`)
+        .send(presentAssessment(outcome.value));
+    },
+  );
+
+  app.get(
+    '/referrals/:referralId/assessments',
+    {
+      schema: {
+        operationId: 'listAssessments',
+        summary: 'Read the assessments of a referral, earliest first',
+        tags,
+        params: ReferralParams,
+        response: { 200: AssessmentList, ...problemResponses(400, 401, 403, 404) },
+      },
+    },
+    async (request, reply) => {
+      const outcome = await listAssessments(context, teamMember(request), request.params.referralId);
+      if (outcome.kind === 'refused') return sendProblem(reply, problemFor(outcome.refusal));
+      return reply.send({ items: outcome.value.map(presentAssessment) });
+    },
+  );
+
+  app.put(
+    '/assessments/:assessmentId',
+    {
+      schema: {
+        operationId: 'correctAssessment',
+        summary: 'Replace an assessment by a corrected version',
+        description: 'The former version is kept with the reason.',
+        tags,
+        params: AssessmentParams,
+        body: AssessmentCorrection,
+        response: { 200: AssessmentShown, ...problemResponses(400, 401, 403, 404, 413, 415, 422) },
+      },
+    },
+    async (request, reply) => {
+      const outcome = await correctAssessment(context, teamMember(request), request.params.assessmentId, {
+        entry: request.body.assessment,
+        reason: request.body.reason,
+      });
+      if (outcome.kind === 'refused') return sendProblem(reply, problemFor(outcome.refusal));
+      return reply.send(presentAssessment(outcome.value));
+    },
+  );
+}

@@ -1,0 +1,157 @@
+import { z } from 'zod';
+import { evidenceMark } from '../../domain/evidence/citation.js';
+import type { Citation } from '../../domain/evidence/citation.js';
+import { toNumber } from '../../domain/exact/fraction.js';
+import type { Fraction } from '../../domain/exact/fraction.js';
+import { smallestChangeReaching } from '../../domain/measures/grid.js';
+import type { Measure, Threshold } from '../../domain/measures/measure.js';
+import type { PredictionEquation } from '../../domain/prediction/prediction-equation.js';
+import { pageSchema } from '../schema/paging.js';
+
+export const CitationShown = z
+  .strictObject({
+    id: z.string(),
+    text: z.string(),
+    doi: z.string().nullable(),
+    status: z.string(),
+    mark: z.string().nullable().describe('Stands wherever the figure is shown whose source was not read'),
+  })
+  .meta({ id: 'Citation' });
+
+const interval = z.strictObject({ low: z.number(), high: z.number() }).nullable();
+
+export const ThresholdShown = z
+  .strictObject({
+    id: z.string(),
+    purpose: z.string(),
+    value: z.number().nullable().describe('Size of change; null where the source gives a range only'),
+    interval,
+    amountsTo: z.string().describe('What the threshold means on the steps of the measure'),
+    population: z.string(),
+    diagnoses: z.array(z.string()),
+    method: z.string(),
+    n: z.int().nullable(),
+    isDefault: z.boolean(),
+    note: z.string().nullable(),
+    source: CitationShown,
+  })
+  .meta({ id: 'Threshold' });
+
+export const MeasureShown = z
+  .strictObject({
+    id: z.string(),
+    name: z.string(),
+    shortName: z.string(),
+    unit: z.string(),
+    betterWhen: z.string(),
+    min: z.number(),
+    max: z.number(),
+    step: z.number().nullable(),
+    rangeSource: CitationShown,
+    usualRange: interval.describe('Values outside must be confirmed'),
+    thresholds: z.array(ThresholdShown),
+    bands: z.array(
+      z.strictObject({
+        id: z.string(),
+        isDefault: z.boolean(),
+        source: CitationShown,
+        bands: z.array(z.strictObject({ from: z.number(), to: z.number(), label: z.string() })),
+      }),
+    ),
+    note: z.string().nullable(),
+  })
+  .meta({ id: 'Measure' });
+
+export const EquationShown = z
+  .strictObject({
+    id: z.string(),
+    title: z.string(),
+    measureId: z.string(),
+    population: z.string(),
+    n: z.string(),
+    agesStudiedYears: z.strictObject({ min: z.number().nullable(), max: z.number().nullable() }),
+    needs: z.array(z.string()),
+    formula: z.string(),
+    lowerLimitRule: z.strictObject({ text: z.string(), source: CitationShown }).nullable(),
+    source: CitationShown,
+    cautions: z.array(z.string()),
+  })
+  .meta({ id: 'PredictionEquation' });
+
+export const MeasurePage = pageSchema(MeasureShown, 'MeasurePage');
+export const EquationPage = pageSchema(EquationShown, 'PredictionEquationPage');
+
+/** A source as clients are shown it, with its mark. */
+export function presentCitation(citation: Citation): z.output<typeof CitationShown> {
+  const { id, text, doi, status } = citation;
+  return { id, text, doi, status, mark: evidenceMark(status) };
+}
+
+/** A measure with its thresholds and bands. */
+export function presentMeasure(measure: Measure): z.output<typeof MeasureShown> {
+  return {
+    id: measure.id,
+    name: measure.name,
+    shortName: measure.shortName,
+    unit: measure.unit,
+    betterWhen: measure.betterWhen,
+    min: toNumber(measure.range.min),
+    max: toNumber(measure.range.max),
+    step: measure.range.step === null ? null : toNumber(measure.range.step),
+    rangeSource: presentCitation(measure.range.citation),
+    usualRange:
+      measure.checkRange === null
+        ? null
+        : { low: toNumber(measure.checkRange.min), high: toNumber(measure.checkRange.max) },
+    thresholds: measure.thresholds.map((threshold) => presentThreshold(measure, threshold)),
+    bands: measure.bands.map((set) => ({
+      id: set.id,
+      isDefault: set.isDefault,
+      source: presentCitation(set.citation),
+      bands: set.bands.map(({ from, to, label }) => ({ from, to, label })),
+    })),
+    note: measure.note,
+  };
+}
+
+/** An equation with its population, source and cautions. */
+export function presentEquation(equation: PredictionEquation): z.output<typeof EquationShown> {
+  const { lowerLimitRule } = equation;
+  return {
+    id: equation.id,
+    title: equation.title,
+    measureId: equation.measureId,
+    population: equation.population,
+    n: equation.n,
+    agesStudiedYears: { ...equation.agesStudiedYears },
+    needs: [...equation.needs],
+    formula: equation.formula,
+    lowerLimitRule:
+      lowerLimitRule === null
+        ? null
+        : { text: lowerLimitRule.text, source: presentCitation(lowerLimitRule.citation) },
+    source: presentCitation(equation.citation),
+    cautions: [...equation.cautions],
+  };
+}
+
+function presentThreshold(measure: Measure, threshold: Threshold): z.output<typeof ThresholdShown> {
+  const number = (value: Fraction | null): number | null => (value === null ? null : toNumber(value));
+  return {
+    id: threshold.id,
+    purpose: threshold.purpose,
+    value: number(threshold.value),
+    interval:
+      threshold.interval === null
+        ? null
+        : { low: toNumber(threshold.interval.low), high: toNumber(threshold.interval.high) },
+    amountsTo: smallestChangeReaching(measure, threshold).words,
+    population: threshold.population,
+    diagnoses: [...threshold.diagnoses],
+    method: threshold.method,
+    n: threshold.n,
+    isDefault: threshold.isDefault,
+    note: threshold.note,
+    source: presentCitation(threshold.citation),
+  };
+}

@@ -1,0 +1,46 @@
+import type { FastifyReply, FastifyRequest } from 'fastify';
+import { isPublic, mayCall } from '../auth/access.js';
+import { actorByToken } from '../usecases/sign-in.js';
+import type { App, Context } from './app-types.js';
+import { sendProblem } from './problem/problem.js';
+
+/**
+ * Lets a request through only if the access table says so, before its body is read.
+ *
+ * Routes without an operation id are closed, so that a new route cannot be forgotten in the table.
+ */
+export function installGuard(app: App, context: Context): void {
+  app.decorateRequest('actor', null);
+  app.addHook('onRequest', async (request, reply) => {
+    if (request.is404) return;
+    const operationId = request.routeOptions.schema?.operationId ?? '';
+    if (isPublic(operationId)) return;
+    const secret = bearerToken(request);
+    request.actor = secret === null ? null : await actorByToken(context, secret);
+    if (request.actor === null) return refuseUnknown(reply);
+    if (!mayCall(request.actor.role, operationId)) return refuseRole(reply);
+  });
+}
+
+function bearerToken(request: FastifyRequest): string | null {
+  const match = /^Bearer ([A-Za-z0-9_-]{20,200})$/.exec(request.headers.authorization ?? '');
+  return match?.[1] ?? null;
+}
+
+function refuseUnknown(reply: FastifyReply): FastifyReply {
+  return sendProblem(reply.header('www-authenticate', 'Bearer realm="tidemark"'), {
+    type: '/problems/not-signed-in',
+    title: 'Not signed in',
+    status: 401,
+    detail: 'Send a valid token: "Authorization: Bearer ...".',
+  });
+}
+
+function refuseRole(reply: FastifyReply): FastifyReply {
+  return sendProblem(reply, {
+    type: '/problems/not-allowed',
+    title: 'Not allowed',
+    status: 403,
+    detail: 'Your role does not allow this.',
+  });
+}

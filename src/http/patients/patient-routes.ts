@@ -1,0 +1,124 @@
+import { z } from 'zod';
+import { correctPatient } from '../../usecases/patients/correct-patient.js';
+import { getPatient, listPatients, searchPatients } from '../../usecases/patients/find-patients.js';
+import { registerPatient } from '../../usecases/patients/register-patient.js';
+import { teamMember } from '../app-types.js';
+import type { App, Context } from '../app-types.js';
+import { problemFor } from '../problem/problem-for.js';
+import { problemResponses, sendProblem } from '../problem/problem.js';
+import { PAGE_QUERY, readPageRequest, writeCursor } from '../schema/paging.js';
+import {
+  NewPatient,
+  PatientCorrection,
+  PatientList,
+  PatientPage,
+  PatientParams,
+  PatientSearch,
+  PatientShown,
+  presentPatient,
+} from './patient-schema.js';
+
+/** Routes under /patients. */
+export function patientRoutes(app: App, context: Context): void {
+  const tags = ['patients'];
+
+  app.post(
+    '/patients',
+    {
+      schema: {
+        operationId: 'registerPatient',
+        summary: 'Register a person with the team',
+        tags,
+        body: NewPatient,
+        response: { 201: PatientShown, ...problemResponses(400, 401, 403, 409, 413, 415, 422) },
+      },
+    },
+    async (request, reply) => {
+      const outcome = await registerPatient(context, teamMember(request), request.body);
+      if (outcome.kind === 'refused') return sendProblem(reply, problemFor(outcome.refusal));
+      const { id } = outcome.value;
+      return reply.code(201).header('location', `/api/v1/patients/${id}`).send(presentPatient(outcome.value));
+    },
+  );
+
+  app.get(
+    '/patients',
+    {
+      schema: {
+        operationId: 'listPatients',
+        summary: 'List the people registered with the team',
+        tags,
+        querystring: z.strictObject(PAGE_QUERY),
+        response: { 200: PatientPage, ...problemResponses(400, 401, 403) },
+      },
+    },
+    async (request, reply) => {
+      const page = readPageRequest(request.query);
+      if (page.kind === 'refused') return sendProblem(reply, problemFor(page.refusal));
+      const { rows, next } = await listPatients(context, teamMember(request), page.value);
+      return reply.send({ items: rows.map(presentPatient), nextCursor: writeCursor(next) });
+    },
+  );
+
+  app.post(
+    '/patients/search',
+    {
+      schema: {
+        operationId: 'searchPatients',
+        summary: 'Find people by NHS number, name or date of birth',
+        description: 'At most 50 people. What is searched for travels in the body, so that it is in no log.',
+        tags,
+        body: PatientSearch,
+        response: { 200: PatientList, ...problemResponses(400, 401, 403, 413, 415) },
+      },
+    },
+    async (request, reply) => {
+      const outcome = await searchPatients(context, teamMember(request), request.body);
+      if (outcome.kind === 'refused') return sendProblem(reply, problemFor(outcome.refusal));
+      return reply.send({ items: outcome.value.map(presentPatient) });
+    },
+  );
+
+  app.get(
+    '/patients/:patientId',
+    {
+      schema: {
+        operationId: 'getPatient',
+        summary: 'Read one person',
+        tags,
+        params: PatientParams,
+        response: { 200: PatientShown, ...problemResponses(400, 401, 403, 404) },
+      },
+    },
+    async (request, reply) => {
+      const outcome = await getPatient(context, teamMember(request), request.params.patientId);
+      if (outcome.kind === 'refused') return sendProblem(reply, problemFor(outcome.refusal));
+      return reply.send(presentPatient(outcome.value));
+    },
+  );
+
+  app.patch(
+    '/patients/:patientId',
+    {
+      schema: {
+        operationId: 'correctPatient',
+        summary: 'Correct what is held about a person',
+        description: 'The former state is kept with the reason.',
+        tags,
+        params: PatientParams,
+        body: PatientCorrection,
+        response: { 200: PatientShown, ...problemResponses(400, 401, 403, 404, 409, 413, 415, 422) },
+      },
+    },
+    async (request, reply) => {
+      const outcome = await correctPatient(
+        context,
+        teamMember(request),
+        request.params.patientId,
+        request.body,
+      );
+      if (outcome.kind === 'refused') return sendProblem(reply, problemFor(outcome.refusal));
+      return reply.send(presentPatient(outcome.value));
+    },
+  );
+}

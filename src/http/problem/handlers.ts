@@ -1,0 +1,73 @@
+import type { FastifyError, FastifyInstance, FastifyReply, FastifyRequest } from 'fastify';
+import { hasZodFastifySchemaValidationErrors } from 'fastify-type-provider-zod';
+import { sendProblem } from './problem.js';
+import type { ProblemBody } from './problem.js';
+
+/** Turns every error into a problem document; inner texts go to the log only. */
+export function installProblemHandlers(app: FastifyInstance): void {
+  app.setErrorHandler((error: FastifyError, request, reply) => answer(error, request, reply));
+  app.setNotFoundHandler((_request, reply) =>
+    sendProblem(reply, {
+      type: '/problems/not-found',
+      title: 'Not found',
+      status: 404,
+      detail: 'There is nothing at this address.',
+    }),
+  );
+}
+
+function answer(error: FastifyError, request: FastifyRequest, reply: FastifyReply): FastifyReply {
+  if (hasZodFastifySchemaValidationErrors(error)) {
+    const isBody = error.validationContext === 'body';
+    return sendProblem(reply, {
+      ...MALFORMED,
+      detail: 'Nothing was stored. Each field that is wrong is named.',
+      errors: error.validation.map((fault) => ({
+        pointer: isBody ? pointerOf(fault) : fault.instancePath.replace(/^\//, ''),
+        code: String(fault.keyword),
+        message: fault.message ?? 'This value is not accepted.',
+      })),
+    });
+  }
+  const status = error.statusCode ?? 500;
+  const known = KNOWN[error.code];
+  if (known !== undefined) return sendProblem(reply, known);
+  if (status >= 400 && status < 500) {
+    return sendProblem(reply, { ...MALFORMED, status: 400, detail: 'The request could not be read.' });
+  }
+  request.log.error({ err: { name: error.name, code: error.code, stack: error.stack } }, 'request failed');
+  return sendProblem(reply, {
+    type: '/problems/internal',
+    title: 'Something went wrong',
+    status: 500,
+    detail: 'The service failed; nothing was stored. The id of the request is in the log.',
+  });
+}
+
+/** An unknown key is reported at the object that holds it: the pointer names the key itself. */
+function pointerOf(fault: { readonly instancePath: string; readonly params?: unknown }): string {
+  return fault.instancePath;
+}
+
+const MALFORMED: Omit<ProblemBody, 'detail'> = {
+  type: '/problems/malformed-request',
+  title: 'Malformed request',
+  status: 400,
+};
+
+const KNOWN: Readonly<Record<string, ProblemBody>> = {
+  FST_ERR_CTP_INVALID_MEDIA_TYPE: {
+    type: '/problems/unsupported-media-type',
+    title: 'Unsupported media type',
+    status: 415,
+    detail: 'Send JSON with the content type application/json.',
+  },
+  FST_ERR_CTP_BODY_TOO_LARGE: {
+    type: '/problems/too-large',
+    title: 'Too large',
+    status: 413,
+    detail: 'The body is larger than 256 KiB.',
+  },
+  FST_ERR_CTP_EMPTY_JSON_BODY: { ...MALFORMED, detail: 'The body is empty. Send a JSON object.' },
+  FST_ERR_CTP_INVALID_JSON_BODY: { ...MALFORMED, detail: 'The body is not valid JSON.' },
+};

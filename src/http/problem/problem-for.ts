@@ -1,0 +1,87 @@
+import type { RecordKind, Refusal } from '../../domain/refusal/refusal.js';
+import type { ProblemBody } from './problem.js';
+
+/** The one mapping from what a use case refuses to what a client is told. */
+export function problemFor(refusal: Refusal): ProblemBody {
+  switch (refusal.code) {
+    case 'not-found':
+      return {
+        type: '/problems/not-found',
+        title: 'Not found',
+        status: 404,
+        detail: `There is no such ${NAMES[refusal.what]}.`,
+      };
+    case 'rules-broken':
+      return {
+        type: '/problems/rules-broken',
+        title: 'The entry breaks a rule',
+        status: 422,
+        detail: 'Nothing was stored. Each field that is wrong is named.',
+        errors: [...refusal.faults],
+      };
+    case 'please-check':
+      return {
+        type: '/problems/please-check',
+        title: 'Please check unusual values',
+        status: 422,
+        detail:
+          'Nothing was stored. Correct each value named, or send the entry again with its pointer listed in "confirmed".',
+        errors: [...refusal.faults],
+      };
+    case 'patient-already-registered':
+      return {
+        type: '/problems/patient-already-registered',
+        title: 'The person is already registered',
+        status: 409,
+        detail: 'The team has a record with this NHS number.',
+        existingId: refusal.existingId,
+      };
+    case 'referral-already-open':
+      return {
+        type: '/problems/referral-already-open',
+        title: 'A referral is already open',
+        status: 409,
+        detail: 'The person has an open referral. Close it before you register another.',
+        existingId: refusal.existingId,
+      };
+    case 'already-triaged':
+      return {
+        type: '/problems/already-triaged',
+        title: 'Already decided',
+        status: 409,
+        detail: 'The referral has a triage decision.',
+      };
+    case 'already-closed':
+      return {
+        type: '/problems/already-closed',
+        title: 'Already closed',
+        status: 409,
+        detail: 'The referral is closed.',
+      };
+    case 'bad-cursor':
+      return {
+        type: '/problems/malformed-request',
+        title: 'Malformed request',
+        status: 400,
+        detail: 'The cursor is not one that this list gave out.',
+        errors: [
+          { pointer: 'cursor', code: 'bad-cursor', message: 'Use the nextCursor of the page before.' },
+        ],
+      };
+    default:
+      return refusal satisfies never;
+  }
+}
+
+const NAMES: Readonly<Record<RecordKind, string>> = {
+  patient: 'patient',
+  referral: 'referral',
+  assessment: 'assessment',
+  session: 'session',
+  measure: 'measure',
+  equation: 'prediction equation',
+  indicator: 'indicator',
+  site: 'site',
+  commissioner: 'commissioner',
+  page: 'page',
+};

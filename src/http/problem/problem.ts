@@ -1,0 +1,45 @@
+import type { FastifyReply } from 'fastify';
+import { z } from 'zod';
+
+/** Problem document of RFC 9457, with a JSON Pointer for each field that is wrong. */
+export const Problem = z
+  .strictObject({
+    type: z.string().describe('Stable path that names the kind of problem'),
+    title: z.string(),
+    status: z.int(),
+    detail: z.string(),
+    instance: z.string().describe('Id of the request, for the log'),
+    existingId: z
+      .string()
+      .optional()
+      .describe('Id of the record that stands in the way, for those who may see it'),
+    errors: z
+      .array(
+        z.strictObject({
+          pointer: z.string().describe('JSON Pointer into the body, or the name of a parameter'),
+          code: z.string(),
+          message: z.string(),
+        }),
+      )
+      .optional(),
+  })
+  .meta({ id: 'Problem' });
+
+export type Problem = z.output<typeof Problem>;
+
+/** A problem before it is tied to a request. */
+export type ProblemBody = Omit<Problem, 'instance'>;
+
+export const PROBLEM_MEDIA_TYPE = 'application/problem+json';
+
+/** Response declarations of a route for some problem statuses. */
+export function problemResponses<Status extends number>(...statuses: readonly Status[]) {
+  const response = { description: 'Problem', content: { [PROBLEM_MEDIA_TYPE]: { schema: Problem } } };
+  return Object.fromEntries(statuses.map((status) => [status, response])) as Record<Status, typeof response>;
+}
+
+/** Sends a problem document. */
+export function sendProblem(reply: FastifyReply, body: ProblemBody): FastifyReply {
+  const problem: Problem = { ...body, instance: reply.request.id };
+  return reply.code(body.status).type(PROBLEM_MEDIA_TYPE).serializer(JSON.stringify).send(problem);
+}

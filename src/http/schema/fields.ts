@@ -1,0 +1,42 @@
+import { z } from 'zod';
+import { parsePlainDate, plainDate } from '../../domain/calendar/plain-date.js';
+
+/** A calendar date, years 1800 to 2999, as the domain's own type. */
+export const dateField = z.iso
+  .date()
+  .refine((text) => parsePlainDate(text) !== null, 'Give a calendar date YYYY-MM-DD from the year 1800 on.')
+  .transform((text) => plainDate(text));
+
+/** A calendar date in a response. */
+export const dateShown = z.string().meta({ format: 'date' });
+
+export const idField = z.uuid();
+
+// Control characters have no place in a name and could disturb a terminal, a log or a spreadsheet.
+const NO_CONTROL = /^[^\p{Cc}\p{Cs}]*$/u;
+const NO_CONTROL_BUT_LINES = /^(?:[^\p{Cc}\p{Cs}]|[\n\r\t])*$/u;
+
+/** One line of text, trimmed. */
+export function lineField(maxLength: number) {
+  return z.string().trim().min(1).max(maxLength).regex(NO_CONTROL, 'Control characters are not accepted.');
+}
+
+/** Text of several lines, trimmed. */
+export function textField(maxLength: number) {
+  return z
+    .string()
+    .trim()
+    .min(1)
+    .max(maxLength)
+    .regex(NO_CONTROL_BUT_LINES, 'Control characters are not accepted.');
+}
+
+/** A finite number of ordinary size; its limits are the domain's to judge, so that every door has the same. */
+export const numberField = z.number().min(-1_000_000).max(1_000_000);
+
+/** A field that may be left out or null; both mean "not recorded". */
+export function orNull<Schema extends z.ZodType>(schema: Schema) {
+  return schema.nullable().default(null);
+}
+
+export const reasonField = lineField(500).describe('Why the correction is made; kept in the history');

@@ -1,0 +1,77 @@
+import { z } from 'zod';
+import { commissionersOfTeam, sitesOfTeam } from '../../usecases/providers.js';
+import { checkReadiness } from '../../usecases/readiness.js';
+import { teamMember } from '../app-types.js';
+import type { App, Context } from '../app-types.js';
+import { problemFor } from '../problem/problem-for.js';
+import { problemResponses, sendProblem } from '../problem/problem.js';
+import { PAGE_QUERY, pageOfArray, pageSchema, readPageRequest } from '../schema/paging.js';
+
+const Health = z
+  .strictObject({ status: z.enum(['ready', 'not-ready']), database: z.enum(['reachable', 'unreachable']) })
+  .meta({ id: 'Health' });
+
+const PlacePage = pageSchema(
+  z.strictObject({ id: z.string(), name: z.string() }).meta({ id: 'Place' }),
+  'PlacePage',
+);
+
+/** Routes about the service itself, and about the sites and commissioners of the team. */
+export function serviceRoutes(app: App, context: Context): void {
+  app.get(
+    '/health',
+    {
+      schema: {
+        operationId: 'getHealth',
+        summary: 'Whether the service is ready for work',
+        tags: ['service'],
+        security: [],
+        response: { 200: Health, 503: Health },
+      },
+    },
+    async (_request, reply) => {
+      const isReachable = await checkReadiness(context);
+      return isReachable
+        ? reply.send({ status: 'ready', database: 'reachable' })
+        : reply.code(503).send({ status: 'not-ready', database: 'unreachable' });
+    },
+  );
+
+  app.get(
+    '/openapi.json',
+    {
+      schema: {
+        operationId: 'getOpenApi',
+        summary: 'This description as an OpenAPI 3.1 document',
+        tags: ['service'],
+        security: [],
+        response: { 200: z.looseObject({}).describe('OpenAPI 3.1 document') },
+      },
+    },
+    async (_request, reply) => reply.serializer(JSON.stringify).send({ ...app.swagger() }),
+  );
+
+  for (const place of ['sites', 'commissioners'] as const) {
+    app.get(
+      `/${place}`,
+      {
+        schema: {
+          operationId: place === 'sites' ? 'listSites' : 'listCommissioners',
+          summary:
+            place === 'sites' ? 'List the sites of the team' : 'List the commissioners who pay for the team',
+          tags: ['service'],
+          querystring: z.strictObject(PAGE_QUERY),
+          response: { 200: PlacePage, ...problemResponses(400, 401, 403) },
+        },
+      },
+      async (request, reply) => {
+        const page = readPageRequest(request.query);
+        if (page.kind === 'refused') return sendProblem(reply, problemFor(page.refusal));
+        const list = place === 'sites' ? sitesOfTeam : commissionersOfTeam;
+        const places = await list(context, teamMember(request));
+        const { rows, nextCursor } = pageOfArray(places, page.value, (row) => row.id);
+        return reply.send({ items: rows.map(({ id, name }) => ({ id, name })), nextCursor });
+      },
+    );
+  }
+}

@@ -1,0 +1,130 @@
+import { z } from 'zod';
+import { ATTENDANCE_OUTCOMES, SESSION_MODES } from '../../domain/referral/closed-sets.js';
+import { holdSession, listSessions, recordAttendances } from '../../usecases/sessions/keep-register.js';
+import type { SessionRegister } from '../../usecases/sessions/keep-register.js';
+import { teamMember } from '../app-types.js';
+import type { App, Context } from '../app-types.js';
+import { problemFor } from '../problem/problem-for.js';
+import { problemResponses, sendProblem } from '../problem/problem.js';
+import { dateField, dateShown, idField } from '../schema/fields.js';
+import { PAGE_QUERY, pageSchema, readPageRequest, writeCursor } from '../schema/paging.js';
+
+const NewSession = z
+  .strictObject({
+    siteId: idField,
+    heldOn: dateField.describe('May lie in the future, so that a register can be prepared'),
+    mode: z.enum(SESSION_MODES),
+    isSupervised: z.boolean(),
+  })
+  .meta({ id: 'NewSession' });
+
+const Register = z
+  .strictObject({
+    attendances: z
+      .array(z.strictObject({ referralId: idField, outcome: z.enum(ATTENDANCE_OUTCOMES) }))
+      .max(200)
+      .describe('The whole register: who is not listed is taken off it'),
+  })
+  .meta({ id: 'Register' });
+
+const SessionShown = z
+  .strictObject({
+    id: z.string(),
+    siteId: z.string(),
+    heldOn: dateShown,
+    mode: z.string(),
+    isSupervised: z.boolean(),
+    attendances: z.array(z.strictObject({ referralId: z.string(), outcome: z.string() })),
+  })
+  .meta({ id: 'Session' });
+
+/** Routes under /sessions. */
+export function sessionRoutes(app: App, context: Context): void {
+  const tags = ['sessions'];
+
+  app.post(
+    '/sessions',
+    {
+      schema: {
+        operationId: 'holdSession',
+        summary: 'Register a class or a contact',
+        tags,
+        body: NewSession,
+        response: { 201: SessionShown, ...problemResponses(400, 401, 403, 413, 415, 422) },
+      },
+    },
+    async (request, reply) => {
+      const outcome = await holdSession(context, teamMember(request), request.body);
+      if (outcome.kind === 'refused') return sendProblem(reply, problemFor(outcome.refusal));
+      const { id } = outcome.value;
+      return reply.code(201).header('location', `/api/v1/sessions/${id}`).send(present(outcome.value));
+    },
+  );
+
+  app.get(
+    '/sessions',
+    {
+      schema: {
+        operationId: 'listSessions',
+        summary: 'List sessions with their registers, latest first',
+        tags,
+        querystring: z.strictObject({
+          siteId: idField.optional(),
+          from: dateField.optional(),
+          to: dateField.optional(),
+          ...PAGE_QUERY,
+        }),
+        response: { 200: pageSchema(SessionShown, 'SessionPage'), ...problemResponses(400, 401, 403) },
+      },
+    },
+    async (request, reply) => {
+      const { siteId = null, from = null, to = null } = request.query;
+      const page = readPageRequest(request.query);
+      if (page.kind === 'refused') return sendProblem(reply, problemFor(page.refusal));
+      const { rows, next } = await listSessions(
+        context,
+        teamMember(request),
+        { siteId, from, to },
+        page.value,
+      );
+      return reply.send({ items: rows.map(present), nextCursor: writeCursor(next) });
+    },
+  );
+
+  app.put(
+    '/sessions/:sessionId/attendances',
+    {
+      schema: {
+        operationId: 'recordAttendances',
+        summary: 'Write the register of a session',
+        description: 'Former entries that change stay in the history.',
+        tags,
+        params: z.strictObject({ sessionId: idField }),
+        body: Register,
+        response: { 200: SessionShown, ...problemResponses(400, 401, 403, 404, 413, 415, 422) },
+      },
+    },
+    async (request, reply) => {
+      const { attendances } = request.body;
+      const outcome = await recordAttendances(
+        context,
+        teamMember(request),
+        request.params.sessionId,
+        attendances,
+      );
+      if (outcome.kind === 'refused') return sendProblem(reply, problemFor(outcome.refusal));
+      return reply.send(present(outcome.value));
+    },
+  );
+}
+
+function present(session: SessionRegister): z.output<typeof SessionShown> {
+  return {
+    id: session.id,
+    siteId: session.siteId,
+    heldOn: session.heldOn,
+    mode: session.mode,
+    isSupervised: session.isSupervised,
+    attendances: session.attendances.map(({ referralId, outcome }) => ({ referralId, outcome })),
+  };
+}
