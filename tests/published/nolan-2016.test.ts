@@ -3,7 +3,7 @@
 // Tolerance: none; figures are compared exactly as printed or remembered.
 import { describe, expect, it } from 'vitest';
 import { decimal } from '../../src/domain/exact/fraction.js';
-import { publishedThreshold, smallestChange } from '../support/published.js';
+import { publishedRange, publishedThreshold, smallestChange } from '../support/published.js';
 
 describe('Nolan CM and others 2016, Thorax 71', () => {
   publishedThreshold('eq-5d-5l-index-nolan-2016', {
@@ -35,5 +35,15 @@ describe('Nolan CM and others 2016, Thorax 71', () => {
     ['eq-5d-5l-index', 'eq-5d-5l-index-nolan-2016', 0.051],
   ])('%s: %s is reached at a change of %s', (measureId, thresholdId, change) => {
     expect(smallestChange(measureId, thresholdId)).toEqual(decimal(change));
+  });
+
+  // Check range by common practice.
+  publishedRange('eq-vas', {
+    min: 0,
+    max: 100,
+    step: 1,
+    usual: [5, 100],
+    betterWhen: 'higher',
+    status: 'retrieved',
   });
 });

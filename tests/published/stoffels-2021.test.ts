@@ -3,7 +3,7 @@
 // Two of the three are printed as ranges.
 // Tolerance: none; figures are compared exactly as printed or remembered.
 import { describe } from 'vitest';
-import { publishedThreshold } from '../support/published.js';
+import { publishedRange, publishedThreshold } from '../support/published.js';
 
 describe('Stoffels AA and others 2021, Arch Phys Med Rehabil 102', () => {
   publishedThreshold('5sts-stoffels-2021', {
@@ -38,5 +38,14 @@ describe('Stoffels AA and others 2021, Arch Phys Med Rehabil 102', () => {
     isDefault: true,
     status: 'retrieved',
     doi: '10.1016/j.apmr.2021.05.011',
+  });
+
+  publishedRange('short-physical-performance-battery', {
+    min: 0,
+    max: 12,
+    step: 1,
+    usual: null,
+    betterWhen: 'higher',
+    status: 'retrieved',
   });
 });
