@@ -22,6 +22,11 @@ export type PredictedResult =
       readonly words: string;
     };
 
+/** What stands wherever a prediction is shown. */
+export const PREDICTION_CAUTION =
+  'Predicted for healthy people of one region and one way of testing, not for people in rehabilitation. ' +
+  'Percentages by different equations are never compared.';
+
 /**
  * Predicts a person's result by one equation. Nothing is assumed and nothing is clipped.
  *
