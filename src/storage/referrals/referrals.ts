@@ -24,6 +24,36 @@ export async function findReferral(db: Executor, teamId: string, id: string): Pr
   return referralFromRow(row, offers);
 }
 
+/** Those of some referrals that the team has, with their offers, by id. */
+export async function findReferrals(
+  db: Executor,
+  teamId: string,
+  ids: readonly string[],
+): Promise<ReadonlyMap<string, Referral>> {
+  if (ids.length === 0) return new Map();
+  const rows = await db
+    .selectFrom('referral')
+    .selectAll()
+    .where('team_id', '=', teamId)
+    .where('id', 'in', ids)
+    .execute();
+  const offers = await db
+    .selectFrom('offer')
+    .selectAll()
+    .where('referral_id', 'in', ids)
+    .orderBy('id')
+    .execute();
+  return new Map(
+    rows.map((row) => [
+      row.id,
+      referralFromRow(
+        row,
+        offers.filter((offer) => offer.referral_id === row.id),
+      ),
+    ]),
+  );
+}
+
 /** Id of a patient's open referral; null when there is none. */
 export async function findOpenReferralId(db: Executor, patientId: string): Promise<string | null> {
   const row = await db

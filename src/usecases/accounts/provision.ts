@@ -1,0 +1,83 @@
+import { makeToken } from '../../auth/token.js';
+import type { Role } from '../../domain/account/role.js';
+import type { NhsNumberRange } from '../../domain/identity/nhs-number.js';
+import { insertAccount, insertToken } from '../../storage/accounts/accounts.js';
+import { insertCommissioner, insertTeam } from '../../storage/providers/providers.js';
+import type { Context } from '../context.js';
+
+/** A team as it was set up, with the ids of its sites by name. */
+export interface ProvisionedTeam {
+  readonly teamId: string;
+  readonly siteIds: Readonly<Record<string, string>>;
+}
+
+/** Sets up a team with its sites. For the operator of the service: no route leads here. */
+export async function createTeam(
+  context: Context,
+  team: { readonly name: string; readonly kind: NhsNumberRange; readonly siteNames: readonly string[] },
+): Promise<ProvisionedTeam> {
+  const teamId = context.newId();
+  const sites = team.siteNames.map((name) => ({ id: context.newId(), name }));
+  await context.db.transaction().execute(async (trx) => {
+    await insertTeam(trx, { id: teamId, name: team.name, kind: team.kind, sites, now: context.clock.now() });
+  });
+  return { teamId, siteIds: Object.fromEntries(sites.map((site) => [site.name, site.id])) };
+}
+
+/** Sets up a commissioner who pays for some teams, and gives its id. */
+export async function createCommissioner(
+  context: Context,
+  commissioner: { readonly name: string; readonly teamIds: readonly string[] },
+): Promise<string> {
+  const id = context.newId();
+  await context.db.transaction().execute(async (trx) => {
+    await insertCommissioner(trx, { id, ...commissioner });
+  });
+  return id;
+}
+
+/** Where an account belongs: to a team, or to a commissioner. */
+export type Belonging =
+  | { readonly role: Exclude<Role, 'commissioner'>; readonly teamId: string }
+  | { readonly role: 'commissioner'; readonly commissionerId: string };
+
+/**
+ * Sets up an account with one API token.
+ *
+ * @param expiresAt instant (UTC) after which the token is refused
+ * @returns ids, and the token itself: it is shown this once and stored as a hash
+ */
+export async function createAccount(
+  context: Context,
+  account: {
+    readonly displayName: string;
+    readonly belonging: Belonging;
+    readonly tokenName: string;
+    readonly expiresAt: string;
+  },
+): Promise<{ readonly accountId: string; readonly token: string }> {
+  const { belonging } = account;
+  const [accountId, tokenId] = [context.newId(), context.newId()];
+  const { secret, hash } = makeToken();
+  const now = context.clock.now();
+  await context.db.transaction().execute(async (trx) => {
+    await insertAccount(trx, {
+      id: accountId,
+      teamId: belonging.role === 'commissioner' ? null : belonging.teamId,
+      commissionerId: belonging.role === 'commissioner' ? belonging.commissionerId : null,
+      role: belonging.role,
+      displayName: account.displayName,
+      now,
+    });
+    await insertToken(trx, {
+      id: tokenId,
+      accountId,
+      name: account.tokenName,
+      hash,
+      role: belonging.role,
+      now,
+      expiresAt: account.expiresAt,
+    });
+  });
+  return { accountId, token: secret };
+}
