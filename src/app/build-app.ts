@@ -1,6 +1,6 @@
 import fastifySwagger from '@fastify/swagger';
 import fastifySwaggerUi from '@fastify/swagger-ui';
-import fastify from 'fastify';
+import fastify, { LogController } from 'fastify';
 import type { FastifyBaseLogger } from 'fastify';
 import {
   jsonSchemaTransform,
@@ -18,6 +18,7 @@ import { patientRoutes } from '../http/patients/patient-routes.js';
 import { installProblemHandlers } from '../http/problem/handlers.js';
 import { referralRoutes } from '../http/referrals/referral-routes.js';
 import { reportRoutes } from '../http/reports/report-routes.js';
+import { installMessages } from '../http/schema/messages.js';
 import { serviceRoutes } from '../http/service/service-routes.js';
 import { sessionRoutes } from '../http/sessions/session-routes.js';
 
@@ -38,12 +39,13 @@ export async function buildApp(context: Context, logLevel: LogLevel): Promise<Ap
     requestTimeout: 30_000,
     keepAliveTimeout: 5_000,
     // The log names the route, never the address that was asked for: an address may hold what somebody typed.
-    disableRequestLogging: true,
+    logController: new LogController({ disableRequestLogging: true }),
     logger: logLevel === 'silent' ? false : { level: logLevel },
     genReqId: () => randomUUID(),
   }).withTypeProvider<ZodTypeProvider>();
   app.setValidatorCompiler(validatorCompiler);
   app.setSerializerCompiler(serializerCompiler);
+  installMessages();
   installProblemHandlers(app);
   logRequests(app);
   await describeApi(app);

@@ -1,5 +1,13 @@
-import type { FastifyError, FastifyInstance, FastifyReply, FastifyRequest } from 'fastify';
+import type {
+  FastifyError,
+  FastifyInstance,
+  FastifyReply,
+  FastifyRequest,
+  FastifySchemaValidationError,
+} from 'fastify';
 import { hasZodFastifySchemaValidationErrors } from 'fastify-type-provider-zod';
+import { z } from 'zod';
+import type { Fault } from '../../domain/refusal/refusal.js';
 import { sendProblem } from './problem.js';
 import type { ProblemBody } from './problem.js';
 
@@ -18,15 +26,10 @@ export function installProblemHandlers(app: FastifyInstance): void {
 
 function answer(error: FastifyError, request: FastifyRequest, reply: FastifyReply): FastifyReply {
   if (hasZodFastifySchemaValidationErrors(error)) {
-    const isBody = error.validationContext === 'body';
     return sendProblem(reply, {
       ...MALFORMED,
       detail: 'Nothing was stored. Each field that is wrong is named.',
-      errors: error.validation.map((fault) => ({
-        pointer: isBody ? pointerOf(fault) : fault.instancePath.replace(/^\//, ''),
-        code: String(fault.keyword),
-        message: fault.message ?? 'This value is not accepted.',
-      })),
+      errors: error.validation.flatMap((fault) => faultsOf(fault, error.validationContext === 'body')),
     });
   }
   const status = error.statusCode ?? 500;
@@ -44,9 +47,22 @@ function answer(error: FastifyError, request: FastifyRequest, reply: FastifyRepl
   });
 }
 
-/** An unknown key is reported at the object that holds it: the pointer names the key itself. */
-function pointerOf(fault: { readonly instancePath: string; readonly params?: unknown }): string {
-  return fault.instancePath;
+/** What zod found at one place; an unknown key is pointed at itself, not at the object that holds it. */
+function faultsOf(fault: FastifySchemaValidationError, isBody: boolean): readonly Fault[] {
+  const base = fault.instancePath === '/' ? '' : fault.instancePath;
+  const keys = UnknownKeys.safeParse(fault.params);
+  const pointers = keys.success ? keys.data.keys.map((key) => `${base}/${escapePointer(key)}`) : [base];
+  return pointers.map((pointer) => ({
+    pointer: isBody ? pointer : pointer.replace(/^\//, ''),
+    code: fault.keyword.replaceAll('_', '-'),
+    message: fault.message ?? 'This value is not accepted.',
+  }));
+}
+
+const UnknownKeys = z.object({ keys: z.array(z.string()) });
+
+function escapePointer(key: string): string {
+  return key.slice(0, 40).replaceAll('~', '~0').replaceAll('/', '~1');
 }
 
 const MALFORMED: Omit<ProblemBody, 'detail'> = {

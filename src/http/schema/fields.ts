@@ -4,7 +4,10 @@ import { parsePlainDate, plainDate } from '../../domain/calendar/plain-date.js';
 /** A calendar date, years 1800 to 2999, as the domain's own type. */
 export const dateField = z.iso
   .date()
-  .refine((text) => parsePlainDate(text) !== null, 'Give a calendar date YYYY-MM-DD from the year 1800 on.')
+  .refine((text) => parsePlainDate(text) !== null, {
+    message: 'Give a date from the year 1800 to 2999.',
+    when: ({ issues }) => issues.length === 0,
+  })
   .transform((text) => plainDate(text));
 
 /** A calendar date in a response. */

@@ -48,7 +48,11 @@ export function serviceRoutes(app: App, context: Context): void {
         response: { 200: z.looseObject({}).describe('OpenAPI 3.1 document') },
       },
     },
-    async (_request, reply) => reply.serializer(JSON.stringify).send({ ...app.swagger() }),
+    async (_request, reply) =>
+      reply
+        .type('application/json')
+        .serializer(JSON.stringify)
+        .send({ ...app.swagger() }),
   );
 
   for (const place of ['sites', 'commissioners'] as const) {

@@ -1,0 +1,36 @@
+import BetterSqlite from 'better-sqlite3';
+
+/** What a look into a database file found. */
+export type FileState =
+  | { readonly kind: 'sound'; readonly migrations: readonly string[] }
+  | { readonly kind: 'unsound'; readonly reason: string };
+
+/**
+ * Checks that a file is an undamaged record: every page is read, every reference must hold.
+ *
+ * @returns the names of the migrations it has had, or what is wrong with it
+ */
+export function inspectDatabaseFile(file: string): FileState {
+  let database: BetterSqlite.Database;
+  try {
+    database = new BetterSqlite(file, { readonly: true, fileMustExist: true });
+  } catch (error) {
+    return { kind: 'unsound', reason: error instanceof Error ? error.message : 'it cannot be opened' };
+  }
+  try {
+    const verdict = database.pragma('integrity_check', { simple: true });
+    if (verdict !== 'ok') return { kind: 'unsound', reason: 'the integrity check failed' };
+    const broken = database.prepare('select count(*) as count from pragma_foreign_key_check').get() as {
+      count: number;
+    };
+    if (broken.count > 0) return { kind: 'unsound', reason: `${broken.count} references lead nowhere` };
+    const rows = database.prepare('select name from kysely_migration order by name').all() as {
+      name: string;
+    }[];
+    return { kind: 'sound', migrations: rows.map((row) => row.name) };
+  } catch (error) {
+    return { kind: 'unsound', reason: error instanceof Error ? error.message : 'it cannot be read' };
+  } finally {
+    database.close();
+  }
+}
