@@ -1,0 +1,51 @@
+import type { CohortKind } from '../cohort/cohorts.js';
+import type { ExclusionId } from '../cohort/exclusions.js';
+import type { Interval } from '../statistics/interval.js';
+
+/**
+ * One counted proportion with everything that must stand beside it. Percentages are 0 to 100, unrounded.
+ *
+ * numerator + not numerator = denominator; denominator + open + excluded = the referrals of the cohort.
+ */
+export interface Figure {
+  readonly id: string;
+  readonly ruleId: string;
+  readonly title: string;
+  readonly cohort: CohortKind;
+  readonly numerator: number;
+  /** Referrals decided as at the cut, those still open left out. */
+  readonly denominator: number;
+  readonly excluded: readonly Exclusion[];
+  /** Not decided as at the cut; above 0 the figure is provisional. */
+  readonly open: number;
+  /** People behind the referrals: a person referred twice counts once. */
+  readonly people: { readonly numerator: number; readonly denominator: number };
+  /** Null where the denominator is 0. */
+  readonly percentage: number | null;
+  /** 95 % Wilson interval in percent; null where the denominator is 0. */
+  readonly interval: Interval | null;
+  /** The percentage if no open case, and if every open case, came to count; null where nothing is open. */
+  readonly bounds: { readonly worst: number; readonly best: number } | null;
+}
+
+/** How many a rule left out for one reason. */
+export interface Exclusion {
+  readonly id: ExclusionId;
+  readonly reason: string;
+  readonly count: number;
+}
+
+/** One referral behind a figure. */
+export interface FigureMember {
+  readonly referralId: string;
+  readonly patientId: string;
+  readonly kind: 'numerator' | 'not-numerator' | 'excluded' | 'open';
+  /** In words. */
+  readonly reason: string;
+}
+
+/** A figure with everybody behind it. */
+export interface CountedFigure {
+  readonly figure: Figure;
+  readonly members: readonly FigureMember[];
+}

@@ -1,0 +1,59 @@
+import { daysBetween } from '../calendar/plain-date.js';
+import type { PlainDate } from '../calendar/plain-date.js';
+import { exclusionBeforeStart } from '../cohort/exclusions.js';
+import type { Course } from '../pathway/course.js';
+import { isCompeting, leftBeforeStart } from '../pathway/leaving.js';
+import type { EarlyLeaving } from '../pathway/leaving.js';
+import { CLOSURE_WORDS } from '../referral/words.js';
+import type { Judgement } from './indicator.js';
+import { counts, countsNot, leftOut, stillOpen } from './judge.js';
+
+/**
+ * Whether a person started by a day.
+ *
+ * The day itself counts, and is open until it has passed. A death, a move or a transfer by that day leaves the person
+ * out, because nobody can say when the start would have been; one after it does not, because the day had passed.
+ * Everybody else who left, and everybody still waiting when the day has passed, counts as not started by it.
+ *
+ * @param began day 0 of the clock
+ * @param deadline the last day that counts
+ */
+export function judgeStartedBy(course: Course, began: PlainDate, deadline: PlainDate): Judgement {
+  if (course.startedOn !== null) {
+    const reason = `Started on day ${daysBetween(began, course.startedOn)}`;
+    return course.startedOn <= deadline ? counts(reason) : countsNot(reason);
+  }
+  const left = leftBeforeStart(course);
+  if (left !== null && left.on <= deadline) return judgeEarlyLeaving(left, began);
+  const waited = `Not started by day ${daysBetween(began, deadline)}`;
+  if (course.asAt > deadline) return countsNot(waited);
+  return stillOpen(`Waiting on day ${daysBetween(began, course.asAt)}`);
+}
+
+/** Whether a person started at all; open while the person is waiting. */
+export function judgeStarted(course: Course): Judgement {
+  const began = course.facts.receivedOn;
+  if (course.startedOn !== null) return counts(`Started on day ${daysBetween(began, course.startedOn)}`);
+  const left = leftBeforeStart(course);
+  if (left !== null) return judgeEarlyLeaving(left, began);
+  return stillOpen(`Waiting on day ${daysBetween(began, course.asAt)}`);
+}
+
+/** A person who left without a start: left out for a death, a move or a transfer, else counted as not started. */
+export function judgeEarlyLeaving(left: EarlyLeaving, began: PlainDate): Judgement {
+  const reason = `${leavingWords(left.reason)} on day ${daysBetween(began, left.on)}, before a start`;
+  return isCompeting(left.reason) ? leftOut(exclusionBeforeStart(left.reason), reason) : countsNot(reason);
+}
+
+/** How a person left who did not take up, or could not be offered, the programme. */
+export function didNotAccept(left: EarlyLeaving): boolean {
+  return ['declined', 'no-reply', 'not-suitable', 'triaged-not-suitable', 'triaged-redirected'].includes(
+    left.reason,
+  );
+}
+
+function leavingWords(reason: EarlyLeaving['reason']): string {
+  if (reason === 'triaged-not-suitable') return 'Not suitable at triage';
+  if (reason === 'triaged-redirected') return 'Redirected at triage';
+  return `Left (${CLOSURE_WORDS[reason]})`;
+}

@@ -1,0 +1,132 @@
+import type { PlainDate } from '../calendar/plain-date.js';
+import { addDays } from '../calendar/plain-date.js';
+import type { Citation } from '../evidence/citation.js';
+import { compare, fraction } from '../exact/fraction.js';
+import { commonPractice } from '../measures/measure.js';
+import type { CompletionReading } from '../settings/team-settings.js';
+import type { Course } from './course.js';
+import type { Attendance } from './programme.js';
+import { attendedShare } from './programme.js';
+
+/** One published meaning of "completed". */
+export interface CompletionRule {
+  readonly reading: CompletionReading;
+  /** Id with version, printed beside every figure that uses it. */
+  readonly ruleId: string;
+  readonly title: string;
+  readonly text: string;
+  readonly source: Citation;
+}
+
+/** Equality counts: 9 of 12 are enough. */
+const ENOUGH_SHARE = fraction(3, 4);
+const ENOUGH_SESSIONS = 8;
+
+/** Weeks after the planned end beyond which a person whom nobody closed counts as not completed. */
+const WEEKS_OF_GRACE = 10;
+
+const UNDECIDED =
+  'A person not closed is still open until ten weeks after the planned end of the programme (16 weeks from the start ' +
+  'of a programme of six), and counts as not completed from then on.';
+
+export const COMPLETION_RULES: Readonly<Record<CompletionReading, CompletionRule>> = {
+  assessment: {
+    reading: 'assessment',
+    ruleId: 'completion/assessment@1',
+    title: 'Discharge assessment done',
+    text: `Started, and has a discharge assessment with at least one result. ${UNDECIDED}`,
+    source: commonPractice('completion-assessment'),
+  },
+  sessions: {
+    reading: 'sessions',
+    ruleId: 'completion/sessions@1',
+    title: 'At least 75 % of sessions attended',
+    text:
+      'Started, and attended at least 75 % of the supervised sessions planned, less those cancelled by the service. ' +
+      UNDECIDED,
+    source: {
+      id: 'non-completion-2013',
+      text: 'Study of non-completion of rehabilitation 2013, World J Respirol 3(2):29 (12 of 16 sessions, n = 111)',
+      doi: '10.5320/wjr.v3.i2.29',
+      status: 'retrieved',
+    },
+  },
+  'sessions-and-assessment': {
+    reading: 'sessions-and-assessment',
+    ruleId: 'completion/sessions-and-assessment@1',
+    title: 'At least 75 % attended and discharge assessment done',
+    text:
+      'Started, attended at least 75 % of the supervised sessions planned, less those cancelled by the service, and ' +
+      `has a discharge assessment with at least one result. ${UNDECIDED}`,
+    source: {
+      id: 'boutou-2014',
+      text: 'Boutou AK and others 2014, BMJ Open Respir Res 1:e000051 (eight London centres, n = 787; abstract)',
+      doi: '10.1136/bmjresp-2014-000051',
+      status: 'retrieved',
+    },
+  },
+  'session-count': {
+    reading: 'session-count',
+    ruleId: 'completion/session-count@1',
+    title: 'At least 8 sessions attended',
+    text: `Started, and attended at least 8 supervised sessions, however many were planned. ${UNDECIDED}`,
+    source: commonPractice('completion-session-count'),
+  },
+};
+
+/** Whether a person completed, as at the cut, and why. */
+export interface CompletionState {
+  readonly kind: 'completed' | 'not-completed' | 'open';
+  readonly reason: string;
+}
+
+/**
+ * Whether a person completed by one reading.
+ *
+ * Completed is final as soon as it is reached: a later closure, for whatever reason, takes nothing away.
+ *
+ * @returns open while the person has started, has not completed and could still do so
+ * @source The reading's own citation; the time until an open case is decided: our own, after an audit's need to close.
+ * @example completionOf(9 of 12 attended, discharge assessment done, 'sessions-and-assessment') -> completed
+ */
+export function completionOf(course: Course, reading: CompletionReading): CompletionState {
+  if (course.startedOn === null) return { kind: 'not-completed', reason: 'Did not start' };
+  const reason = standing(course);
+  if (isReached(course, reading)) return { kind: 'completed', reason };
+  if (course.facts.closure !== null) return { kind: 'not-completed', reason: `Closed: ${reason}` };
+  if (isPastGrace(course, course.startedOn)) {
+    return { kind: 'not-completed', reason: `Not closed, long past the planned end: ${reason}` };
+  }
+  return { kind: 'open', reason: `Not closed: ${reason}` };
+}
+
+/** Whether an attendance is at least 75 % of the sessions expected. @example attendedEnough(9 of 12) -> true */
+export function attendedEnough(attendance: Attendance): boolean {
+  const share = attendedShare(attendance);
+  return share !== null && compare(share, ENOUGH_SHARE) >= 0;
+}
+
+/** Whether the ten weeks after the planned end have passed, so that an open case is decided as it stands. */
+export function isPastGrace(course: Course, startedOn: PlainDate): boolean {
+  return course.asAt > addDays(startedOn, (course.facts.plannedWeeks + WEEKS_OF_GRACE) * 7);
+}
+
+function isReached(course: Course, reading: CompletionReading): boolean {
+  const isAssessed = course.dischargeAssessedOn !== null;
+  switch (reading) {
+    case 'assessment':
+      return isAssessed;
+    case 'sessions':
+      return attendedEnough(course.attendance);
+    case 'sessions-and-assessment':
+      return isAssessed && attendedEnough(course.attendance);
+    case 'session-count':
+      return course.attendance.attended >= ENOUGH_SESSIONS;
+  }
+}
+
+function standing(course: Course): string {
+  const { attended, expected } = course.attendance;
+  const sessions = `${attended} of ${expected} sessions attended`;
+  return `${sessions}, ${course.dischargeAssessedOn === null ? 'no discharge assessment' : 'discharge assessment done'}`;
+}

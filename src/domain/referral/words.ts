@@ -1,0 +1,49 @@
+import type { ClosureReason, Diagnosis, Pathway, ReferralSource } from './closed-sets.js';
+
+/** The closed sets in words, as readers see them. */
+
+export const DIAGNOSIS_WORDS: Readonly<Record<Diagnosis, string>> = {
+  copd: 'COPD',
+  asthma: 'asthma',
+  bronchiectasis: 'bronchiectasis',
+  'idiopathic-pulmonary-fibrosis': 'idiopathic pulmonary fibrosis',
+  'other-interstitial-lung-disease': 'other interstitial lung disease',
+  'pulmonary-hypertension': 'pulmonary hypertension',
+  'lung-cancer': 'lung cancer',
+  'other-respiratory': 'other respiratory disease',
+  'not-known': 'diagnosis not known',
+};
+
+export const SOURCE_WORDS: Readonly<Record<ReferralSource, string>> = {
+  'general-practice': 'general practice',
+  'hospital-ward': 'hospital ward',
+  'early-supported-discharge': 'early supported discharge',
+  'respiratory-clinic': 'respiratory clinic',
+  'community-respiratory-team': 'community respiratory team',
+  'self-referral': 'self-referral',
+  other: 'other source',
+  'not-known': 'source not known',
+};
+
+export const PATHWAY_WORDS: Readonly<Record<Pathway, string>> = {
+  stable: 'stable disease',
+  'after-exacerbation': 'after an exacerbation',
+};
+
+export const CLOSURE_WORDS: Readonly<Record<ClosureReason, string>> = {
+  completed: 'programme finished',
+  declined: 'declined',
+  'no-reply': 'no reply',
+  'not-suitable': 'not suitable',
+  'chose-to-stop': 'chose to stop',
+  exacerbation: 'exacerbation',
+  'other-illness': 'other illness',
+  'hospital-admission': 'hospital admission',
+  transport: 'transport',
+  'work-or-caring': 'work or caring',
+  'moved-away': 'moved away',
+  transferred: 'transferred',
+  died: 'died',
+  'registered-in-error': 'registered in error',
+  other: 'other reason',
+};
