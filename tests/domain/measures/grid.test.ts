@@ -4,6 +4,7 @@ import type { Fraction } from '../../../src/domain/exact/fraction.js';
 import { MEASURES } from '../../../src/domain/measures/catalogue.js';
 import { smallestChangeReaching } from '../../../src/domain/measures/grid.js';
 import type { ReachedChange } from '../../../src/domain/measures/grid.js';
+import type { Measure, Threshold } from '../../../src/domain/measures/measure.js';
 
 describe('what a threshold amounts to', () => {
   it.each<[string, Fraction, boolean, string]>([
@@ -58,6 +59,14 @@ describe('what a threshold amounts to', () => {
     expect(reached(thresholdId)).toEqual({ change, isExact, words });
   });
 
+  it('is rounded up however little it lies above a step', () => {
+    const [measure, threshold] = entry('iswd-singh-2008');
+    // 31 m is the lower end of the range of Nolan 2018: three shuttles are 30 m and miss it.
+    expect(smallestChangeReaching(measure, { ...threshold, value: fraction(31) }).change).toEqual(
+      fraction(40),
+    );
+  });
+
   it('is nothing where a source gives a range only', () => {
     expect(reached('iswd-nolan-2018')).toEqual({
       change: null,
@@ -68,9 +77,13 @@ describe('what a threshold amounts to', () => {
 });
 
 function reached(thresholdId: string): ReachedChange {
+  return smallestChangeReaching(...entry(thresholdId));
+}
+
+function entry(thresholdId: string): readonly [Measure, Threshold] {
   for (const measure of MEASURES) {
     const threshold = measure.thresholds.find((each) => each.id === thresholdId);
-    if (threshold !== undefined) return smallestChangeReaching(measure, threshold);
+    if (threshold !== undefined) return [measure, threshold];
   }
   throw new Error(`There is no threshold ${thresholdId}`);
 }
