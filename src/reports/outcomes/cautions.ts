@@ -1,0 +1,56 @@
+import { PREDICTION_CAUTION } from '../../domain/prediction/predict.js';
+import type { Caution, EndResult, MeasureOutcome } from './outcomes-model.js';
+
+/** Everything that must be known before the figures are used, each said once per measure. */
+export function cautionsOf(measures: readonly MeasureOutcome[]): readonly Caution[] {
+  const general: readonly Caution[] = measures.some((measure) =>
+    endsOf(measure).some((end) => end.predicted !== null),
+  )
+    ? [{ id: 'predictions-are-of-healthy-people', measureId: null, text: PREDICTION_CAUTION }]
+    : [];
+  return [...general, ...measures.flatMap(cautionsOfMeasure)];
+}
+
+function cautionsOfMeasure(measure: MeasureOutcome): readonly Caution[] {
+  const ends = endsOf(measure);
+  const mark = measure.improvementThreshold?.mark ?? null;
+  const populationNote = measure.improvementThreshold?.populationNote ?? null;
+  const notPredicted = ends.flatMap((end) => end.predicted?.notPredictedReason ?? []);
+  const found: readonly (readonly [boolean, string, string])[] = [
+    [
+      measure.differences.length > 0,
+      'conditions-differ',
+      `Not like for like: ${measure.differences.join('; ')}.`,
+    ],
+    [
+      ends.some((end) => end.hadPracticeWalk === false),
+      'no-practice-walk',
+      'At least one end had a single walk: without a practice walk the first result tends to be too low.',
+    ],
+    [
+      ends.some((end) => end.isCeiling),
+      'ceiling',
+      'A result is at the ceiling of the test: the true value may be greater.',
+    ],
+    [
+      ends.some((end) => end.predicted?.beyondAgesStudied === true),
+      'beyond-ages-studied',
+      'The prediction is for an age beyond those studied.',
+    ],
+    [
+      ends.some((end) => end.predicted?.isBelowLowerLimit === true),
+      'below-lower-limit',
+      'A result is below the lower limit of normal of the equation.',
+    ],
+    [notPredicted.length > 0, 'not-predicted', notPredicted[0] ?? ''],
+    [mark !== null, 'threshold-source-not-read', `The threshold is marked: ${mark ?? ''}.`],
+    [populationNote !== null, 'threshold-of-another-diagnosis', `${populationNote ?? ''}.`],
+  ];
+  return found.flatMap(([applies, id, text]) =>
+    applies ? [{ id, measureId: measure.measureId, text }] : [],
+  );
+}
+
+function endsOf(measure: MeasureOutcome): readonly EndResult[] {
+  return [measure.baseline, measure.discharge].filter((end) => end !== null);
+}

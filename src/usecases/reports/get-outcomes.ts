@@ -1,0 +1,21 @@
+import { done, refused } from '../../domain/refusal/refusal.js';
+import type { Outcome } from '../../domain/refusal/refusal.js';
+import { buildOutcomes } from '../../reports/outcomes/build-outcomes.js';
+import type { Outcomes } from '../../reports/outcomes/outcomes-model.js';
+import { loadReferralFacts } from '../../storage/facts/referral-facts.js';
+import { currentSettings } from '../../storage/settings/settings.js';
+import type { Context, TeamMember } from '../context.js';
+
+/** How one person changed, judged by the team's present settings. */
+export async function getOutcomes(
+  context: Context,
+  actor: TeamMember,
+  referralId: string,
+): Promise<Outcome<Outcomes>> {
+  const { version, settings } = await currentSettings(context.db, actor.teamId);
+  const [facts] = await loadReferralFacts(context.db, actor.teamId, [referralId], settings);
+  if (facts === undefined) return refused({ code: 'not-found', what: 'referral' });
+  const asAt = context.clock.today();
+  const outcomes = buildOutcomes({ facts, asAt, settings, settingsVersion: version });
+  return outcomes === null ? refused({ code: 'not-found', what: 'referral' }) : done(outcomes);
+}
