@@ -1,3 +1,4 @@
+import { z } from 'zod';
 import {
   listAssessments,
   correctAssessment,
@@ -7,10 +8,11 @@ import { teamMember } from '../app-types.js';
 import type { App, Context } from '../app-types.js';
 import { problemFor } from '../problem/problem-for.js';
 import { problemResponses, sendProblem } from '../problem/problem.js';
+import { PAGE_QUERY, pageOfArray, readPageRequest } from '../schema/paging.js';
 import { ReferralParams } from '../referrals/referral-schema.js';
 import {
   AssessmentCorrection,
-  AssessmentList,
+  AssessmentPage,
   AssessmentParams,
   AssessmentShown,
   NewAssessment,
@@ -59,13 +61,17 @@ export function assessmentRoutes(app: App, context: Context): void {
         summary: 'Read the assessments of a referral, earliest first',
         tags,
         params: ReferralParams,
-        response: { 200: AssessmentList, ...problemResponses(400, 401, 403, 404) },
+        querystring: z.strictObject(PAGE_QUERY),
+        response: { 200: AssessmentPage, ...problemResponses(400, 401, 403, 404) },
       },
     },
     async (request, reply) => {
+      const page = readPageRequest(request.query);
+      if (page.kind === 'refused') return sendProblem(reply, problemFor(page.refusal));
       const outcome = await listAssessments(context, teamMember(request), request.params.referralId);
       if (outcome.kind === 'refused') return sendProblem(reply, problemFor(outcome.refusal));
-      return reply.send({ items: outcome.value.map(presentAssessment) });
+      const { rows, nextCursor } = pageOfArray(outcome.value, page.value, (assessment) => assessment.id);
+      return reply.send({ items: rows.map(presentAssessment), nextCursor });
     },
   );
 

@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { pageSchema } from '../schema/paging.js';
 import type { Assessment } from '../../domain/assessment/assessment.js';
 import { toNumber } from '../../domain/exact/fraction.js';
 import {
@@ -131,9 +132,7 @@ export const AssessmentShown = z
   })
   .meta({ id: 'Assessment' });
 
-export const AssessmentList = z
-  .strictObject({ items: z.array(AssessmentShown) })
-  .meta({ id: 'AssessmentList' });
+export const AssessmentPage = pageSchema(AssessmentShown, 'AssessmentPage');
 
 /** What a client is shown of an assessment. */
 export function presentAssessment(assessment: Assessment): z.output<typeof AssessmentShown> {

@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { INDICATORS } from '../../domain/indicators/registered.js';
 import { findMeasure, MEASURES } from '../../domain/measures/catalogue.js';
 import { PREDICTION_EQUATIONS } from '../../domain/prediction/registered.js';
 import type { App } from '../app-types.js';
@@ -7,9 +8,11 @@ import { problemResponses, sendProblem } from '../problem/problem.js';
 import { PAGE_QUERY, pageOfArray, readPageRequest } from '../schema/paging.js';
 import {
   EquationPage,
+  IndicatorPage,
   MeasurePage,
   MeasureShown,
   presentEquation,
+  presentIndicator,
   presentMeasure,
 } from './catalogue-schema.js';
 
@@ -71,6 +74,25 @@ export function catalogueRoutes(app: App): void {
       if (page.kind === 'refused') return sendProblem(reply, problemFor(page.refusal));
       const { rows, nextCursor } = pageOfArray(PREDICTION_EQUATIONS, page.value, (equation) => equation.id);
       return reply.send({ items: rows.map(presentEquation), nextCursor });
+    },
+  );
+
+  app.get(
+    '/indicators',
+    {
+      schema: {
+        operationId: 'listIndicators',
+        summary: 'List the indicators with their rules and sources',
+        tags,
+        querystring: z.strictObject(PAGE_QUERY),
+        response: { 200: IndicatorPage, ...problemResponses(400, 401) },
+      },
+    },
+    async (request, reply) => {
+      const page = readPageRequest(request.query);
+      if (page.kind === 'refused') return sendProblem(reply, problemFor(page.refusal));
+      const { rows, nextCursor } = pageOfArray(INDICATORS, page.value, (indicator) => indicator.id);
+      return reply.send({ items: rows.map(presentIndicator), nextCursor });
     },
   );
 }

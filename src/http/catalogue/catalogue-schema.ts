@@ -3,6 +3,8 @@ import { evidenceMark } from '../../domain/evidence/citation.js';
 import type { Citation } from '../../domain/evidence/citation.js';
 import { toNumber } from '../../domain/exact/fraction.js';
 import type { Fraction } from '../../domain/exact/fraction.js';
+import { ruleOf } from '../../domain/indicators/indicator.js';
+import type { Indicator } from '../../domain/indicators/indicator.js';
 import { smallestChangeReaching } from '../../domain/measures/grid.js';
 import type { Measure, Threshold } from '../../domain/measures/measure.js';
 import type { PredictionEquation } from '../../domain/prediction/prediction-equation.js';
@@ -153,5 +155,37 @@ function presentThreshold(measure: Measure, threshold: Threshold): z.output<type
     isDefault: threshold.isDefault,
     note: threshold.note,
     source: presentCitation(threshold.citation),
+  };
+}
+
+export const IndicatorShown = z
+  .strictObject({
+    id: z.string(),
+    ruleId: z.string().describe('Id with version, printed beside every figure that it makes'),
+    title: z.string(),
+    cohort: z.string(),
+    numerator: z.string(),
+    denominator: z.string(),
+    exclusions: z.string().nullable(),
+    targetKey: z.string().describe('Key under which the settings of a team hold the target'),
+    source: CitationShown,
+  })
+  .meta({ id: 'Indicator' });
+
+export const IndicatorPage = pageSchema(IndicatorShown, 'IndicatorPage');
+
+/** An indicator with its rule in words. */
+export function presentIndicator(indicator: Indicator): z.output<typeof IndicatorShown> {
+  const { id, title, cohort, numerator, denominator, exclusions, targetKey, source } = indicator;
+  return {
+    id,
+    ruleId: ruleOf(indicator).ruleId,
+    title,
+    cohort,
+    numerator,
+    denominator,
+    exclusions,
+    targetKey,
+    source: presentCitation(source),
   };
 }

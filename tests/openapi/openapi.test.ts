@@ -1,0 +1,23 @@
+import { readFileSync } from 'node:fs';
+import { expect, it } from 'vitest';
+import { renderOpenApi } from '../../src/app/write-openapi.js';
+
+const COMMITTED = new URL('../../openapi/openapi.json', import.meta.url);
+
+it('the committed OpenAPI document is what the service serves (else run: npm run openapi)', async () => {
+  expect(readFileSync(COMMITTED, 'utf8') === (await renderOpenApi())).toBe(true);
+});
+
+it('every operation names its problems and its access', async () => {
+  const document = JSON.parse(await renderOpenApi()) as {
+    openapi: string;
+    paths: Record<string, Record<string, { operationId: string; security?: unknown[]; responses: object }>>;
+  };
+  expect(document.openapi).toBe('3.1.0');
+  for (const operations of Object.values(document.paths)) {
+    for (const operation of Object.values(operations)) {
+      if (operation.security?.length === 0) continue;
+      expect(Object.keys(operation.responses), operation.operationId).toContain('401');
+    }
+  }
+});
