@@ -51,3 +51,11 @@ export const JONES_2014: Citation = {
   doi: '10.1136/thoraxjnl-2013-204227',
   status: 'retrieved',
 };
+
+/** Where no publication gives the rule. */
+export const OWN_RULE: Citation = {
+  id: 'own-rule',
+  text: 'Rule of counting of this service, no publication',
+  doi: null,
+  status: 'common-practice',
+};

@@ -1,0 +1,27 @@
+import { MEASURES } from '../measures/catalogue.js';
+import { BREAKDOWN_RULES } from './breakdown-figures.js';
+import { COMPLETION_CELLS } from './completion-figures.js';
+import type { FigureRule } from './indicator.js';
+import { ruleOf } from './indicator.js';
+import { REASONS_FOR_NOT_COMPLETING, REASONS_FOR_NOT_STARTING } from './leaving-figures.js';
+import { outcomeRules } from './outcome-figures.js';
+import { INDICATORS } from './registered.js';
+import { WAIT_FIGURES } from './wait-figures.js';
+
+/** Every figure that a report can print, so that every figure can be opened. */
+export const FIGURE_RULES: readonly FigureRule[] = [
+  ...INDICATORS.map(ruleOf),
+  ...COMPLETION_CELLS.flatMap((cell) => [cell.all, cell.withoutDeathsAndMoves]),
+  ...WAIT_FIGURES.flatMap(({ standings }) => Object.values<FigureRule>({ ...standings })),
+  ...BREAKDOWN_RULES,
+  ...REASONS_FOR_NOT_STARTING,
+  ...REASONS_FOR_NOT_COMPLETING,
+  ...MEASURES.flatMap(outcomeRules),
+];
+
+const rules = new Map(FIGURE_RULES.map((rule) => [rule.id, rule]));
+
+/** The rule of a figure; undefined where there is no such figure. @example findFigureRule('uptake')?.cohort -> 'referral' */
+export function findFigureRule(figureId: string): FigureRule | undefined {
+  return rules.get(figureId);
+}
