@@ -83,6 +83,7 @@ async function createPatients(db: Kysely<unknown>): Promise<void> {
       optionalOneOf('nhs_number_missing_reason', NO_NUMBER_REASONS),
     )
     .addColumn('family_name', 'text', required)
+    .addColumn('family_name_key', 'text', required)
     .addColumn('given_name', 'text', required)
     .addColumn('born_on', 'text', date('born_on'))
     .addColumn(
@@ -308,7 +309,7 @@ async function createIndexes(db: Kysely<unknown>): Promise<void> {
   await db.schema
     .createIndex('patient_by_name')
     .on('patient')
-    .columns(['team_id', 'family_name', 'born_on'])
+    .columns(['team_id', 'family_name_key', 'id'])
     .execute();
   await db.schema
     .createIndex('referral_by_receipt')

@@ -19,6 +19,9 @@ export interface Tables {
   sit_to_stand: SitToStandTable;
   questionnaire: QuestionnaireTable;
   score: ScoreTable;
+  physical_test: PhysicalTestTable;
+  acknowledgement: AcknowledgementTable;
+  diary_week: DiaryWeekTable;
 }
 
 export interface TeamTable {
@@ -74,6 +77,8 @@ export interface PatientTable {
   nhs_number: string | null;
   nhs_number_missing_reason: string | null;
   family_name: string;
+  /** The family name without accents, in lower case: what people are searched by. */
+  family_name_key: string;
   given_name: string;
   born_on: string;
   sex_at_birth: string;
@@ -183,6 +188,8 @@ export interface AssessmentTable {
   notes: string | null;
   /** JSON list of the pointers that the assessor confirmed although outside the usual range. */
   confirmed_fields: string;
+  /** JSON list of the ids of the safety checklist that were found present. */
+  safety_findings: string;
   recorded_at: string;
   recorded_by: string;
 }
@@ -239,4 +246,39 @@ export interface ScoreTable {
   numerator: number;
   denominator: number;
   basis: string;
+}
+
+export interface PhysicalTestTable {
+  assessment_version_id: string;
+  test: string;
+  place: string;
+  /** JSON object of condition id to value. */
+  conditions: string;
+  /** JSON object of part id to seconds or `unable`; null where the result was typed. */
+  parts: string | null;
+  measure: string | null;
+  numerator: number | null;
+  denominator: number | null;
+  basis: string | null;
+  not_done_reason: string | null;
+}
+
+export interface AcknowledgementTable {
+  id: string;
+  assessment_id: string;
+  caution_id: string;
+  action_taken: string;
+  acknowledged_at: string;
+  acknowledged_by: string;
+}
+
+/** Exercise that a person reports for one week; never counted as supervised. */
+export interface DiaryWeekTable {
+  id: string;
+  referral_id: string;
+  week_starting_on: string;
+  sessions_reported: number;
+  recorded_at: string;
+  recorded_by: string;
+  superseded_at: string | null;
 }

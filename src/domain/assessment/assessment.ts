@@ -23,6 +23,7 @@ export interface AssessmentEntry {
   readonly walkTests: readonly WalkTestEntry[];
   readonly sitToStands: readonly SitToStandEntry[];
   readonly questionnaires: readonly QuestionnaireEntry[];
+  readonly physicalTests: readonly PhysicalTestEntry[];
   readonly notes: string | null;
   /** JSON Pointers of values outside the usual range that the assessor has checked. */
   readonly confirmed: readonly string[];
@@ -91,6 +92,28 @@ export interface QuestionnaireEntry {
   readonly notDoneReason: NotDoneReason | null;
 }
 
+/** A test of strength, balance or speed, or the reason why it was not done. */
+export interface PhysicalTestEntry {
+  readonly test: string;
+  readonly place: TestPlace;
+  /** What must be the same at both ends, by condition id, such as side or device. */
+  readonly conditions: Readonly<Record<string, string>>;
+  /** Seconds by part id, or `unable`; null where the result itself is typed. */
+  readonly parts: Readonly<Record<string, number | 'unable'>> | null;
+  /** Which measure a typed result is of; null where the test has one only. */
+  readonly measure: string | null;
+  readonly value: number | null;
+  readonly notDoneReason: NotDoneReason | null;
+}
+
+/** An exact result of a physical test, worked out from its parts or typed. */
+export interface PhysicalResult {
+  readonly test: string;
+  readonly measure: string;
+  readonly value: Fraction;
+  readonly basis: 'parts' | 'typed';
+}
+
 /** An exact score of one measure, computed from items or typed. */
 export interface Score {
   readonly questionnaire: string;
@@ -103,6 +126,7 @@ export interface Score {
 export interface CheckedAssessment {
   readonly entry: AssessmentEntry;
   readonly scores: readonly Score[];
+  readonly physicalResults: readonly PhysicalResult[];
 }
 
 /** A stored assessment: the current version, or a superseded one. */

@@ -1,16 +1,18 @@
 import type { Fraction } from '../exact/fraction.js';
-import { add, compare, decimal, negate, subtract, toNumber } from '../exact/fraction.js';
+import { compare, decimal, negate, subtract, toNumber } from '../exact/fraction.js';
 import { findMeasure } from '../measures/catalogue.js';
 import type { Fault } from '../refusal/refusal.js';
 import type { AssessmentEntry, CheckedAssessment } from './assessment.js';
 import { checkCourse } from './check-course.js';
 import type { CourseContext } from './check-course.js';
+import { checkPhysicalTest } from './check-physical-test.js';
 import { checkQuestionnaire } from './check-questionnaire.js';
 import { checkSitToStand } from './check-sit-to-stand.js';
 import { checkWalkTest } from './check-walk-test.js';
 import { checkField, FIELD_LIMITS, gather, pleaseCheck } from './field-limits.js';
 import type { FieldLimits, Findings } from './field-limits.js';
 import { resultsOf } from './results.js';
+import { inStoredOrder } from './stored-order.js';
 
 /** What an assessment is checked against: the course of its referral, and what was measured at baseline. */
 export interface AssessmentContext extends CourseContext {
@@ -29,15 +31,21 @@ export type AssessmentVerdict =
  *
  * Everything that is wrong is named at once. Values outside the usual range pass only when their pointer is listed in
  * `confirmed`.
+ *
+ * @returns an accepted entry comes back in the order in which it is stored, with the pointers that confirmed something
  */
 export function checkAssessment(entry: AssessmentEntry, context: AssessmentContext): AssessmentVerdict {
   const walks = entry.walkTests.map((walk, index) => checkWalkTest(walk, `/walkTests/${index}`));
   const questionnaires = entry.questionnaires.map((questionnaire, index) =>
     checkQuestionnaire(questionnaire, `/questionnaires/${index}`),
   );
+  const physicalTests = entry.physicalTests.map((test, index) =>
+    checkPhysicalTest(test, `/physicalTests/${index}`),
+  );
   const checked: CheckedAssessment = {
     entry: { ...entry, walkTests: walks.map((walk) => walk.entry) },
     scores: questionnaires.flatMap((questionnaire) => questionnaire.scores),
+    physicalResults: physicalTests.flatMap((test) => test.results),
   };
   const findings = gather([
     checkCourse(entry, context),
@@ -46,13 +54,17 @@ export function checkAssessment(entry: AssessmentEntry, context: AssessmentConte
     ...walks.map((walk) => walk.findings),
     ...entry.sitToStands.map((stand, index) => checkSitToStand(stand, `/sitToStands/${index}`)),
     ...questionnaires.map((questionnaire) => questionnaire.findings),
+    ...physicalTests.map((test) => test.findings),
   ]);
-  const unconfirmed = (query: Fault): boolean => !entry.confirmed.includes(query.pointer);
-  const queries = findings.queries.filter(unconfirmed);
-  if (findings.faults.length > 0) return { kind: 'faulty', faults: [...findings.faults, ...queries] };
-  const large = largeChanges(checked, context.baseline).filter(unconfirmed);
-  if (queries.length + large.length > 0) return { kind: 'unconfirmed', queries: [...queries, ...large] };
-  return { kind: 'accepted', checked };
+  const isOpen = (query: Fault): boolean => !entry.confirmed.includes(query.pointer);
+  if (findings.faults.length > 0) {
+    return { kind: 'faulty', faults: [...findings.faults, ...findings.queries.filter(isOpen)] };
+  }
+  const queries = [...findings.queries, ...largeChanges(checked, context.baseline)];
+  const open = queries.filter(isOpen);
+  return open.length > 0
+    ? { kind: 'unconfirmed', queries: open }
+    : { kind: 'accepted', checked: inStoredOrder(checked, queries) };
 }
 
 function checkPerson(entry: AssessmentEntry): Findings {
@@ -124,7 +136,7 @@ function largeChanges(checked: CheckedAssessment, baseline: ReadonlyMap<string, 
     if (before === undefined || measure === undefined || limit === undefined) return [];
     const change = subtract(result.value, before);
     const size = change.numerator < 0 ? negate(change) : change;
-    if (compare(size, add(decimal(limit), decimal(0))) <= 0) return [];
+    if (compare(size, decimal(limit)) <= 0) return [];
     const message = `Please check: the ${measure.name} differs from baseline by ${toNumber(size)} ${measure.unit}. Confirm it if it is right.`;
     return [pleaseCheck(result.pointer, message)];
   });

@@ -1,5 +1,6 @@
 import { compare, toNumber } from '../exact/fraction.js';
 import { findQuestionnaire } from '../measures/catalogue.js';
+import { needsConfirmation } from '../measures/check-range.js';
 import type { Questionnaire } from '../measures/questionnaire.js';
 import { formsOf, readFormScore } from '../measures/form-score.js';
 import { scoreQuestionnaire } from '../measures/score-items.js';
@@ -7,7 +8,7 @@ import { totalFromDomains } from '../measures/typed-total.js';
 import type { Fault } from '../refusal/refusal.js';
 import type { QuestionnaireEntry, Score } from './assessment.js';
 import { checkMeasured } from './check-measured.js';
-import { gather } from './field-limits.js';
+import { gather, NO_FINDINGS, pleaseCheck } from './field-limits.js';
 import type { Findings } from './field-limits.js';
 
 /**
@@ -26,9 +27,15 @@ export function checkQuestionnaire(
     const message = 'There is no questionnaire of this name. See /api/v1/measures for those there are.';
     return refusal(`${pointer}/questionnaire`, 'unknown-questionnaire', message);
   }
-  const hasValues = entry.items !== null || entry.typedScores.length > 0;
+  // Nothing answered is nothing done, however many blanks were sent.
+  const hasValues = entry.items?.some((item) => item !== null) === true || entry.typedScores.length > 0;
   if (entry.notDoneReason !== null) {
-    if (!hasValues) return { scores: [], findings: gather([]) };
+    if (!hasValues) {
+      return {
+        scores: [],
+        findings: { faults: checkForm(entry, questionnaire, [], pointer), queries: [] },
+      };
+    }
     return refusal(
       `${pointer}/notDoneReason`,
       'value-and-reason',
@@ -51,30 +58,45 @@ export function checkQuestionnaire(
     findings: gather([
       { faults: total.faults, queries: [] },
       { faults: formFaults, queries: [] },
-      { faults: fromItems.faults, queries: [] },
+      fromItems.findings,
       typed.findings,
     ]),
   };
 }
 
-const NO_SCORES = { scores: [] as readonly Score[], faults: [] as readonly Fault[] };
+const NO_SCORES = { scores: [] as readonly Score[], findings: NO_FINDINGS };
 
 function scoresFromItems(
   questionnaire: Questionnaire,
   items: readonly (number | null)[],
   pointer: string,
-): { readonly scores: readonly Score[]; readonly faults: readonly Fault[] } {
+): { readonly scores: readonly Score[]; readonly findings: Findings } {
   const scored = scoreQuestionnaire(questionnaire, items);
   if (scored.kind === 'refused') {
     const faults = scored.faults.map((found) => ({ ...found, pointer: `${pointer}/items${found.pointer}` }));
-    return { scores: [], faults };
+    return { scores: [], findings: { faults, queries: [] } };
   }
   const scores = scored.scores.flatMap((score): readonly Score[] =>
     score.kind === 'scored'
       ? [{ questionnaire: questionnaire.id, measure: score.measureId, value: score.value, basis: 'items' }]
       : [],
   );
-  return { scores, faults: [] };
+  return { scores, findings: { faults: [], queries: unusualScores(questionnaire, scores, pointer) } };
+}
+
+/** A score outside the usual range is asked about once, at the items that make it. */
+function unusualScores(
+  questionnaire: Questionnaire,
+  scores: readonly Score[],
+  pointer: string,
+): readonly Fault[] {
+  const unusual = questionnaire.measures.filter((measure) =>
+    scores.some((score) => score.measure === measure.id && needsConfirmation(measure, score.value)),
+  );
+  if (unusual.length === 0) return [];
+  const names = unusual.map((measure) => measure.name).join(', ');
+  const message = `Please check the items: they make an unusual score of ${names}. Confirm them if they are right.`;
+  return [pleaseCheck(`${pointer}/items`, message)];
 }
 
 /** Adds the total that typed domains make, and refuses a typed total that disagrees with them. */

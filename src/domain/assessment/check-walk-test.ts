@@ -27,7 +27,10 @@ export function checkWalkTest(
   }
   const conditions = checkConditions(entry, test, pointer);
   if (entry.notDoneReason !== null) {
-    return { entry: withoutShuttles(entry), findings: gather([conditions, checkNotDone(entry, pointer)]) };
+    return {
+      entry: withoutShuttles(entry),
+      findings: gather([conditions, checkNotDone(entry, test, pointer)]),
+    };
   }
   const settled = settleValue(entry, test, pointer);
   const values = gather([
@@ -38,12 +41,12 @@ export function checkWalkTest(
   return { entry: settled.entry, findings: values };
 }
 
-/** Values belong to tests that were done. */
-function checkNotDone(entry: WalkTestEntry, pointer: string): Findings {
+/** Values belong to tests that were done; a speed level may have been chosen before. */
+function checkNotDone(entry: WalkTestEntry, test: WalkTest, pointer: string): Findings {
   const hasValue = [entry.distanceM, entry.timeS, entry.level, entry.shuttles].some(
     (value) => value !== null,
   );
-  if (!hasValue) return gather([]);
+  if (!hasValue) return { faults: misplacedFields(entry, test, pointer), queries: [] };
   const message =
     'A test that was not done has no result. Zero metres walked is a result: leave the reason out then.';
   return {
@@ -81,7 +84,15 @@ function settleValue(
           faults: [...faults, ...missing(entry.distanceM, `${pointer}/distanceM`, 'the distance')],
         };
       }
-      const converted = shuttlesToDistanceM(entry.level ?? 0, entry.shuttles ?? 0, test.levels ?? undefined);
+      if (entry.level === null || entry.shuttles === null) {
+        const [name, other] = entry.level === null ? ['level', 'shuttles'] : ['shuttles', 'level'];
+        const message = `Give the level together with the shuttles completed in it (0 when none was): ${other} alone is no distance.`;
+        return {
+          entry: stored,
+          faults: [...faults, { pointer: `${pointer}/${name}`, code: 'level-with-shuttles', message }],
+        };
+      }
+      const converted = shuttlesToDistanceM(entry.level, entry.shuttles, test.levels ?? undefined);
       if (converted.kind === 'refused') {
         return {
           entry: stored,
@@ -92,7 +103,7 @@ function settleValue(
         };
       }
       if (entry.distanceM !== null && entry.distanceM !== converted.distanceM) {
-        const message = `Level ${entry.level ?? 0} with ${entry.shuttles ?? 0} shuttles is ${converted.distanceM} m. You entered ${entry.distanceM} m.`;
+        const message = `Level ${entry.level} with ${entry.shuttles} shuttles is ${converted.distanceM} m. You entered ${entry.distanceM} m.`;
         return {
           entry: stored,
           faults: [...faults, { pointer: `${pointer}/distanceM`, code: 'distance-disagrees', message }],

@@ -1,9 +1,21 @@
 import type { Result } from '../cohort/referral-facts.js';
 import { compare, decimal } from '../exact/fraction.js';
 import type { Fraction } from '../exact/fraction.js';
-import { findQuestionnaire, findSitToStandTest, findWalkTest } from '../measures/catalogue.js';
+import {
+  findPhysicalTest,
+  findQuestionnaire,
+  findSitToStandTest,
+  findWalkTest,
+} from '../measures/catalogue.js';
 import { formsOf } from '../measures/form-score.js';
-import type { CheckedAssessment, Score, SitToStandEntry, WalkTestEntry } from './assessment.js';
+import type {
+  CheckedAssessment,
+  PhysicalResult,
+  PhysicalTestEntry,
+  Score,
+  SitToStandEntry,
+  WalkTestEntry,
+} from './assessment.js';
 
 /** A result, and where in the entry it stands. */
 export interface LocatedResult extends Result {
@@ -16,13 +28,14 @@ export interface LocatedResult extends Result {
  * @source Best of two attempts: Holland AE 2014, Eur Respir J 44:1428 (both are kept, the better is reported)
  */
 export function resultsOf(
-  checked: Pick<CheckedAssessment, 'scores'> & { readonly entry: TestedEntry },
+  checked: Pick<CheckedAssessment, 'scores' | 'physicalResults'> & { readonly entry: TestedEntry },
 ): readonly LocatedResult[] {
   const { entry, scores } = checked;
   return [
     ...bestWalks(entry.walkTests),
     ...entry.sitToStands.flatMap(sitToStandResult),
     ...scores.map((score) => questionnaireResult(score, entry)),
+    ...checked.physicalResults.map((result) => physicalResult(result, entry)),
   ];
 }
 
@@ -31,6 +44,7 @@ export interface TestedEntry {
   readonly walkTests: readonly WalkTestEntry[];
   readonly sitToStands: readonly SitToStandEntry[];
   readonly questionnaires: readonly { readonly questionnaire: string; readonly form: string | null }[];
+  readonly physicalTests: readonly Pick<PhysicalTestEntry, 'test' | 'place' | 'conditions'>[];
 }
 
 function bestWalks(walks: readonly WalkTestEntry[]): readonly LocatedResult[] {
@@ -111,6 +125,24 @@ function questionnaireResult(score: Score, entry: TestedEntry): LocatedResult {
       questionnaire: score.questionnaire,
       ...(forms.length > 0 ? { form: entry.questionnaires[index]?.form ?? null } : {}),
     },
+    hadPracticeWalk: null,
+    isCeiling: false,
+  };
+}
+
+function physicalResult(result: PhysicalResult, entry: TestedEntry): LocatedResult {
+  const index = entry.physicalTests.findIndex((candidate) => candidate.test === result.test);
+  const recorded = entry.physicalTests[index];
+  const conditions = (findPhysicalTest(result.test)?.conditions ?? []).map(({ id, neverComparable }) => {
+    const value = recorded?.conditions[id] ?? null;
+    // A value such as "other" says too little to be the same as itself.
+    return [id, value !== null && neverComparable.includes(value) ? null : value] as const;
+  });
+  return {
+    pointer: `/physicalTests/${index}/${result.basis === 'parts' ? 'parts' : 'value'}`,
+    measureId: result.measure,
+    value: result.value,
+    conditions: { test: result.test, place: recorded?.place ?? null, ...Object.fromEntries(conditions) },
     hadPracticeWalk: null,
     isCeiling: false,
   };

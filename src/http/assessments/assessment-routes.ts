@@ -8,7 +8,7 @@ import { teamMember } from '../app-types.js';
 import type { App, Context } from '../app-types.js';
 import { problemFor } from '../problem/problem-for.js';
 import { problemResponses, sendProblem } from '../problem/problem.js';
-import { PAGE_QUERY, pageOfArray, readPageRequest } from '../schema/paging.js';
+import { PAGE_QUERY, pageOfList } from '../schema/paging.js';
 import { ReferralParams } from '../referrals/referral-schema.js';
 import {
   AssessmentCorrection,
@@ -66,11 +66,13 @@ export function assessmentRoutes(app: App, context: Context): void {
       },
     },
     async (request, reply) => {
-      const page = readPageRequest(request.query);
-      if (page.kind === 'refused') return sendProblem(reply, problemFor(page.refusal));
-      const outcome = await listAssessments(context, teamMember(request), request.params.referralId);
+      const { referralId } = request.params;
+      const outcome = await listAssessments(context, teamMember(request), referralId);
       if (outcome.kind === 'refused') return sendProblem(reply, problemFor(outcome.refusal));
-      const { rows, nextCursor } = pageOfArray(outcome.value, page.value, (assessment) => assessment.id);
+      const list = `assessments of ${referralId}`;
+      const page = pageOfList(outcome.value, request.query, list, (assessment) => assessment.id);
+      if (page.kind === 'refused') return sendProblem(reply, problemFor(page.refusal));
+      const { rows, nextCursor } = page.value;
       return reply.send({ items: rows.map(presentAssessment), nextCursor });
     },
   );
@@ -89,10 +91,9 @@ export function assessmentRoutes(app: App, context: Context): void {
       },
     },
     async (request, reply) => {
-      const outcome = await correctAssessment(context, teamMember(request), request.params.assessmentId, {
-        entry: request.body.assessment,
-        reason: request.body.reason,
-      });
+      const { reason, ...entry } = request.body;
+      const { assessmentId } = request.params;
+      const outcome = await correctAssessment(context, teamMember(request), assessmentId, { entry, reason });
       if (outcome.kind === 'refused') return sendProblem(reply, problemFor(outcome.refusal));
       return reply.send(presentAssessment(outcome.value));
     },

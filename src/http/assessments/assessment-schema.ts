@@ -73,40 +73,55 @@ const Questionnaire = z.strictObject({
   notDoneReason,
 });
 
-export const NewAssessment = z
-  .strictObject({
-    timepoint: z.enum(TIMEPOINTS),
-    assessedOn: dateField,
-    siteId: idField,
-    heightCm: number,
-    weightKg: number,
-    spirometry: orNull(
-      z.strictObject({ fev1L: number, fev1PercentPredicted: number, fev1FvcPercent: number }),
-    ),
-    resting: orNull(
-      z.strictObject({
-        spo2Percent: number,
-        heartRateBpm: number,
-        systolicMmHg: number,
-        diastolicMmHg: number,
-      }),
-    ),
-    safetyScreen: z.enum(SAFETY_SCREENS).default('not-recorded'),
-    safetyNote: orNull(textField(2000)),
-    walkTests: z.array(WalkTest).max(10).default([]),
-    sitToStands: z.array(SitToStand).max(5).default([]),
-    questionnaires: z.array(Questionnaire).max(20).default([]),
-    notes: orNull(textField(5000)),
-    confirmed: z
-      .array(z.string().max(120))
-      .max(100)
-      .default([])
-      .describe('JSON Pointers of unusual values that were checked, such as /walkTests/0/distanceM'),
-  })
-  .meta({ id: 'NewAssessment' });
+const PhysicalTest = z.strictObject({
+  test: testName,
+  place,
+  conditions: z
+    .record(z.string().max(40), z.string().max(60))
+    .default({})
+    .describe('Condition id to value, such as side and device'),
+  parts: orNull(z.record(z.string().max(40), z.union([numberField, z.literal('unable')]))).describe(
+    'Part id to seconds, or "unable"',
+  ),
+  measure: orNull(z.string().max(80)).describe('Where a test has two, in different units'),
+  value: number,
+  notDoneReason,
+});
 
+const Entry = z.strictObject({
+  timepoint: z.enum(TIMEPOINTS),
+  assessedOn: dateField,
+  siteId: idField,
+  heightCm: number,
+  weightKg: number,
+  spirometry: orNull(z.strictObject({ fev1L: number, fev1PercentPredicted: number, fev1FvcPercent: number })),
+  resting: orNull(
+    z.strictObject({
+      spo2Percent: number,
+      heartRateBpm: number,
+      systolicMmHg: number,
+      diastolicMmHg: number,
+    }),
+  ),
+  safetyScreen: z.enum(SAFETY_SCREENS).default('not-recorded'),
+  safetyNote: orNull(textField(2000)),
+  walkTests: z.array(WalkTest).max(10).default([]),
+  sitToStands: z.array(SitToStand).max(5).default([]),
+  questionnaires: z.array(Questionnaire).max(20).default([]),
+  physicalTests: z.array(PhysicalTest).max(10).default([]),
+  notes: orNull(textField(5000)),
+  confirmed: z
+    .array(z.string().max(120))
+    .max(100)
+    .default([])
+    .describe('JSON Pointers of unusual values that were checked, such as /walkTests/0/distanceM'),
+});
+
+export const NewAssessment = Entry.meta({ id: 'NewAssessment' });
+
+/** The whole entry once more, so that pointers to its fields are the same in both. */
 export const AssessmentCorrection = z
-  .strictObject({ reason: reasonField, assessment: NewAssessment })
+  .strictObject({ reason: reasonField, ...Entry.shape })
   .meta({ id: 'AssessmentCorrection' });
 
 export const AssessmentParams = z.strictObject({ assessmentId: idField });
@@ -128,6 +143,14 @@ export const AssessmentShown = z
         }),
       )
       .describe('Computed from items where they were given'),
+    physicalResults: z.array(
+      z.strictObject({
+        test: z.string(),
+        measure: z.string(),
+        value: z.number(),
+        basis: z.enum(['parts', 'typed']),
+      }),
+    ),
     entry: z.looseObject({ timepoint: z.string(), assessedOn: dateShown }).describe('As NewAssessment'),
   })
   .meta({ id: 'Assessment' });
@@ -144,6 +167,12 @@ export function presentAssessment(assessment: Assessment): z.output<typeof Asses
     recordedBy: assessment.recordedBy,
     correctionReason: assessment.correctionReason,
     scores: assessment.scores.map(({ measure, value, basis }) => ({
+      measure,
+      value: toNumber(value),
+      basis,
+    })),
+    physicalResults: assessment.physicalResults.map(({ test, measure, value, basis }) => ({
+      test,
       measure,
       value: toNumber(value),
       basis,

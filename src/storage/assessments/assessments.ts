@@ -1,6 +1,7 @@
 import type { Assessment, CheckedAssessment } from '../../domain/assessment/assessment.js';
 import type { Executor } from '../connection.js';
-import { assessmentColumns, assessmentFromRows, testRows } from './row-mapper.js';
+import { assessmentColumns, testRows } from './new-rows.js';
+import { assessmentFromRows } from './row-mapper.js';
 
 /** The current version of a team's assessment; null when absent or of another team. */
 export async function findAssessment(db: Executor, teamId: string, id: string): Promise<Assessment | null> {
@@ -56,6 +57,8 @@ export async function insertAssessment(
   if (rows.questionnaires.length > 0)
     await db.insertInto('questionnaire').values(rows.questionnaires).execute();
   if (rows.scores.length > 0) await db.insertInto('score').values(rows.scores).execute();
+  if (rows.physicalTests.length > 0)
+    await db.insertInto('physical_test').values(rows.physicalTests).execute();
 }
 
 /** Marks a version as superseded; its values stay readable. */
@@ -83,26 +86,22 @@ async function loadAssessments(
     .selectFrom('walk_test')
     .selectAll()
     .where('assessment_version_id', 'in', ids)
-    .orderBy('test')
-    .orderBy('attempt')
     .execute();
   const sitToStands = await db
     .selectFrom('sit_to_stand')
     .selectAll()
     .where('assessment_version_id', 'in', ids)
-    .orderBy('test')
     .execute();
   const questionnaires = await db
     .selectFrom('questionnaire')
     .selectAll()
     .where('assessment_version_id', 'in', ids)
-    .orderBy('instrument')
     .execute();
-  const scores = await db
-    .selectFrom('score')
+  const scores = await db.selectFrom('score').selectAll().where('assessment_version_id', 'in', ids).execute();
+  const physicalTests = await db
+    .selectFrom('physical_test')
     .selectAll()
     .where('assessment_version_id', 'in', ids)
-    .orderBy('measure')
     .execute();
   return assessments.map((assessment) => {
     const isOf = (row: { assessment_version_id: string }): boolean =>
@@ -113,6 +112,7 @@ async function loadAssessments(
       sitToStands: sitToStands.filter(isOf),
       questionnaires: questionnaires.filter(isOf),
       scores: scores.filter(isOf),
+      physicalTests: physicalTests.filter(isOf),
     });
   });
 }

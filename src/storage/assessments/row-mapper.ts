@@ -1,13 +1,20 @@
-import type { Insertable, Selectable } from 'kysely';
+import type { Selectable } from 'kysely';
 import type {
   Assessment,
-  AssessmentEntry,
-  CheckedAssessment,
+  PhysicalResult,
+  PhysicalTestEntry,
   QuestionnaireEntry,
   Score,
   SitToStandEntry,
   WalkTestEntry,
 } from '../../domain/assessment/assessment.js';
+import {
+  byMeasure,
+  byQuestionnaire,
+  byTest,
+  byTestAndAttempt,
+  typedScoresOf,
+} from '../../domain/assessment/stored-order.js';
 import { plainDate } from '../../domain/calendar/plain-date.js';
 import { fraction, toNumber } from '../../domain/exact/fraction.js';
 import {
@@ -18,9 +25,10 @@ import {
   TIMEPOINTS,
   WALKING_AIDS,
 } from '../../domain/referral/closed-sets.js';
-import { memberOf, optionalMemberOf, scaledDown, scaledUp } from '../row-mapping.js';
+import { memberOf, optionalMemberOf, scaledDown } from '../row-mapping.js';
 import type {
   AssessmentTable,
+  PhysicalTestTable,
   QuestionnaireTable,
   ScoreTable,
   SitToStandTable,
@@ -34,12 +42,13 @@ export interface AssessmentRows {
   readonly sitToStands: readonly Selectable<SitToStandTable>[];
   readonly questionnaires: readonly Selectable<QuestionnaireTable>[];
   readonly scores: readonly Selectable<ScoreTable>[];
+  readonly physicalTests: readonly Selectable<PhysicalTestTable>[];
 }
 
 /** The domain's assessment from its rows. */
 export function assessmentFromRows(rows: AssessmentRows): Assessment {
   const row = rows.assessment;
-  const scores = rows.scores.map(scoreFromRow);
+  const scores = rows.scores.map(scoreFromRow).sort(byMeasure);
   return {
     id: row.id,
     version: row.version,
@@ -50,6 +59,7 @@ export function assessmentFromRows(rows: AssessmentRows): Assessment {
     correctionReason: row.correction_reason,
     supersededAt: row.superseded_at,
     scores,
+    physicalResults: rows.physicalTests.flatMap(physicalResultFromRow),
     entry: {
       timepoint: memberOf(TIMEPOINTS, row.timepoint),
       assessedOn: plainDate(row.assessed_on),
@@ -78,9 +88,12 @@ export function assessmentFromRows(rows: AssessmentRows): Assessment {
           },
       safetyScreen: memberOf(SAFETY_SCREENS, row.safety_screen),
       safetyNote: row.safety_note,
-      walkTests: rows.walkTests.map(walkTestFromRow),
-      sitToStands: rows.sitToStands.map(sitToStandFromRow),
-      questionnaires: rows.questionnaires.map((questionnaire) => questionnaireFromRow(questionnaire, scores)),
+      walkTests: rows.walkTests.map(walkTestFromRow).sort(byTestAndAttempt),
+      sitToStands: rows.sitToStands.map(sitToStandFromRow).sort(byTest),
+      questionnaires: rows.questionnaires
+        .map((questionnaire) => questionnaireFromRow(questionnaire, scores))
+        .sort(byQuestionnaire),
+      physicalTests: rows.physicalTests.map(physicalTestFromRow).sort(byTest),
       notes: row.notes,
       confirmed: JSON.parse(row.confirmed_fields) as string[],
     },
@@ -128,6 +141,28 @@ export function sitToStandFromRow(row: Selectable<SitToStandTable>): SitToStandE
   };
 }
 
+/** One physical test. */
+export function physicalTestFromRow(row: Selectable<PhysicalTestTable>): PhysicalTestEntry {
+  const [result] = physicalResultFromRow(row);
+  return {
+    test: row.test,
+    place: memberOf(TEST_PLACES, row.place),
+    conditions: JSON.parse(row.conditions) as Record<string, string>,
+    parts: row.parts === null ? null : (JSON.parse(row.parts) as Record<string, number | 'unable'>),
+    measure: row.measure,
+    value: result?.basis === 'typed' ? toNumber(result.value) : null,
+    notDoneReason: optionalMemberOf(NOT_DONE_REASONS, row.not_done_reason),
+  };
+}
+
+/** The exact result of a physical test; none where there is no number to it. */
+export function physicalResultFromRow(row: Selectable<PhysicalTestTable>): readonly PhysicalResult[] {
+  const { measure, numerator, denominator, basis } = row;
+  if (measure === null || numerator === null || denominator === null || basis === null) return [];
+  const value = fraction(numerator, denominator);
+  return [{ test: row.test, measure, value, basis: memberOf(['parts', 'typed'], basis) }];
+}
+
 /** One exact score. */
 export function scoreFromRow(row: Selectable<ScoreTable>): Score {
   return {
@@ -135,106 +170,6 @@ export function scoreFromRow(row: Selectable<ScoreTable>): Score {
     measure: row.measure,
     value: fraction(row.numerator, row.denominator),
     basis: memberOf(['items', 'typed'], row.basis),
-  };
-}
-
-/** The columns of a new version of an assessment, but for its keys. */
-export function assessmentColumns(
-  entry: AssessmentEntry,
-): Pick<
-  Insertable<AssessmentTable>,
-  Exclude<
-    keyof AssessmentTable,
-    | 'version_id'
-    | 'id'
-    | 'version'
-    | 'superseded_at'
-    | 'correction_reason'
-    | 'team_id'
-    | 'referral_id'
-    | 'recorded_at'
-    | 'recorded_by'
-  >
-> {
-  return {
-    site_id: entry.siteId,
-    timepoint: entry.timepoint,
-    assessed_on: entry.assessedOn,
-    height_mm: scaledUp(entry.heightCm, 10),
-    weight_g: scaledUp(entry.weightKg, 1000),
-    fev1_ml: scaledUp(entry.spirometry?.fev1L ?? null, 1000),
-    fev1_percent_predicted: entry.spirometry?.fev1PercentPredicted ?? null,
-    fev1_fvc_percent: entry.spirometry?.fev1FvcPercent ?? null,
-    resting_spo2_percent: entry.resting?.spo2Percent ?? null,
-    resting_heart_rate_bpm: entry.resting?.heartRateBpm ?? null,
-    systolic_mmhg: entry.resting?.systolicMmHg ?? null,
-    diastolic_mmhg: entry.resting?.diastolicMmHg ?? null,
-    safety_screen: entry.safetyScreen,
-    safety_note: entry.safetyNote,
-    notes: entry.notes,
-    confirmed_fields: JSON.stringify(entry.confirmed),
-  };
-}
-
-/** The rows of every test, questionnaire and score of one version. */
-export function testRows(
-  versionId: string,
-  { entry, scores }: CheckedAssessment,
-): {
-  readonly walkTests: readonly Insertable<WalkTestTable>[];
-  readonly sitToStands: readonly Insertable<SitToStandTable>[];
-  readonly questionnaires: readonly Insertable<QuestionnaireTable>[];
-  readonly scores: readonly Insertable<ScoreTable>[];
-} {
-  return {
-    walkTests: entry.walkTests.map((walk) => ({
-      assessment_version_id: versionId,
-      test: walk.test,
-      attempt: walk.attempt,
-      place: walk.place,
-      distance_m: walk.distanceM,
-      time_s: walk.timeS,
-      speed_level: walk.speedLevel,
-      course_length_dm: scaledUp(walk.courseLengthM, 10),
-      walking_aid: walk.walkingAid,
-      oxygen_ml_per_min: scaledUp(walk.oxygenLPerMin, 1000),
-      start_spo2_percent: walk.startSpo2Percent,
-      lowest_spo2_percent: walk.lowestSpo2Percent,
-      start_heart_rate_bpm: walk.startHeartRateBpm,
-      peak_heart_rate_bpm: walk.peakHeartRateBpm,
-      start_breathlessness_tenths: scaledUp(walk.startBreathlessness, 10),
-      end_breathlessness_tenths: scaledUp(walk.endBreathlessness, 10),
-      start_fatigue_tenths: scaledUp(walk.startFatigue, 10),
-      end_fatigue_tenths: scaledUp(walk.endFatigue, 10),
-      stops: walk.stops,
-      stop_reason: walk.stopReason,
-      not_done_reason: walk.notDoneReason,
-    })),
-    sitToStands: entry.sitToStands.map((stand) => ({
-      assessment_version_id: versionId,
-      test: stand.test,
-      place: stand.place,
-      repetitions: stand.repetitions,
-      time_tenths_s: scaledUp(stand.timeS, 10),
-      hands_used: stand.handsUsed === null ? null : Number(stand.handsUsed),
-      chair_height_mm: scaledUp(stand.chairHeightCm, 10),
-      not_done_reason: stand.notDoneReason,
-    })),
-    questionnaires: entry.questionnaires.map((questionnaire) => ({
-      assessment_version_id: versionId,
-      instrument: questionnaire.questionnaire,
-      form: questionnaire.form,
-      items: questionnaire.items === null ? null : JSON.stringify(questionnaire.items),
-      not_done_reason: questionnaire.notDoneReason,
-    })),
-    scores: scores.map((score) => ({
-      assessment_version_id: versionId,
-      instrument: score.questionnaire,
-      measure: score.measure,
-      numerator: score.value.numerator,
-      denominator: score.value.denominator,
-      basis: score.basis,
-    })),
   };
 }
 
@@ -246,9 +181,7 @@ function questionnaireFromRow(
     questionnaire: row.instrument,
     form: row.form,
     items: row.items === null ? null : (JSON.parse(row.items) as (number | null)[]),
-    typedScores: scores
-      .filter((score) => score.questionnaire === row.instrument && score.basis === 'typed')
-      .map((score) => ({ measure: score.measure, value: toNumber(score.value) })),
+    typedScores: typedScoresOf(row.instrument, scores),
     notDoneReason: optionalMemberOf(NOT_DONE_REASONS, row.not_done_reason),
   };
 }

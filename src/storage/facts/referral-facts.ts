@@ -1,5 +1,11 @@
 import { resultsOf } from '../../domain/assessment/results.js';
-import type { Score, SitToStandEntry, WalkTestEntry } from '../../domain/assessment/assessment.js';
+import type {
+  PhysicalResult,
+  PhysicalTestEntry,
+  Score,
+  SitToStandEntry,
+  WalkTestEntry,
+} from '../../domain/assessment/assessment.js';
 import { plainDate } from '../../domain/calendar/plain-date.js';
 import type { AssessmentFacts, ContactFacts, ReferralFacts } from '../../domain/cohort/referral-facts.js';
 import {
@@ -12,7 +18,13 @@ import {
   SEXES_AT_BIRTH,
   TIMEPOINTS,
 } from '../../domain/referral/closed-sets.js';
-import { scoreFromRow, sitToStandFromRow, walkTestFromRow } from '../assessments/row-mapper.js';
+import {
+  physicalResultFromRow,
+  physicalTestFromRow,
+  scoreFromRow,
+  sitToStandFromRow,
+  walkTestFromRow,
+} from '../assessments/row-mapper.js';
 import type { Executor } from '../connection.js';
 import { closureFromRow, offerFromRow, triageFromRow } from '../referrals/row-mapper.js';
 import { memberOf, optionalDate, optionalMemberOf, scaledDown } from '../row-mapping.js';
@@ -166,6 +178,13 @@ async function loadAssessmentFacts(
       .execute(),
     (row) => row.assessment_version_id,
   );
+  const physicalTests = groupBy(
+    await current
+      .innerJoin('physical_test', 'physical_test.assessment_version_id', 'assessment.version_id')
+      .selectAll('physical_test')
+      .execute(),
+    (row) => row.assessment_version_id,
+  );
   return mapGroups(
     groupBy(assessments, (row) => row.referral_id),
     (row) =>
@@ -178,6 +197,8 @@ async function loadAssessmentFacts(
           notDoneReason: found.not_done_reason,
         })),
         scores: (scores.get(row.version_id) ?? []).map(scoreFromRow),
+        physicalTests: (physicalTests.get(row.version_id) ?? []).map(physicalTestFromRow),
+        physicalResults: (physicalTests.get(row.version_id) ?? []).flatMap(physicalResultFromRow),
       }),
   );
 }
@@ -195,6 +216,8 @@ function assessmentFacts(
     sitToStands: readonly SitToStandEntry[];
     questionnaires: readonly { questionnaire: string; form: string | null; notDoneReason: string | null }[];
     scores: readonly Score[];
+    physicalTests: readonly PhysicalTestEntry[];
+    physicalResults: readonly PhysicalResult[];
   },
 ): AssessmentFacts {
   return {
@@ -203,10 +226,11 @@ function assessmentFacts(
     assessedOn: plainDate(row.assessed_on),
     heightCm: scaledDown(row.height_mm, 10),
     weightKg: scaledDown(row.weight_g, 1000),
-    results: resultsOf({ entry: tests, scores: tests.scores }),
+    results: resultsOf({ entry: tests, scores: tests.scores, physicalResults: tests.physicalResults }),
     notDone: [
       ...tests.walkTests.map((walk) => ({ testId: walk.test, reason: walk.notDoneReason })),
       ...tests.sitToStands.map((stand) => ({ testId: stand.test, reason: stand.notDoneReason })),
+      ...tests.physicalTests.map((test) => ({ testId: test.test, reason: test.notDoneReason })),
       ...tests.questionnaires.map((found) => ({ testId: found.questionnaire, reason: found.notDoneReason })),
     ].flatMap(({ testId, reason }) => (reason === null ? [] : [{ testId, reason }])),
   };

@@ -1,5 +1,6 @@
 import type { PlainDate } from '../../domain/calendar/plain-date.js';
 import type { Patient, PatientDetails } from '../../domain/patient/patient.js';
+import { nameKey } from '../../domain/patient/name-key.js';
 import type { Executor } from '../connection.js';
 import { pageOf } from '../page.js';
 import type { Page, PageRequest } from '../page.js';
@@ -105,21 +106,40 @@ export interface PatientQuery {
   readonly bornOn: PlainDate | null;
 }
 
-/** At most 50 patients of the team that fit every part of a query, by name and date of birth. */
+/** Patients of the team that fit every part of a query, by family name. */
 export async function searchPatientRows(
   db: Executor,
   teamId: string,
   search: PatientQuery,
-): Promise<readonly Patient[]> {
+  request: PageRequest,
+): Promise<Page<Patient>> {
   let query = db.selectFrom('patient').selectAll().where('team_id', '=', teamId);
   if (search.nhsNumber !== null) query = query.where('nhs_number', '=', search.nhsNumber);
   if (search.bornOn !== null) query = query.where('born_on', '=', search.bornOn);
   if (search.familyName !== null) {
-    const start = search.familyName.toLowerCase();
+    const start = nameKey(search.familyName);
+    // Databases count whole characters, not code units.
+    const length = [...start].length;
     query = query.where((eb) =>
-      eb(eb.fn('substr', [eb.fn('lower', ['family_name']), eb.lit(1), eb.val(start.length)]), '=', start),
+      eb(eb.fn('substr', ['family_name_key', eb.lit(1), eb.val(length)]), '=', start),
     );
   }
-  const rows = await query.orderBy('family_name').orderBy('given_name').orderBy('id').limit(50).execute();
-  return rows.map(patientFromRow);
+  const { after } = request;
+  if (after !== null) {
+    query = query.where((eb) =>
+      eb.or([
+        eb('family_name_key', '>', after.key),
+        eb.and([eb('family_name_key', '=', after.key), eb('id', '>', after.id)]),
+      ]),
+    );
+  }
+  const rows = await query
+    .orderBy('family_name_key')
+    .orderBy('id')
+    .limit(request.limit + 1)
+    .execute();
+  return pageOf(rows.map(patientFromRow), request, (patient) => ({
+    key: nameKey(patient.familyName),
+    id: patient.id,
+  }));
 }

@@ -1,5 +1,6 @@
 import type { Insertable, Selectable } from 'kysely';
 import { plainDate } from '../../domain/calendar/plain-date.js';
+import { nameKey } from '../../domain/patient/name-key.js';
 import {
   ETHNIC_CATEGORIES,
   GENDERS,
@@ -43,6 +44,7 @@ export function patientColumns(
     nhs_number: details.nhsNumber,
     nhs_number_missing_reason: details.nhsNumberMissingReason,
     family_name: details.familyName,
+    family_name_key: nameKey(details.familyName),
     given_name: details.givenName,
     born_on: details.bornOn,
     sex_at_birth: details.sexAtBirth,

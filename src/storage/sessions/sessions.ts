@@ -77,17 +77,30 @@ export async function listSessionRows(
 
 /** The current register of a session. */
 export async function attendancesOfSession(db: Executor, sessionId: string): Promise<readonly Attendance[]> {
+  return (await attendancesOfSessions(db, [sessionId])).get(sessionId) ?? [];
+}
+
+/** The current registers of some sessions, by session; one on which nobody stands is left out. */
+export async function attendancesOfSessions(
+  db: Executor,
+  sessionIds: readonly string[],
+): Promise<ReadonlyMap<string, readonly Attendance[]>> {
+  if (sessionIds.length === 0) return new Map();
   const rows = await db
     .selectFrom('attendance')
-    .select(['referral_id', 'outcome'])
-    .where('session_id', '=', sessionId)
+    .select(['session_id', 'referral_id', 'outcome'])
+    .where('session_id', 'in', sessionIds)
     .where('superseded_at', 'is', null)
     .orderBy('referral_id')
     .execute();
-  return rows.map((row) => ({
-    referralId: row.referral_id,
-    outcome: memberOf(ATTENDANCE_OUTCOMES, row.outcome),
-  }));
+  const registers = new Map<string, Attendance[]>();
+  for (const row of rows) {
+    const entry = { referralId: row.referral_id, outcome: memberOf(ATTENDANCE_OUTCOMES, row.outcome) };
+    const register = registers.get(row.session_id);
+    if (register === undefined) registers.set(row.session_id, [entry]);
+    else register.push(entry);
+  }
+  return registers;
 }
 
 /** The last day on which a person attended a session; null when they attended none. */
@@ -100,6 +113,20 @@ export async function lastContactOn(db: Executor, referralId: string): Promise<P
     .where('attendance.outcome', '=', 'attended')
     .where('attendance.superseded_at', 'is', null)
     .orderBy('session.held_on', 'desc')
+    .limit(1)
+    .executeTakeFirst();
+  return row === undefined ? null : plainDate(row.held_on);
+}
+
+/** The day of the first session whose register names a referral, whatever became of it; null when none does. */
+export async function firstSessionOn(db: Executor, referralId: string): Promise<PlainDate | null> {
+  const row = await db
+    .selectFrom('attendance')
+    .innerJoin('session', 'session.id', 'attendance.session_id')
+    .select('session.held_on')
+    .where('attendance.referral_id', '=', referralId)
+    .where('attendance.superseded_at', 'is', null)
+    .orderBy('session.held_on')
     .limit(1)
     .executeTakeFirst();
   return row === undefined ? null : plainDate(row.held_on);
