@@ -22,8 +22,9 @@ export function installGuard(app: App, context: Context): void {
   });
 }
 
+/** The name of the scheme may be written in any case (RFC 9110). */
 function bearerToken(request: FastifyRequest): string | null {
-  const match = /^Bearer ([A-Za-z0-9_-]{20,200})$/.exec(request.headers.authorization ?? '');
+  const match = /^Bearer +([A-Za-z0-9_-]{20,200})$/i.exec(request.headers.authorization ?? '');
   return match?.[1] ?? null;
 }
 

@@ -1,3 +1,4 @@
+import { addMonths } from '../calendar/plain-date.js';
 import type { PlainDate } from '../calendar/plain-date.js';
 import type { Fault } from '../refusal/refusal.js';
 import type {
@@ -96,8 +97,11 @@ export function checkReferral(details: ReferralDetails, context: EventContext): 
       });
     }
   }
-  if (details.plannedStartOn !== null && details.plannedStartOn < details.receivedOn) {
-    faults.push(beforeReceipt('/plannedStartOn', 'The planned start'));
+  if (details.plannedStartOn !== null) {
+    if (details.plannedStartOn < details.receivedOn) {
+      faults.push(beforeReceipt('/plannedStartOn', 'The planned start'));
+    }
+    faults.push(...notTooFarAhead('/plannedStartOn', details.plannedStartOn, context.today));
   }
   if (details.exercisePlanGivenOn !== null) {
     faults.push(
@@ -129,6 +133,16 @@ export function checkEvent(
 export function notInFuture(pointer: string, date: PlainDate, today: PlainDate): readonly Fault[] {
   if (date <= today) return [];
   return [{ pointer, code: 'in-the-future', message: 'The date cannot be in the future.' }];
+}
+
+/** Plans further ahead are slips of the year (common practice, no source). */
+const MOST_MONTHS_AHEAD = 24;
+
+/** A fault when a planned date lies more than two years after today. */
+export function notTooFarAhead(pointer: string, date: PlainDate, today: PlainDate): readonly Fault[] {
+  if (date <= addMonths(today, MOST_MONTHS_AHEAD)) return [];
+  const message = 'The date is more than two years ahead. Check the year.';
+  return [{ pointer, code: 'too-far-ahead', message }];
 }
 
 function beforeReceipt(pointer: string, name: string): Fault {

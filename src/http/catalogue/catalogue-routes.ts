@@ -5,7 +5,7 @@ import { PREDICTION_EQUATIONS } from '../../domain/prediction/registered.js';
 import type { App } from '../app-types.js';
 import { problemFor } from '../problem/problem-for.js';
 import { problemResponses, sendProblem } from '../problem/problem.js';
-import { PAGE_QUERY, pageOfArray, readPageRequest } from '../schema/paging.js';
+import { PAGE_QUERY, pageOfList } from '../schema/paging.js';
 import {
   EquationPage,
   IndicatorPage,
@@ -32,9 +32,9 @@ export function catalogueRoutes(app: App): void {
       },
     },
     async (request, reply) => {
-      const page = readPageRequest(request.query);
+      const page = pageOfList(MEASURES, request.query, 'measures', (measure) => measure.id);
       if (page.kind === 'refused') return sendProblem(reply, problemFor(page.refusal));
-      const { rows, nextCursor } = pageOfArray(MEASURES, page.value, (measure) => measure.id);
+      const { rows, nextCursor } = page.value;
       return reply.send({ items: rows.map(presentMeasure), nextCursor });
     },
   );
@@ -70,9 +70,14 @@ export function catalogueRoutes(app: App): void {
       },
     },
     async (request, reply) => {
-      const page = readPageRequest(request.query);
+      const page = pageOfList(
+        PREDICTION_EQUATIONS,
+        request.query,
+        'prediction-equations',
+        (equation) => equation.id,
+      );
       if (page.kind === 'refused') return sendProblem(reply, problemFor(page.refusal));
-      const { rows, nextCursor } = pageOfArray(PREDICTION_EQUATIONS, page.value, (equation) => equation.id);
+      const { rows, nextCursor } = page.value;
       return reply.send({ items: rows.map(presentEquation), nextCursor });
     },
   );
@@ -89,9 +94,9 @@ export function catalogueRoutes(app: App): void {
       },
     },
     async (request, reply) => {
-      const page = readPageRequest(request.query);
+      const page = pageOfList(INDICATORS, request.query, 'indicators', (indicator) => indicator.id);
       if (page.kind === 'refused') return sendProblem(reply, problemFor(page.refusal));
-      const { rows, nextCursor } = pageOfArray(INDICATORS, page.value, (indicator) => indicator.id);
+      const { rows, nextCursor } = page.value;
       return reply.send({ items: rows.map(presentIndicator), nextCursor });
     },
   );

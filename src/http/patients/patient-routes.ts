@@ -4,13 +4,12 @@ import { getPatient, listPatients, searchPatients } from '../../usecases/patient
 import { registerPatient } from '../../usecases/patients/register-patient.js';
 import { teamMember } from '../app-types.js';
 import type { App, Context } from '../app-types.js';
-import { problemFor } from '../problem/problem-for.js';
+import { problemFor, within } from '../problem/problem-for.js';
 import { problemResponses, sendProblem } from '../problem/problem.js';
 import { PAGE_QUERY, readPageRequest, writeCursor } from '../schema/paging.js';
 import {
   NewPatient,
   PatientCorrection,
-  PatientList,
   PatientPage,
   PatientParams,
   PatientSearch,
@@ -53,10 +52,10 @@ export function patientRoutes(app: App, context: Context): void {
       },
     },
     async (request, reply) => {
-      const page = readPageRequest(request.query);
+      const page = readPageRequest(request.query, 'patients');
       if (page.kind === 'refused') return sendProblem(reply, problemFor(page.refusal));
       const { rows, next } = await listPatients(context, teamMember(request), page.value);
-      return reply.send({ items: rows.map(presentPatient), nextCursor: writeCursor(next) });
+      return reply.send({ items: rows.map(presentPatient), nextCursor: writeCursor(next, 'patients') });
     },
   );
 
@@ -66,16 +65,18 @@ export function patientRoutes(app: App, context: Context): void {
       schema: {
         operationId: 'searchPatients',
         summary: 'Find people by NHS number, name or date of birth',
-        description: 'At most 50 people. What is searched for travels in the body, so that it is in no log.',
+        description: 'What is searched for travels in the body, so that it is in no log.',
         tags,
         body: PatientSearch,
-        response: { 200: PatientList, ...problemResponses(400, 401, 403, 413, 415) },
+        response: { 200: PatientPage, ...problemResponses(400, 401, 403, 413, 415) },
       },
     },
     async (request, reply) => {
-      const outcome = await searchPatients(context, teamMember(request), request.body);
-      if (outcome.kind === 'refused') return sendProblem(reply, problemFor(outcome.refusal));
-      return reply.send({ items: outcome.value.map(presentPatient) });
+      const { limit, cursor, ...query } = request.body;
+      const page = readPageRequest({ limit, cursor }, 'patients found');
+      if (page.kind === 'refused') return sendProblem(reply, problemFor(page.refusal));
+      const { rows, next } = await searchPatients(context, teamMember(request), query, page.value);
+      return reply.send({ items: rows.map(presentPatient), nextCursor: writeCursor(next, 'patients found') });
     },
   );
 
@@ -117,7 +118,9 @@ export function patientRoutes(app: App, context: Context): void {
         request.params.patientId,
         request.body,
       );
-      if (outcome.kind === 'refused') return sendProblem(reply, problemFor(outcome.refusal));
+      if (outcome.kind === 'refused') {
+        return sendProblem(reply, problemFor(within('/changes', outcome.refusal)));
+      }
       return reply.send(presentPatient(outcome.value));
     },
   );

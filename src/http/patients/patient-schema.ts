@@ -9,7 +9,8 @@ import {
 import type { Patient } from '../../domain/patient/patient.js';
 import { SEXES_AT_BIRTH } from '../../domain/referral/closed-sets.js';
 import { dateField, dateShown, idField, lineField, orNull, reasonField } from '../schema/fields.js';
-import { pageSchema } from '../schema/paging.js';
+import { hasSomeChange, NO_CHANGE } from '../schema/changes.js';
+import { PAGE_BODY, pageSchema } from '../schema/paging.js';
 
 const nhsNumber = z
   .string()
@@ -56,23 +57,25 @@ export const NewPatient = z
 export const PatientCorrection = z
   .strictObject({
     reason: reasonField,
-    changes: z.strictObject({
-      nhsNumber: z.exactOptional(nhsNumber),
-      nhsNumberMissingReason: z.exactOptional(nhsNumberMissingReason),
-      familyName: z.exactOptional(FIELDS.familyName),
-      givenName: z.exactOptional(FIELDS.givenName),
-      bornOn: z.exactOptional(FIELDS.bornOn),
-      sexAtBirth: z.exactOptional(FIELDS.sexAtBirth),
-      gender: z.exactOptional(z.enum(GENDERS)),
-      ethnicCategory: z.exactOptional(z.enum(ETHNIC_CATEGORIES)),
-      deprivationQuintile: z.exactOptional(deprivationQuintile),
-      deprivationIndexYear: z.exactOptional(deprivationIndexYear),
-      smokingStatus: z.exactOptional(z.enum(SMOKING_STATUSES)),
-      interpreterNeed: z.exactOptional(z.enum(YES_NO_NOT_KNOWN)),
-      livesAlone: z.exactOptional(z.enum(YES_NO_NOT_KNOWN)),
-      homeOxygen: z.exactOptional(z.enum(YES_NO_NOT_KNOWN)),
-      gpPracticeCode: z.exactOptional(gpPracticeCode),
-    }),
+    changes: z
+      .strictObject({
+        nhsNumber: z.exactOptional(nhsNumber),
+        nhsNumberMissingReason: z.exactOptional(nhsNumberMissingReason),
+        familyName: z.exactOptional(FIELDS.familyName),
+        givenName: z.exactOptional(FIELDS.givenName),
+        bornOn: z.exactOptional(FIELDS.bornOn),
+        sexAtBirth: z.exactOptional(FIELDS.sexAtBirth),
+        gender: z.exactOptional(z.enum(GENDERS)),
+        ethnicCategory: z.exactOptional(z.enum(ETHNIC_CATEGORIES)),
+        deprivationQuintile: z.exactOptional(deprivationQuintile),
+        deprivationIndexYear: z.exactOptional(deprivationIndexYear),
+        smokingStatus: z.exactOptional(z.enum(SMOKING_STATUSES)),
+        interpreterNeed: z.exactOptional(z.enum(YES_NO_NOT_KNOWN)),
+        livesAlone: z.exactOptional(z.enum(YES_NO_NOT_KNOWN)),
+        homeOxygen: z.exactOptional(z.enum(YES_NO_NOT_KNOWN)),
+        gpPracticeCode: z.exactOptional(gpPracticeCode),
+      })
+      .refine(hasSomeChange, NO_CHANGE),
   })
   .meta({ id: 'PatientCorrection' });
 
@@ -80,8 +83,9 @@ export const PatientCorrection = z
 export const PatientSearch = z
   .strictObject({
     nhsNumber: orNull(z.string().max(20)),
-    familyName: orNull(lineField(100)).describe('Start of the family name'),
+    familyName: orNull(lineField(100)).describe('Start of the family name; case and accents do not matter'),
     bornOn: orNull(dateField),
+    ...PAGE_BODY,
   })
   .refine((query) => query.nhsNumber !== null || query.familyName !== null || query.bornOn !== null, {
     message: 'Give the NHS number, the start of the family name, or the date of birth.',
@@ -111,7 +115,6 @@ export const PatientShown = z
   .meta({ id: 'Patient' });
 
 export const PatientPage = pageSchema(PatientShown, 'PatientPage');
-export const PatientList = z.strictObject({ items: z.array(PatientShown) }).meta({ id: 'PatientList' });
 export const PatientParams = z.strictObject({ patientId: idField });
 
 /** What a client is shown of a patient: each field by name. */

@@ -73,6 +73,15 @@ export function problemFor(refusal: Refusal): ProblemBody {
   }
 }
 
+/** The same refusal, its pointers leading into a part of the body, such as `/changes`. */
+export function within(part: string, refusal: Refusal): Refusal {
+  if (refusal.code !== 'rules-broken' && refusal.code !== 'please-check') return refusal;
+  return {
+    code: refusal.code,
+    faults: refusal.faults.map((fault) => ({ ...fault, pointer: part + fault.pointer })),
+  };
+}
+
 const NAMES: Readonly<Record<RecordKind, string>> = {
   patient: 'patient',
   referral: 'referral',

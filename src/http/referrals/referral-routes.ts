@@ -13,7 +13,7 @@ import { getReferral, listReferrals } from '../../usecases/referrals/list-referr
 import { registerReferral } from '../../usecases/referrals/register-referral.js';
 import { teamMember } from '../app-types.js';
 import type { App, Context } from '../app-types.js';
-import { problemFor } from '../problem/problem-for.js';
+import { problemFor, within } from '../problem/problem-for.js';
 import { problemResponses, sendProblem } from '../problem/problem.js';
 import { idField } from '../schema/fields.js';
 import { PAGE_QUERY, readPageRequest, writeCursor } from '../schema/paging.js';
@@ -73,12 +73,11 @@ export function referralRoutes(app: App, context: Context): void {
     },
     async (request, reply) => {
       const { referralId } = request.params;
-      return answer(
-        context,
-        request,
-        reply,
-        await correctReferral(context, teamMember(request), referralId, request.body),
-      );
+      const outcome = await correctReferral(context, teamMember(request), referralId, request.body);
+      if (outcome.kind === 'refused') {
+        return sendProblem(reply, problemFor(within('/changes', outcome.refusal)));
+      }
+      return answer(context, request, reply, outcome);
     },
   );
 }
@@ -102,12 +101,12 @@ function readRoutes(app: App, context: Context): void {
     },
     async (request, reply) => {
       const { stage = null, siteId = null, patientId = null } = request.query;
-      const page = readPageRequest(request.query);
+      const page = readPageRequest(request.query, 'referrals');
       if (page.kind === 'refused') return sendProblem(reply, problemFor(page.refusal));
       const actor = teamMember(request);
       const { rows, next } = await listReferrals(context, actor, { stage, siteId, patientId }, page.value);
       const items = rows.map((row) => presentReferral(row.referral, row.stage, actor.role));
-      return reply.send({ items, nextCursor: writeCursor(next) });
+      return reply.send({ items, nextCursor: writeCursor(next, 'referrals') });
     },
   );
 

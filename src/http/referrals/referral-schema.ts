@@ -20,6 +20,7 @@ import {
   reasonField,
   textField,
 } from '../schema/fields.js';
+import { hasSomeChange, NO_CHANGE } from '../schema/changes.js';
 import { pageSchema } from '../schema/paging.js';
 
 const mrcGrade = z.int().min(1).max(5).describe('MRC dyspnoea grade, 1 to 5 (not mMRC)');
@@ -54,22 +55,24 @@ export const NewReferral = z
 export const ReferralCorrection = z
   .strictObject({
     reason: reasonField,
-    changes: z.strictObject({
-      siteId: z.exactOptional(idField),
-      commissionerId: z.exactOptional(idField.nullable()),
-      receivedOn: z.exactOptional(dateField),
-      source: z.exactOptional(z.enum(REFERRAL_SOURCES)),
-      diagnosis: z.exactOptional(z.enum(DIAGNOSES)),
-      otherConditions: z.exactOptional(otherConditions.nullable()),
-      pathway: z.exactOptional(z.enum(PATHWAYS)),
-      hospitalDischargedOn: z.exactOptional(dateField.nullable()),
-      mrcGrade: z.exactOptional(mrcGrade.nullable()),
-      deliveryMode: z.exactOptional(z.enum(DELIVERY_MODES).nullable()),
-      plannedStartOn: z.exactOptional(dateField.nullable()),
-      plannedSessions: z.exactOptional(plannedSessions.nullable()),
-      plannedWeeks: z.exactOptional(plannedWeeks.nullable()),
-      exercisePlanGivenOn: z.exactOptional(dateField.nullable()),
-    }),
+    changes: z
+      .strictObject({
+        siteId: z.exactOptional(idField),
+        commissionerId: z.exactOptional(idField.nullable()),
+        receivedOn: z.exactOptional(dateField),
+        source: z.exactOptional(z.enum(REFERRAL_SOURCES)),
+        diagnosis: z.exactOptional(z.enum(DIAGNOSES)),
+        otherConditions: z.exactOptional(otherConditions.nullable()),
+        pathway: z.exactOptional(z.enum(PATHWAYS)),
+        hospitalDischargedOn: z.exactOptional(dateField.nullable()),
+        mrcGrade: z.exactOptional(mrcGrade.nullable()),
+        deliveryMode: z.exactOptional(z.enum(DELIVERY_MODES).nullable()),
+        plannedStartOn: z.exactOptional(dateField.nullable()),
+        plannedSessions: z.exactOptional(plannedSessions.nullable()),
+        plannedWeeks: z.exactOptional(plannedWeeks.nullable()),
+        exercisePlanGivenOn: z.exactOptional(dateField.nullable()),
+      })
+      .refine(hasSomeChange, NO_CHANGE),
   })
   .meta({ id: 'ReferralCorrection' });
 

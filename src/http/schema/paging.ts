@@ -15,6 +15,12 @@ export const PAGE_QUERY = {
   cursor: z.string().max(500).optional().describe('The nextCursor of the page before'),
 } as const;
 
+/** The same in the body of a search. */
+export const PAGE_BODY = {
+  limit: z.int().min(1).max(200).default(50).describe('Rows on a page, 1 to 200'),
+  cursor: z.string().max(500).nullable().default(null).describe('The nextCursor of the page before'),
+} as const;
+
 /** A page of a list. */
 export function pageSchema<Item extends z.ZodType>(item: Item, id: string) {
   return z
@@ -25,29 +31,60 @@ export function pageSchema<Item extends z.ZodType>(item: Item, id: string) {
     .meta({ id });
 }
 
-/** Reads what part of a list is wanted. */
-export function readPageRequest(query: { limit: number; cursor?: string | undefined }): Outcome<PageRequest> {
-  if (query.cursor === undefined) return done({ limit: query.limit, after: null });
-  const after = readCursor(query.cursor);
+/**
+ * Reads what part of a list is wanted.
+ *
+ * @param list name of the list, which its cursors carry: a cursor of another list is refused
+ */
+export function readPageRequest(
+  query: { limit: number; cursor?: string | null | undefined },
+  list = '',
+): Outcome<PageRequest> {
+  const cursor = query.cursor ?? null;
+  if (cursor === null) return done({ limit: query.limit, after: null });
+  const after = readCursor(cursor, list);
   return after === null ? refused({ code: 'bad-cursor' }) : done({ limit: query.limit, after });
 }
 
 /** A position as text that clients pass back and need not understand. */
-export function writeCursor(position: Position | null): string | null {
+export function writeCursor(position: Position | null, list = ''): string | null {
   return position === null
     ? null
-    : Buffer.from(JSON.stringify([position.key, position.id])).toString('base64url');
+    : Buffer.from(JSON.stringify([list, position.key, position.id])).toString('base64url');
 }
 
-const CursorParts = z.tuple([z.string(), z.string()]);
+const CursorParts = z.tuple([z.string(), z.string(), z.string()]);
 
-function readCursor(cursor: string): Position | null {
+function readCursor(cursor: string, list: string): Position | null {
   try {
     const parts = CursorParts.safeParse(JSON.parse(Buffer.from(cursor, 'base64url').toString('utf8')));
-    return parts.success ? { key: parts.data[0], id: parts.data[1] } : null;
+    return parts.success && parts.data[0] === list ? { key: parts.data[1], id: parts.data[2] } : null;
   } catch {
     return null;
   }
+}
+
+/**
+ * A page of a short list that is held whole, in its order.
+ *
+ * @param idOf the id of a row, by which the list goes on
+ * @returns refused when the cursor names no row of the list
+ */
+export function pageOfList<Row>(
+  rows: readonly Row[],
+  query: { limit: number; cursor?: string | undefined },
+  list: string,
+  idOf: (row: Row) => string,
+): Outcome<{ readonly rows: readonly Row[]; readonly nextCursor: string | null }> {
+  const request = readPageRequest(query, list);
+  if (request.kind === 'refused') return request;
+  const { after, limit } = request.value;
+  const last = after === null ? -1 : rows.findIndex((row) => idOf(row) === after.id);
+  if (after !== null && last < 0) return refused({ code: 'bad-cursor' });
+  const shown = rows.slice(last + 1, last + 1 + limit);
+  const end = shown.at(-1);
+  const isEnd = end === undefined || last + 1 + limit >= rows.length;
+  return done({ rows: shown, nextCursor: isEnd ? null : writeCursor({ key: '', id: idOf(end) }, list) });
 }
 
 /** A page of a short list that is held whole, in its order, by the id of its rows. */

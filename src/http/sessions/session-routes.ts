@@ -79,7 +79,7 @@ export function sessionRoutes(app: App, context: Context): void {
     },
     async (request, reply) => {
       const { siteId = null, from = null, to = null } = request.query;
-      const page = readPageRequest(request.query);
+      const page = readPageRequest(request.query, 'sessions');
       if (page.kind === 'refused') return sendProblem(reply, problemFor(page.refusal));
       const { rows, next } = await listSessions(
         context,
@@ -87,7 +87,7 @@ export function sessionRoutes(app: App, context: Context): void {
         { siteId, from, to },
         page.value,
       );
-      return reply.send({ items: rows.map(present), nextCursor: writeCursor(next) });
+      return reply.send({ items: rows.map(present), nextCursor: writeCursor(next, 'sessions') });
     },
   );
 

@@ -23,16 +23,18 @@ export async function listPatients(
   return listPatientRows(context.db, actor.teamId, page);
 }
 
-/** People of the team by NHS number, or by the start of the family name, the date of birth, or both. */
+/** People of the team by NHS number, the start of the family name, the date of birth, or several of these. */
 export async function searchPatients(
   context: Context,
   actor: TeamMember,
   query: PatientQuery,
-): Promise<Outcome<readonly Patient[]>> {
-  if (query.nhsNumber === null) return done(await searchPatientRows(context.db, actor.teamId, query));
+  page: PageRequest,
+): Promise<Page<Patient>> {
+  if (query.nhsNumber === null) return searchPatientRows(context.db, actor.teamId, query, page);
   const team = await getTeam(context.db, actor.teamId);
   const checked = checkNhsNumber(query.nhsNumber, team.kind);
   // A number that cannot exist finds nobody; to say more would help nobody who searches.
-  if (checked.kind === 'invalid') return done([]);
-  return done(await searchPatientRows(context.db, actor.teamId, { ...query, nhsNumber: checked.nhsNumber }));
+  if (checked.kind === 'invalid') return { rows: [], next: null };
+  const { nhsNumber } = checked;
+  return searchPatientRows(context.db, actor.teamId, { ...query, nhsNumber }, page);
 }

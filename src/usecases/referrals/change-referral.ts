@@ -1,4 +1,5 @@
 import type { Patient } from '../../domain/patient/patient.js';
+import { checkOffer } from '../../domain/referral/check-offer.js';
 import { checkEvent, checkReferral } from '../../domain/referral/referral.js';
 import type { Closure, Offer, Referral, ReferralDetails, Triage } from '../../domain/referral/referral.js';
 import { done, refused } from '../../domain/refusal/refusal.js';
@@ -14,7 +15,7 @@ import {
 } from '../../storage/referrals/referrals.js';
 import type { ReferralChange } from '../../storage/referrals/referrals.js';
 import { assessmentsOfReferral } from '../../storage/assessments/assessments.js';
-import { lastContactOn } from '../../storage/sessions/sessions.js';
+import { firstSessionOn, lastContactOn } from '../../storage/sessions/sessions.js';
 import type { Context, TeamMember } from '../context.js';
 import { checkPlaces } from './check-places.js';
 
@@ -72,18 +73,7 @@ export async function recordOffer(
 ): Promise<Outcome<Referral>> {
   return change(context, actor, id, async (trx, former) => {
     if (former.closure !== null) return { code: 'already-closed' };
-    const faults = [...checkEvent('/offeredOn', 'The offer', offer.offeredOn, former, dates(context))];
-    if (offer.respondedOn !== null) {
-      faults.push(...checkEvent('/respondedOn', 'The response', offer.respondedOn, former, dates(context)));
-      if (offer.respondedOn < offer.offeredOn) {
-        const message = 'The response cannot be before the offer.';
-        faults.push({ pointer: '/respondedOn', code: 'out-of-order', message });
-      }
-    }
-    if (offer.appointmentOn !== null && offer.appointmentOn < offer.offeredOn) {
-      const message = 'The appointment cannot be before the offer.';
-      faults.push({ pointer: '/appointmentOn', code: 'out-of-order', message });
-    }
+    const faults = checkOffer(offer, former, dates(context));
     if (faults.length > 0) return { code: 'rules-broken', faults };
     await insertOffer(trx, { ...offer, id: context.newId(), referralId: id, now: context.clock.now() });
     return null;
@@ -160,7 +150,9 @@ async function checkFirstEvent(
 ): Promise<readonly Fault[]> {
   if (details.receivedOn <= former.receivedOn) return [];
   const assessments = await assessmentsOfReferral(trx, former.id);
+  const session = await firstSessionOn(trx, former.id);
   const events = [
+    ...(session === null ? [] : [session]),
     ...assessments.map((assessment) => assessment.entry.assessedOn),
     ...former.offers.map((offer) => offer.offeredOn),
     ...(former.triage === null ? [] : [former.triage.decidedOn]),

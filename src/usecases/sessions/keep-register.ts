@@ -1,3 +1,4 @@
+import { notTooFarAhead } from '../../domain/referral/referral.js';
 import { checkRegister } from '../../domain/session/session.js';
 import type { Attendance, Session } from '../../domain/session/session.js';
 import { done, refused } from '../../domain/refusal/refusal.js';
@@ -6,6 +7,7 @@ import type { Page, PageRequest } from '../../storage/page.js';
 import { referralDates } from '../../storage/referrals/referrals.js';
 import {
   attendancesOfSession,
+  attendancesOfSessions,
   findSession,
   insertSession,
   listSessionRows,
@@ -28,7 +30,10 @@ export async function holdSession(
   session: Omit<Session, 'id'>,
 ): Promise<Outcome<SessionRegister>> {
   return context.db.transaction().execute(async (trx) => {
-    const faults = await checkPlaces(trx, actor.teamId, session);
+    const faults = [
+      ...(await checkPlaces(trx, actor.teamId, session)),
+      ...notTooFarAhead('/heldOn', session.heldOn, context.clock.today()),
+    ];
     if (faults.length > 0) return refused({ code: 'rules-broken', faults });
     const id = context.newId();
     await insertSession(trx, { ...session, id, teamId: actor.teamId, now: context.clock.now() });
@@ -77,9 +82,11 @@ export async function listSessions(
   page: PageRequest,
 ): Promise<Page<SessionRegister>> {
   const sessions = await listSessionRows(context.db, actor.teamId, filter, page);
-  const rows: SessionRegister[] = [];
-  for (const session of sessions.rows) {
-    rows.push({ ...session, attendances: await attendancesOfSession(context.db, session.id) });
-  }
+  const ids = sessions.rows.map((session) => session.id);
+  const registers = await attendancesOfSessions(context.db, ids);
+  const rows = sessions.rows.map((session) => ({
+    ...session,
+    attendances: registers.get(session.id) ?? [],
+  }));
   return { rows, next: sessions.next };
 }
