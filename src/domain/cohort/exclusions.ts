@@ -23,6 +23,7 @@ export const EXCLUSIONS = {
   'no-discharge-result': 'no discharge result',
   'not-comparable': 'measured at both ends, but not comparable',
   'not-like-for-like': 'pair not like for like',
+  'no-threshold': 'no threshold for this diagnosis',
   'wait-not-applicable': 'this clock does not apply',
   'completed-or-open': 'completed, or still open',
   'started-or-waiting': 'started, or still waiting',

@@ -8,16 +8,18 @@ import { outcomeRules } from './outcome-figures.js';
 import { INDICATORS } from './registered.js';
 import { WAIT_FIGURES } from './wait-figures.js';
 
-/** Every figure that a report can print, so that every figure can be opened. */
-export const FIGURE_RULES: readonly FigureRule[] = [
+/** Every figure that a report can print but those of single measures. */
+export const GENERAL_RULES: readonly FigureRule[] = [
   ...INDICATORS.map(ruleOf),
   ...COMPLETION_CELLS.flatMap((cell) => [cell.all, cell.withoutDeathsAndMoves]),
   ...WAIT_FIGURES.flatMap(({ standings }) => Object.values<FigureRule>({ ...standings })),
   ...BREAKDOWN_RULES,
   ...REASONS_FOR_NOT_STARTING,
   ...REASONS_FOR_NOT_COMPLETING,
-  ...MEASURES.flatMap(outcomeRules),
 ];
+
+/** Every figure that a report can print, so that every figure can be opened. */
+export const FIGURE_RULES: readonly FigureRule[] = [...GENERAL_RULES, ...MEASURES.flatMap(outcomeRules)];
 
 const rules = new Map(FIGURE_RULES.map((rule) => [rule.id, rule]));
 

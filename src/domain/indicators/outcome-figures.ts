@@ -134,6 +134,7 @@ function judgeClass(
     return leftOut('not-like-for-like', `Not like for like: ${differences}`);
   }
   const reason = changeInWords(found);
+  if (comparison.class === 'change-only') return leftOut('no-threshold', `${reason}; no threshold`);
   return countsIf(comparison.class === asked, reason, reason);
 }
 

@@ -214,12 +214,12 @@ export interface DefinitionsUsed {
   readonly methods: readonly string[];
 }
 
+/** One rule; a rule of several figures names each denominator it was used with. */
 export interface RuleUsed {
   readonly ruleId: string;
-  readonly cohort: CohortKind;
   readonly numerator: string;
-  readonly denominator: string;
-  readonly exclusions: string | null;
+  readonly denominators: readonly string[];
+  readonly exclusions: readonly string[];
   readonly source: Source;
 }
 

@@ -1,0 +1,23 @@
+import { partsOf } from './plain-date.js';
+import type { PlainDate } from './plain-date.js';
+
+const MONTHS = [
+  'January',
+  'February',
+  'March',
+  'April',
+  'May',
+  'June',
+  'July',
+  'August',
+  'September',
+  'October',
+  'November',
+  'December',
+];
+
+/** A date as it is written in Britain. @example britishDate('2026-05-14') -> '14 May 2026' */
+export function britishDate(date: PlainDate): string {
+  const { year, month, day } = partsOf(date);
+  return `${day} ${MONTHS[month - 1] ?? ''} ${year}`;
+}

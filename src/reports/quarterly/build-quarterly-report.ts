@@ -1,0 +1,139 @@
+import { COHORT_KINDS, COHORT_WORDS } from '../../domain/cohort/cohorts.js';
+import type { Cohort, CohortKind } from '../../domain/cohort/cohorts.js';
+import {
+  BY_DIAGNOSIS,
+  BY_PATHWAY,
+  BY_SOURCE,
+  NOT_CLOSED,
+} from '../../domain/indicators/breakdown-figures.js';
+import { COMPLETION_CELLS } from '../../domain/indicators/completion-figures.js';
+import { ASSESSED_OF_REFERRED } from '../../domain/indicators/definitions/assessed-of-referred.js';
+import { UPTAKE } from '../../domain/indicators/definitions/uptake.js';
+import type { Figure } from '../../domain/indicators/figure.js';
+import { ruleOf } from '../../domain/indicators/indicator.js';
+import type { FigureRule } from '../../domain/indicators/indicator.js';
+import {
+  REASONS_FOR_NOT_COMPLETING,
+  REASONS_FOR_NOT_STARTING,
+} from '../../domain/indicators/leaving-figures.js';
+import { COMPLETION_RULES } from '../../domain/pathway/completion.js';
+import { COMPLETION_READINGS } from '../../domain/settings/team-settings.js';
+import type { CompletionReading } from '../../domain/settings/team-settings.js';
+import { definitionsUsed } from './definitions.js';
+import { figureCounter } from './figure-counter.js';
+import type { FigureCounter } from './figure-counter.js';
+import { indicatorsSection } from './indicators-section.js';
+import { measuredStarters, outcomesSection } from './outcomes-section.js';
+import { percentPredictedSection } from './percent-predicted-section.js';
+import { quarterFrom } from './quarter.js';
+import type { QuarterInput } from './quarter.js';
+import type { CohortSummary, CompletionRow, Provisional, QuarterlyReport } from './report-model.js';
+import { waitsSection } from './waits-section.js';
+
+/** What the report is built from. */
+export interface QuarterlyReportInput extends QuarterInput {
+  readonly settingsVersion: number;
+  readonly teamName: string;
+}
+
+/**
+ * Builds the quarterly report from plain facts.
+ *
+ * Referral cohort: referrals, uptake, waits, completion of those assessed and referred. Start cohort: completion of
+ * those started, reasons for not completing. Discharge cohort: outcomes, plans; pairs over those of it who had started.
+ *
+ * @param input facts of the referrals that may belong to the period, the cut, and the team's settings with their version
+ * @returns a report that is well formed whatever the facts: an empty quarter has counts of 0 and nulls, never NaN
+ */
+export function buildQuarterlyReport(input: QuarterlyReportInput): QuarterlyReport {
+  const { period, asAt, settings, settingsVersion, teamName } = input;
+  const quarter = quarterFrom(input);
+  const counter = figureCounter(quarter);
+  const cohorts = {
+    referral: cohortSummary('referral', quarter.cohorts.referral, counter),
+    start: cohortSummary('start', quarter.cohorts.start, counter),
+    discharge: cohortSummary('discharge', quarter.cohorts.discharge, counter),
+  };
+  const referrals = {
+    received: cohorts.referral.referrals,
+    people: cohorts.referral.people,
+    bySource: filledRows(BY_SOURCE, counter),
+    byPathway: filledRows(BY_PATHWAY, counter),
+    byDiagnosis: filledRows(BY_DIAGNOSIS, counter),
+  };
+  const uptake = {
+    assessed: counter.count(ruleOf(ASSESSED_OF_REFERRED)),
+    started: counter.count(ruleOf(UPTAKE)),
+  };
+  const waits = waitsSection(quarter, counter);
+  const completion = completionRows(settings.completionReading, counter);
+  const measured = measuredStarters(quarter);
+  const outcomes = outcomesSection(measured, counter);
+  const indicators = indicatorsSection(outcomes, settings, counter);
+  const reasons = {
+    notStarting: filledRows(REASONS_FOR_NOT_STARTING, counter),
+    notCompleting: filledRows(REASONS_FOR_NOT_COMPLETING, counter),
+  };
+  return {
+    teamName,
+    period,
+    asAt,
+    settingsVersion,
+    provisional: provisionalState(asAt >= period.lastDay, cohorts),
+    definitions: definitionsUsed(settings, outcomes, counter),
+    cohorts,
+    referrals,
+    uptake,
+    waits,
+    completion,
+    outcomes,
+    percentPredicted: percentPredictedSection(measured, settings),
+    indicators,
+    reasons,
+  };
+}
+
+function cohortSummary(kind: CohortKind, cohort: Cohort, { count }: FigureCounter): CohortSummary {
+  const notClosed = count(NOT_CLOSED[kind]);
+  return {
+    kind,
+    words: COHORT_WORDS[kind],
+    referrals: notClosed.denominator,
+    people: notClosed.people.denominator,
+    registeredInError: cohort.courses.length - notClosed.denominator,
+    notClosed,
+  };
+}
+
+/** Rows in which somebody counts. */
+function filledRows(rules: readonly FigureRule[], { count }: FigureCounter): readonly Figure[] {
+  return rules.map(count).filter((figure) => figure.numerator > 0);
+}
+
+function completionRows(headline: CompletionReading, { count }: FigureCounter): readonly CompletionRow[] {
+  return COMPLETION_READINGS.map((reading) => ({
+    reading,
+    ruleId: COMPLETION_RULES[reading].ruleId,
+    title: COMPLETION_RULES[reading].title,
+    isHeadline: reading === headline,
+    cells: COMPLETION_CELLS.filter((cell) => cell.reading === reading).map((cell) => ({
+      of: cell.of,
+      all: count(cell.all),
+      withoutDeathsAndMoves: count(cell.withoutDeathsAndMoves),
+    })),
+  }));
+}
+
+/** A cohort in which nobody is left to close can still be moved by a correction, but by nothing that is yet to happen. */
+function provisionalState(
+  isPeriodOver: boolean,
+  cohorts: Readonly<Record<CohortKind, CohortSummary>>,
+): Provisional {
+  const notes = COHORT_KINDS.flatMap((kind) => {
+    const { notClosed, referrals } = cohorts[kind];
+    return notClosed.numerator === 0
+      ? []
+      : [`${kind} cohort: ${notClosed.numerator} of ${referrals} still open`];
+  });
+  return { isProvisional: !isPeriodOver || notes.length > 0, isPeriodOver, notes };
+}

@@ -1,0 +1,49 @@
+import { findEquation } from '../../domain/prediction/catalogue.js';
+import type { TeamSettings } from '../../domain/settings/team-settings.js';
+import type { FigureCounter } from './figure-counter.js';
+import type { DefinitionsUsed, EquationUsed, MeasureOutcomes } from './report-model.js';
+import { sourceOf } from './source.js';
+
+const METHODS = [
+  'Percentages: 95 % interval by the score method of Wilson (Newcombe 1998), without continuity correction',
+  'Mean change: of people measured at both ends; 95 % interval by the t distribution',
+  'Median and quartiles: type 7 of Hyndman and Fan (1996)',
+  'Open cases are neither success nor failure; the bounds are the percentage if none, or all, of them came to count',
+  'Registrations in error are left out of every figure, and counted',
+] as const;
+
+/** Everything by which the report was counted; called last, when every rule has been used. */
+export function definitionsUsed(
+  settings: TeamSettings,
+  outcomes: readonly MeasureOutcomes[],
+  { rulesUsed }: FigureCounter,
+): DefinitionsUsed {
+  return {
+    completionReading: settings.completionReading,
+    rules: rulesUsed(),
+    thresholds: outcomes.flatMap(({ measureId, shortName, thresholds }) =>
+      thresholds.map((threshold) => ({ measureId, shortName, ...threshold })),
+    ),
+    equations: Object.entries(settings.equations).flatMap(([measureId, equationId]) =>
+      equationUsed(measureId, equationId),
+    ),
+    methods: METHODS,
+  };
+}
+
+function equationUsed(measureId: string, equationId: string): readonly EquationUsed[] {
+  const equation = findEquation(equationId);
+  if (equation === null) return [];
+  const { title, population, agesStudiedYears, cautions, citation } = equation;
+  return [
+    {
+      equationId,
+      measureId,
+      title,
+      population,
+      agesStudiedYears: { min: agesStudiedYears.min, max: agesStudiedYears.max },
+      cautions,
+      source: sourceOf(citation),
+    },
+  ];
+}

@@ -1,0 +1,38 @@
+import type { Period } from '../../domain/calendar/period.js';
+import type { PlainDate } from '../../domain/calendar/plain-date.js';
+import { cohortOf } from '../../domain/cohort/cohorts.js';
+import type { Cohort, CohortKind } from '../../domain/cohort/cohorts.js';
+import type { ReferralFacts } from '../../domain/cohort/referral-facts.js';
+import type { JudgeContext } from '../../domain/indicators/indicator.js';
+import { judgeContext } from '../../domain/indicators/judge-context.js';
+import { coursesOf } from '../../domain/pathway/course.js';
+import type { TeamSettings } from '../../domain/settings/team-settings.js';
+
+/** What a report is counted from. */
+export interface QuarterInput {
+  /** Every referral that may belong to a cohort of the period; others do no harm. */
+  readonly facts: readonly ReferralFacts[];
+  readonly period: Period;
+  /** The data cut. */
+  readonly asAt: PlainDate;
+  readonly settings: TeamSettings;
+}
+
+/** The cohorts of a period at a cut, ready to be counted. */
+export interface Quarter {
+  readonly cohorts: Readonly<Record<CohortKind, Cohort>>;
+  readonly context: JudgeContext;
+}
+
+/** Cuts the facts at the as-at date, once, and sorts them into the cohorts. */
+export function quarterFrom({ facts, period, asAt, settings }: QuarterInput): Quarter {
+  const courses = coursesOf(facts, asAt);
+  return {
+    cohorts: {
+      referral: cohortOf('referral', courses, period),
+      start: cohortOf('start', courses, period),
+      discharge: cohortOf('discharge', courses, period),
+    },
+    context: judgeContext({ period, asAt, settings }),
+  };
+}

@@ -1,0 +1,69 @@
+/** Widest line of the text report. */
+export const TEXT_WIDTH = 100;
+
+/**
+ * Breaks a text into lines between words.
+ *
+ * @param indent spaces before every line; continuation lines get two more
+ * @returns at least one line, none wider than the report, unless a single word is
+ */
+export function wrap(text: string, indent = 0): readonly string[] {
+  const lines: string[] = [];
+  let line = ' '.repeat(indent);
+  let isFresh = true;
+  for (const word of text.split(' ')) {
+    if (!isFresh && line.length + 1 + word.length > TEXT_WIDTH) {
+      lines.push(line);
+      line = ' '.repeat(indent + 2);
+      isFresh = true;
+    }
+    line = isFresh ? line + word : `${line} ${word}`;
+    isFresh = false;
+  }
+  return [...lines, line];
+}
+
+/** A column of a text table. */
+export interface Column {
+  readonly width: number;
+  readonly align: 'left' | 'right';
+}
+
+/**
+ * Writes one row of a table. The first cell is broken over lines where it is too wide; any other pushes the rest on.
+ */
+export function row(columns: readonly Column[], cells: readonly string[]): readonly string[] {
+  const [first, ...rest] = columns;
+  if (first === undefined) return [];
+  const [lead = '', ...more] = breakAt(cells[0] ?? '', first.width);
+  const line = rest.reduce(
+    (text, column, index) => `${text} ${fit(cells[index + 1] ?? '', column)}`,
+    fit(lead, first),
+  );
+  return [line.trimEnd(), ...more.map((text) => `  ${text}`)];
+}
+
+/** A heading with a line under it. */
+export function heading(text: string): readonly string[] {
+  return ['', text.toUpperCase(), '-'.repeat(TEXT_WIDTH)];
+}
+
+function fit(text: string, { width, align }: Column): string {
+  return align === 'left' ? text.padEnd(width) : text.padStart(width);
+}
+
+function breakAt(text: string, width: number): readonly string[] {
+  const lines: string[] = [];
+  let line = '';
+  for (const word of text.split(' ')) {
+    const longer = line === '' ? word : `${line} ${word}`;
+    // Continuation lines are indented by two.
+    if (longer.length > width - (lines.length > 0 ? 2 : 0) && line !== '') {
+      lines.push(line);
+      line = word;
+    } else {
+      line = longer;
+    }
+  }
+  return [...lines, line];
+}

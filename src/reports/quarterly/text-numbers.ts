@@ -1,0 +1,49 @@
+import type { Figure } from '../../domain/indicators/figure.js';
+import type { Interval } from '../../domain/statistics/interval.js';
+
+/** What stands where nothing can be worked out. */
+export const NOTHING = '-';
+
+/**
+ * A number rounded once, halves away from zero, without a minus before nothing.
+ *
+ * @param places decimal places
+ * @example rounded(-0.04, 1) -> '0.0'
+ */
+export function rounded(value: number | null, places: number): string {
+  if (value === null) return NOTHING;
+  const text = value.toFixed(places);
+  return Number(text) === 0 ? (0).toFixed(places) : text;
+}
+
+/**
+ * A percentage to one decimal, from its counts rather than from the floating-point number, so that a tie is a tie.
+ *
+ * @example percentOf(1, 16) -> '6.3 %'
+ */
+export function percentOf(numerator: number, denominator: number): string {
+  if (denominator === 0) return NOTHING;
+  const tenths = Math.floor((2000 * numerator + denominator) / (2 * denominator));
+  return `${(tenths / 10).toFixed(1)} %`;
+}
+
+/** Both limits. @example range({ low: 47.2, high: 68.9 }, 1) -> '47.2 to 68.9' */
+export function range(interval: Interval | null, places: number): string {
+  return interval === null
+    ? NOTHING
+    : `${rounded(interval.low, places)} to ${rounded(interval.high, places)}`;
+}
+
+/** Open cases with the percentage if none and if all of them came to count. @example '3 open, 52.2 to 65.2' */
+export function openCases({ open, numerator, denominator }: Figure): string {
+  if (open === 0) return '';
+  const all = denominator + open;
+  const [worst, best] = [percentOf(numerator, all), percentOf(numerator + open, all)];
+  return `${open} open, ${worst.replace(' %', '')} to ${best.replace(' %', '')}`;
+}
+
+/** Decimal places in which a statistic of a measure is shown. */
+export function placesFor(unit: string): number {
+  if (unit === 'utility') return 3;
+  return unit === 'mean item score' || unit === 'm/s' ? 2 : 1;
+}
