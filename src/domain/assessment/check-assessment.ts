@@ -99,6 +99,7 @@ function checkDuplicates(entry: AssessmentEntry): Findings {
   const lists = [
     { name: 'walkTests', keys: entry.walkTests.map((walk) => `${walk.test} ${walk.attempt}`) },
     { name: 'sitToStands', keys: entry.sitToStands.map((stand) => stand.test) },
+    { name: 'physicalTests', keys: entry.physicalTests.map((test) => test.test) },
     {
       name: 'questionnaires',
       keys: entry.questionnaires.map((questionnaire) => questionnaire.questionnaire),

@@ -26,7 +26,9 @@ export function checkPhysicalTest(
   }
   const hasValues = entry.parts !== null || entry.value !== null;
   if (entry.notDoneReason !== null) {
-    if (!hasValues) return { results: [], findings: gather([]) };
+    if (!hasValues) {
+      return { results: [], findings: { faults: checkConditions(entry, test, pointer), queries: [] } };
+    }
     return refusal(`${pointer}/notDoneReason`, 'value-and-reason', 'A test that was not done has no result.');
   }
   if (!hasValues) {

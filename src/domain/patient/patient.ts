@@ -126,6 +126,17 @@ export function checkPatient(
   return { faults, details: { ...details, nhsNumber } };
 }
 
+/**
+ * A fault when a person would be born after their first referral was received.
+ *
+ * @param firstReceivedOn null where the person has no referral
+ */
+export function bornBeforeReceipt(bornOn: PlainDate, firstReceivedOn: PlainDate | null): readonly Fault[] {
+  if (firstReceivedOn === null || bornOn <= firstReceivedOn) return [];
+  const message = 'The date of birth cannot be after a referral of the person was received.';
+  return [{ pointer: '/bornOn', code: 'after-receipt', message }];
+}
+
 const NHS_NUMBER_MESSAGES: Readonly<Record<NhsNumberFault, string>> = {
   'not-ten-digits': 'An NHS number has ten digits.',
   'repeated-digit': 'An NHS number does not repeat one digit ten times.',

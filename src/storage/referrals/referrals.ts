@@ -1,9 +1,7 @@
-import { plainDate } from '../../domain/calendar/plain-date.js';
 import type { PlainDate } from '../../domain/calendar/plain-date.js';
 import type { Closure, Offer, Referral, ReferralDetails, Triage } from '../../domain/referral/referral.js';
 import type { Executor } from '../connection.js';
 import type { Position } from '../page.js';
-import { optionalDate } from '../row-mapping.js';
 import { referralColumns, referralFromRow } from './row-mapper.js';
 
 /** The team's referral by id with its offers; null when absent or of another team. */
@@ -217,25 +215,4 @@ async function keepFormerReferral(db: Executor, change: ReferralChange): Promise
       reason: change.reason,
     })
     .execute();
-}
-
-/** Receipt and closure of those of some referrals that the team has, by id. */
-export async function referralDates(
-  db: Executor,
-  teamId: string,
-  ids: readonly string[],
-): Promise<ReadonlyMap<string, { readonly receivedOn: PlainDate; readonly closedOn: PlainDate | null }>> {
-  if (ids.length === 0) return new Map();
-  const rows = await db
-    .selectFrom('referral')
-    .select(['id', 'received_on', 'closed_on'])
-    .where('team_id', '=', teamId)
-    .where('id', 'in', ids)
-    .execute();
-  return new Map(
-    rows.map((row) => [
-      row.id,
-      { receivedOn: plainDate(row.received_on), closedOn: optionalDate(row.closed_on) },
-    ]),
-  );
 }

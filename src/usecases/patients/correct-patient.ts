@@ -1,8 +1,9 @@
-import { checkPatient } from '../../domain/patient/patient.js';
+import { bornBeforeReceipt, checkPatient } from '../../domain/patient/patient.js';
 import type { Patient, PatientDetails } from '../../domain/patient/patient.js';
 import { done, refused } from '../../domain/refusal/refusal.js';
 import type { Outcome } from '../../domain/refusal/refusal.js';
 import { correctPatientRow, findPatient, findPatientIdByNhsNumber } from '../../storage/patients/patients.js';
+import { firstReceiptOn } from '../../storage/referrals/referral-dates.js';
 import { getTeam } from '../../storage/providers/providers.js';
 import type { Context, TeamMember } from '../context.js';
 
@@ -27,7 +28,9 @@ export async function correctPatient(
       { ...former, ...correction.changes },
       { range: team.kind, today: context.clock.today() },
     );
-    if (checked.faults.length > 0) return refused({ code: 'rules-broken', faults: checked.faults });
+    const received = await firstReceiptOn(trx, id);
+    const faults = [...checked.faults, ...bornBeforeReceipt(checked.details.bornOn, received)];
+    if (faults.length > 0) return refused({ code: 'rules-broken', faults });
     const { nhsNumber } = checked.details;
     if (nhsNumber !== null && nhsNumber !== former.nhsNumber) {
       const existingId = await findPatientIdByNhsNumber(trx, actor.teamId, nhsNumber);

@@ -4,7 +4,7 @@ import type { Attendance, Session } from '../../domain/session/session.js';
 import { done, refused } from '../../domain/refusal/refusal.js';
 import type { Outcome } from '../../domain/refusal/refusal.js';
 import type { Page, PageRequest } from '../../storage/page.js';
-import { referralDates } from '../../storage/referrals/referrals.js';
+import { referralDates } from '../../storage/referrals/referral-dates.js';
 import {
   attendancesOfSession,
   attendancesOfSessions,
