@@ -12,6 +12,8 @@ import type { ZodTypeProvider } from 'fastify-type-provider-zod';
 import { randomUUID } from 'node:crypto';
 import type { App, Context } from '../http/app-types.js';
 import { assessmentRoutes } from '../http/assessments/assessment-routes.js';
+import { calculationRoutes } from '../http/calculations/calculation-routes.js';
+import { normRoutes } from '../http/catalogue/norm-routes.js';
 import { catalogueRoutes } from '../http/catalogue/catalogue-routes.js';
 import { installGuard } from '../http/guard.js';
 import { patientRoutes } from '../http/patients/patient-routes.js';
@@ -59,6 +61,8 @@ export async function buildApp(context: Context, logLevel: LogLevel): Promise<Ap
       sessionRoutes(api, context);
       reportRoutes(api, context);
       catalogueRoutes(api);
+      normRoutes(api);
+      calculationRoutes(api);
       serviceRoutes(api, context);
     },
     { prefix: API_PREFIX },

@@ -36,6 +36,10 @@ export const ACCESS = {
   getMeasure: 'signed-in',
   listPredictionEquations: 'signed-in',
   listIndicators: 'signed-in',
+  listNorms: 'signed-in',
+  calculatePrediction: 'signed-in',
+  calculateScore: 'signed-in',
+  calculateChange: 'signed-in',
   getHealth: 'anybody',
   getOpenApi: 'anybody',
 } as const satisfies Readonly<Record<string, Access>>;

@@ -21,7 +21,7 @@ describe('the walk-through of the README', () => {
     await service.app.listen({ host: '127.0.0.1', port: 0 });
     const { port } = service.app.server.address() as AddressInfo;
     // The shell shows where each block ends, so that the output of the last ones can be told apart.
-    const script = BLOCKS.map((block) => `${block}\necho '--- end of block'`).join('\n');
+    const script = BLOCKS.map((block) => `${block}\nprintf '\\n--- end of block\\n'`).join('\n');
     const { stdout } = await run('bash', ['-euo', 'pipefail', '-c', script], {
       env: {
         PATH: process.env['PATH'],
