@@ -22,9 +22,9 @@ export const EXCLUSIONS = {
   'no-baseline-result': 'no baseline result',
   'no-discharge-result': 'no discharge result',
   'not-comparable': 'measured at both ends, but not comparable',
-  'not-like-for-like': 'pair not like for like',
+  'not-like-for-like': 'not like for like',
   'no-threshold': 'no threshold for this diagnosis',
-  'wait-not-applicable': 'this clock does not apply',
+  'wait-not-applicable': 'to which this clock does not apply',
   'completed-or-open': 'completed, or still open',
   'started-or-waiting': 'started, or still waiting',
 } as const satisfies Readonly<Record<string, string>>;

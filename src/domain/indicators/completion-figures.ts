@@ -13,17 +13,12 @@ export interface CompletionCell {
   readonly withoutDeathsAndMoves: FigureRule;
 }
 
-const DENOMINATOR_WORDS: Readonly<Record<CompletionDenominator, string>> = {
-  started: 'Started in the period',
-  assessed: 'Referrals received in the period with a baseline assessment',
-  referred: 'Referrals received in the period',
-};
-
-const EXCLUSION_WORDS: Readonly<Record<CompletionDenominator, string | null>> = {
-  started: null,
-  assessed: 'No baseline assessment as at the cut; died, moved away or transferred before the start',
-  referred: 'Died, moved away or transferred before the start',
-};
+/** One text for the whole table, because a rule is printed once. */
+const DENOMINATOR =
+  'Those started in the period; those assessed, and those referred, of the referrals received in the period';
+const EXCLUSIONS =
+  'Of assessed: no baseline assessment as at the cut. Of assessed and of referred: died, moved away or transferred ' +
+  'before the start. In rows without deaths and moves: the same after the start, before completion';
 
 /** The completion table: four readings over three denominators, never one without the others. */
 export const COMPLETION_CELLS: readonly CompletionCell[] = COMPLETION_READINGS.flatMap((reading) =>
@@ -38,12 +33,11 @@ function completionCell(reading: CompletionReading, of: CompletionDenominator): 
     title: `${rule.title}, of those ${of}`,
     cohort: of === 'started' ? 'start' : 'referral',
     numerator: rule.text,
-    denominator: DENOMINATOR_WORDS[of],
-    exclusions: EXCLUSION_WORDS[of],
+    denominator: DENOMINATOR,
+    exclusions: EXCLUSIONS,
     source: rule.source,
     judge: (course) => judgeCompleted(course, reading, of),
   };
-  const afterStart = 'Died, moved away or transferred after the start before completion';
   return {
     reading,
     of,
@@ -52,7 +46,6 @@ function completionCell(reading: CompletionReading, of: CompletionDenominator): 
       ...all,
       id: `${all.id}.without-deaths-and-moves`,
       title: `${all.title}, without deaths and moves`,
-      exclusions: all.exclusions === null ? afterStart : `${all.exclusions}; ${afterStart.toLowerCase()}`,
       judge: (course) => judgeCompletedWithoutDeathsAndMoves(course, reading, of),
     },
   };

@@ -19,7 +19,7 @@ const EVENTS: Readonly<Record<WaitTo, string>> = {
 
 const CLOCKS: Readonly<Record<WaitFrom, string>> = {
   receipt: 'receipt of the referral',
-  'hospital-discharge': 'hospital discharge, referrals after an exacerbation only',
+  'hospital-discharge': 'hospital discharge (after an exacerbation)',
 };
 
 const STANDINGS: Readonly<Record<Wait['kind'], string>> = {

@@ -25,9 +25,7 @@ const ENOUGH_SESSIONS = 8;
 /** Weeks after the planned end beyond which a person whom nobody closed counts as not completed. */
 const WEEKS_OF_GRACE = 10;
 
-const UNDECIDED =
-  'A person not closed is still open until ten weeks after the planned end of the programme (16 weeks from the start ' +
-  'of a programme of six), and counts as not completed from then on.';
+const UNDECIDED = 'Open until ten weeks after the planned end, then not completed';
 
 export const COMPLETION_RULES: Readonly<Record<CompletionReading, CompletionRule>> = {
   assessment: {

@@ -69,6 +69,7 @@ export function buildQuarterlyReport(input: QuarterlyReportInput): QuarterlyRepo
   const completion = completionRows(settings.completionReading, counter);
   const measured = measuredStarters(quarter);
   const outcomes = outcomesSection(measured, counter);
+  const percentPredicted = percentPredictedSection(measured, settings);
   const indicators = indicatorsSection(outcomes, settings, counter);
   const reasons = {
     notStarting: filledRows(REASONS_FOR_NOT_STARTING, counter),
@@ -80,14 +81,14 @@ export function buildQuarterlyReport(input: QuarterlyReportInput): QuarterlyRepo
     asAt,
     settingsVersion,
     provisional: provisionalState(asAt >= period.lastDay, cohorts),
-    definitions: definitionsUsed(settings, outcomes, counter),
+    definitions: definitionsUsed(settings, outcomes, percentPredicted, counter),
     cohorts,
     referrals,
     uptake,
     waits,
     completion,
     outcomes,
-    percentPredicted: percentPredictedSection(measured, settings),
+    percentPredicted,
     indicators,
     reasons,
   };

@@ -1,7 +1,7 @@
 import { findEquation } from '../../domain/prediction/catalogue.js';
 import type { TeamSettings } from '../../domain/settings/team-settings.js';
 import type { FigureCounter } from './figure-counter.js';
-import type { DefinitionsUsed, EquationUsed, MeasureOutcomes } from './report-model.js';
+import type { DefinitionsUsed, EquationUsed, MeasureOutcomes, PercentPredicted } from './report-model.js';
 import { sourceOf } from './source.js';
 
 const METHODS = [
@@ -16,6 +16,7 @@ const METHODS = [
 export function definitionsUsed(
   settings: TeamSettings,
   outcomes: readonly MeasureOutcomes[],
+  percentPredicted: readonly PercentPredicted[],
   { rulesUsed }: FigureCounter,
 ): DefinitionsUsed {
   return {
@@ -24,9 +25,7 @@ export function definitionsUsed(
     thresholds: outcomes.flatMap(({ measureId, shortName, thresholds }) =>
       thresholds.map((threshold) => ({ measureId, shortName, ...threshold })),
     ),
-    equations: Object.entries(settings.equations).flatMap(([measureId, equationId]) =>
-      equationUsed(measureId, equationId),
-    ),
+    equations: percentPredicted.flatMap(({ measureId, equationId }) => equationUsed(measureId, equationId)),
     methods: METHODS,
   };
 }

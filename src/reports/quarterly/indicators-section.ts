@@ -1,3 +1,4 @@
+import { COHORT_KINDS } from '../../domain/cohort/cohorts.js';
 import type { Figure } from '../../domain/indicators/figure.js';
 import { ruleOf } from '../../domain/indicators/indicator.js';
 import { INDICATORS } from '../../domain/indicators/registered.js';
@@ -5,15 +6,17 @@ import type { TeamSettings } from '../../domain/settings/team-settings.js';
 import type { FigureCounter } from './figure-counter.js';
 import type { IndicatorRow, MeasureOutcomes } from './report-model.js';
 
-/** Every indicator against its target, then the share reaching the MID of each measure: like-for-like pairs. */
+/** Every indicator against its target, cohort by cohort, then the share reaching the MID of each measure: like-for-like pairs. */
 export function indicatorsSection(
   outcomes: readonly MeasureOutcomes[],
   settings: TeamSettings,
   { count }: FigureCounter,
 ): readonly IndicatorRow[] {
   return [
-    ...INDICATORS.map((indicator) =>
-      indicatorRow(count(ruleOf(indicator)), settings.targets[indicator.targetKey]),
+    ...COHORT_KINDS.flatMap((cohort) =>
+      INDICATORS.filter((indicator) => indicator.cohort === cohort).map((indicator) =>
+        indicatorRow(count(ruleOf(indicator)), settings.targets[indicator.targetKey]),
+      ),
     ),
     ...outcomes.flatMap(({ likeForLike: { midReached } }) =>
       midReached === null ? [] : [indicatorRow(midReached, settings.targets[midReached.id])],

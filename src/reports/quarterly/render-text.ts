@@ -33,7 +33,10 @@ export function renderQuarterlyReportText(report: QuarterlyReport): string {
       : report.percentPredicted.flatMap(percentPredictedLines)),
     ...heading('Indicators against targets'),
     ...figureHeader(),
-    ...report.indicators.flatMap(indicatorLines),
+    ...report.indicators.flatMap((row, index) => [
+      ...cohortHeader(row, report.indicators[index - 1]),
+      ...indicatorLines(row),
+    ]),
     ...definitionLines(report.definitions),
   ];
   return `${lines.join('\n')}\n`;
@@ -105,6 +108,7 @@ function completionLines({ completion }: QuarterlyReport): readonly string[] {
         ...plainFigureLines(all, `  of those ${of}`),
         ...leftOutLines(all),
         ...plainFigureLines(withoutDeathsAndMoves, '    without deaths, moves, transfers'),
+        ...leftOutLines(withoutDeathsAndMoves),
       ]),
     ]),
   ];
@@ -120,6 +124,11 @@ function reasonLines({ reasons, definitions }: QuarterlyReport): readonly string
     ...(reasons.notCompleting.length === 0 ? ['  nobody'] : []),
     ...reasons.notCompleting.flatMap((figure) => plainFigureLines(figure, `  ${figure.title}`)),
   ];
+}
+
+/** Names the cohort where it changes from one row to the next. */
+function cohortHeader({ figure }: IndicatorRow, former: IndicatorRow | undefined): readonly string[] {
+  return figure.cohort === former?.figure.cohort ? [] : [`Of the ${figure.cohort} cohort`];
 }
 
 function indicatorLines({ figure, target, isReached, isBeyondChance }: IndicatorRow): readonly string[] {
@@ -138,7 +147,7 @@ function definitionLines({ rules, equations, methods }: DefinitionsUsed): readon
     ...heading('Definitions used'),
     ...rules.flatMap(({ ruleId, numerator, denominators, exclusions, source }) =>
       wrap(
-        `${ruleId}: ${[numerator, `of: ${denominators.join('; or: ')}`, ...leftOutText(exclusions), sourceText(source)].join('. ')}.`,
+        `${ruleId}: ${[numerator, `Of: ${denominators.join('; or: ')}`, ...leftOutText(exclusions), sourceText(source)].join('. ')}.`,
       ),
     ),
     ...equations.flatMap(({ equationId, title, population, agesStudiedYears: { min, max }, source }) =>

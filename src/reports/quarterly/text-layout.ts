@@ -40,7 +40,7 @@ export function row(columns: readonly Column[], cells: readonly string[]): reado
     (text, column, index) => `${text} ${fit(cells[index + 1] ?? '', column)}`,
     fit(lead, first),
   );
-  return [line.trimEnd(), ...more.map((text) => `  ${text}`)];
+  return [line.trimEnd(), ...more];
 }
 
 /** A heading with a line under it. */
@@ -52,18 +52,20 @@ function fit(text: string, { width, align }: Column): string {
   return align === 'left' ? text.padEnd(width) : text.padStart(width);
 }
 
+/** Continuation lines stand two further in than the first. */
 function breakAt(text: string, width: number): readonly string[] {
+  const words = text.trimStart();
+  const indent = text.length - words.length;
   const lines: string[] = [];
   let line = '';
-  for (const word of text.split(' ')) {
-    const longer = line === '' ? word : `${line} ${word}`;
-    // Continuation lines are indented by two.
-    if (longer.length > width - (lines.length > 0 ? 2 : 0) && line !== '') {
+  for (const word of words.split(' ')) {
+    const room = width - indent - (lines.length > 0 ? 2 : 0);
+    if (line !== '' && line.length + 1 + word.length > room) {
       lines.push(line);
       line = word;
     } else {
-      line = longer;
+      line = line === '' ? word : `${line} ${word}`;
     }
   }
-  return [...lines, line];
+  return [...lines, line].map((each, index) => ' '.repeat(indent + (index > 0 ? 2 : 0)) + each);
 }

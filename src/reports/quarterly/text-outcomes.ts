@@ -118,11 +118,14 @@ function remarkLines({
   return [
     ...(differences.length === 0
       ? []
-      : wrap(`not like for like: ${differences.map(({ name, pairs }) => `${name} ${pairs}`).join(', ')}`, 4)),
+      : wrap(
+          `pairs not like for like by: ${differences.map(({ name, pairs }) => `${name} ${pairs}`).join(', ')}`,
+          4,
+        )),
     ...(practiceWalkDiffers === null || practiceWalkDiffers === 0
       ? []
-      : wrap(`practice walk at one end only: ${practiceWalkDiffers} pairs`, 4)),
-    ...(pairsAtCeiling === 0 ? [] : wrap(`at the ceiling of the test: ${pairsAtCeiling} pairs`, 4)),
+      : wrap(`pairs with a practice walk at one end only: ${practiceWalkDiffers}`, 4)),
+    ...(pairsAtCeiling === 0 ? [] : wrap(`pairs at the ceiling of the test: ${pairsAtCeiling}`, 4)),
   ];
 }
 
@@ -134,7 +137,7 @@ function thresholdLines(threshold: ThresholdUse): readonly string[] {
       ? ''
       : `; ${pairsOfAnotherDiagnosis} of them with a diagnosis it was not found in`;
   return wrap(
-    `threshold for ${purpose}: ${amountsTo} ${source.text}${mark}; ${chosenBy}, ${pairs} pairs${others}`,
+    `threshold for ${purpose}: ${amountsTo} ${source.text}${mark}; ${chosenBy}, pairs judged by it: ${pairs}${others}`,
     4,
   );
 }
