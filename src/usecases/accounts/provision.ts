@@ -2,6 +2,7 @@ import { makeToken } from '../../auth/token.js';
 import type { Role } from '../../domain/account/role.js';
 import type { NhsNumberRange } from '../../domain/identity/nhs-number.js';
 import { insertAccount, insertToken } from '../../storage/accounts/accounts.js';
+import type { Executor } from '../../storage/connection.js';
 import { insertCommissioner, insertTeam } from '../../storage/providers/providers.js';
 import type { Context } from '../context.js';
 
@@ -57,27 +58,53 @@ export async function createAccount(
   },
 ): Promise<{ readonly accountId: string; readonly token: string }> {
   const { belonging } = account;
-  const [accountId, tokenId] = [context.newId(), context.newId()];
-  const { secret, hash } = makeToken();
-  const now = context.clock.now();
-  await context.db.transaction().execute(async (trx) => {
+  const accountId = context.newId();
+  const token = await context.db.transaction().execute(async (trx) => {
     await insertAccount(trx, {
       id: accountId,
       teamId: belonging.role === 'commissioner' ? null : belonging.teamId,
       commissionerId: belonging.role === 'commissioner' ? belonging.commissionerId : null,
       role: belonging.role,
       displayName: account.displayName,
-      now,
+      now: context.clock.now(),
     });
-    await insertToken(trx, {
-      id: tokenId,
-      accountId,
-      name: account.tokenName,
-      hash,
-      role: belonging.role,
-      now,
-      expiresAt: account.expiresAt,
-    });
+    return storeToken(context, trx, { accountId, role: belonging.role, ...account });
   });
-  return { accountId, token: secret };
+  return { accountId, token };
+}
+
+/** Gives an account a further token, such as when the first one was lost. The token is shown this once. */
+export async function issueToken(
+  context: Context,
+  request: {
+    readonly accountId: string;
+    readonly role: Role;
+    readonly tokenName: string;
+    readonly expiresAt: string;
+  },
+): Promise<string> {
+  return context.db.transaction().execute((trx) => storeToken(context, trx, request));
+}
+
+async function storeToken(
+  context: Context,
+  trx: Executor,
+  token: {
+    readonly accountId: string;
+    readonly role: Role;
+    readonly tokenName: string;
+    readonly expiresAt: string;
+  },
+): Promise<string> {
+  const { secret, hash } = makeToken();
+  await insertToken(trx, {
+    id: context.newId(),
+    accountId: token.accountId,
+    name: token.tokenName,
+    hash,
+    role: token.role,
+    now: context.clock.now(),
+    expiresAt: token.expiresAt,
+  });
+  return secret;
 }
