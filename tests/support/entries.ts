@@ -1,6 +1,6 @@
 /** Valid request bodies; a test states only what matters to it. */
 
-type Body = Record<string, unknown>;
+export type Body = Record<string, unknown>;
 
 /** NHS numbers of the test range with a right check digit. */
 export const TEST_NHS_NUMBERS = [
@@ -57,6 +57,22 @@ export function anAssessment(siteId: string, changes: Body = {}): Body {
     walkTests: [aShuttleWalk(180, 1), aShuttleWalk(200, 2)],
     sitToStands: [{ test: 'one-minute-sit-to-stand', repetitions: 18 }],
     questionnaires: [{ questionnaire: 'copd-assessment-test', items: [3, 3, 2, 4, 3, 2, 3, 2] }],
+    ...changes,
+  };
+}
+
+export function aSession(siteId: string, changes: Body = {}): Body {
+  return { siteId, heldOn: '2026-05-05', mode: 'centre', isSupervised: true, ...changes };
+}
+
+export function aSixMinuteWalk(distanceM: number, changes: Body = {}): Body {
+  return {
+    test: 'six-minute-walk',
+    attempt: 1,
+    distanceM,
+    courseLengthM: 30,
+    walkingAid: 'none',
+    oxygenLPerMin: 0,
     ...changes,
   };
 }

@@ -7,7 +7,7 @@ import { ruleOf } from '../../domain/indicators/indicator.js';
 import type { Indicator } from '../../domain/indicators/indicator.js';
 import { smallestChangeReaching } from '../../domain/measures/grid.js';
 import type { Measure, Threshold } from '../../domain/measures/measure.js';
-import type { PredictionEquation } from '../../domain/prediction/prediction-equation.js';
+import type { AgesStudied, PredictionEquation } from '../../domain/prediction/prediction-equation.js';
 import { pageSchema } from '../schema/paging.js';
 
 export const CitationShown = z
@@ -64,6 +64,14 @@ export const MeasureShown = z
   })
   .meta({ id: 'Measure' });
 
+const AgesShown = z
+  .strictObject({
+    min: z.int().nullable(),
+    max: z.int().nullable(),
+    mark: z.string().nullable().describe('As of a source; null also where no limit is known'),
+  })
+  .meta({ id: 'AgesStudied' });
+
 export const EquationShown = z
   .strictObject({
     id: z.string(),
@@ -71,7 +79,8 @@ export const EquationShown = z
     measureId: z.string(),
     population: z.string(),
     n: z.string(),
-    agesStudiedYears: z.strictObject({ min: z.number().nullable(), max: z.number().nullable() }),
+    agesStudiedYears: AgesShown,
+    agesStudiedWomenYears: AgesShown.nullable().describe('Where they differ from those of the whole sample'),
     needs: z.array(z.string()),
     formula: z.string(),
     lowerLimitRule: z.strictObject({ text: z.string(), source: CitationShown }).nullable(),
@@ -125,7 +134,9 @@ export function presentEquation(equation: PredictionEquation): z.output<typeof E
     measureId: equation.measureId,
     population: equation.population,
     n: equation.n,
-    agesStudiedYears: { ...equation.agesStudiedYears },
+    agesStudiedYears: presentAges(equation.agesStudiedYears),
+    agesStudiedWomenYears:
+      equation.agesStudiedWomenYears === undefined ? null : presentAges(equation.agesStudiedWomenYears),
     needs: [...equation.needs],
     formula: equation.formula,
     lowerLimitRule:
@@ -135,6 +146,10 @@ export function presentEquation(equation: PredictionEquation): z.output<typeof E
     source: presentCitation(equation.citation),
     cautions: [...equation.cautions],
   };
+}
+
+function presentAges({ min, max, status }: AgesStudied): z.output<typeof AgesShown> {
+  return { min, max, mark: status === null ? null : evidenceMark(status) };
 }
 
 function presentThreshold(measure: Measure, threshold: Threshold): z.output<typeof ThresholdShown> {
