@@ -40,6 +40,10 @@ export const REGISTRATIONS: readonly Registration[] = [
     directory: 'src/domain/indicators',
     lists: [list('INDICATORS', 'Indicator', 'indicator', 'definitions')],
   },
+  {
+    directory: 'src/domain/safety',
+    lists: [list('SAFETY_CHECKLIST', 'SafetyList', 'safety-list', 'lists')],
+  },
 ];
 
 /**

@@ -20,6 +20,8 @@ export interface AssessmentEntry {
   readonly resting: RestingValues | null;
   readonly safetyScreen: SafetyScreen;
   readonly safetyNote: string | null;
+  /** Ids of the items of the safety checklist that were found in the person; empty where none was found. */
+  readonly safetyFindings: readonly string[];
   readonly walkTests: readonly WalkTestEntry[];
   readonly sitToStands: readonly SitToStandEntry[];
   readonly questionnaires: readonly QuestionnaireEntry[];

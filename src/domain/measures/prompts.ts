@@ -56,6 +56,12 @@ const CASE_RANGES: readonly {
   },
 ];
 
+/** Where each kind of prompt comes from, for the list of sources. */
+export const PROMPT_SOURCES: readonly { readonly prompt: string; readonly citation: Citation }[] = [
+  { prompt: 'phq-9-item-9', citation: RISK_ITEM_SOURCE },
+  ...CASE_RANGES.map(({ measureId, citation }) => ({ prompt: `${measureId}-case-range`, citation })),
+];
+
 /**
  * What a completed questionnaire asks a clinician to look at.
  *

@@ -1,3 +1,6 @@
+import type { DesaturationDefinitionId } from '../safety/desaturation.js';
+import type { RestingLimitsId } from '../safety/resting-limits.js';
+
 /** The four published readings of "completed". */
 export const COMPLETION_READINGS = [
   'assessment',
@@ -21,6 +24,10 @@ export interface TeamSettings {
   readonly thresholdsByDiagnosis: Readonly<Record<string, string>>;
   /** Target in percent by indicator id, with where it comes from. */
   readonly targets: Readonly<Record<string, { readonly percent: number; readonly source: string }>>;
+  /** Limits beyond which resting values raise a caution: two published sets differ. */
+  readonly restingLimits: RestingLimitsId;
+  /** What counts as desaturation during a walk: there is no single meaning. */
+  readonly desaturationDefinition: DesaturationDefinitionId;
 }
 
 /** Settings of a new team. Targets: Royal College of Physicians report on services of 2017 (85 % and 70 %). */
@@ -34,6 +41,10 @@ export const DEFAULT_TEAM_SETTINGS: TeamSettings = {
   },
   thresholds: {},
   thresholdsByDiagnosis: {},
+  // The stricter of the two sets.
+  restingLimits: 'ats-2002',
+  // Judged by the lowest SpO2 alone, and the more cautious of the meanings that can be.
+  desaturationDefinition: 'nadir-below-90',
   targets: {
     'started-within-90-days': {
       percent: 85,

@@ -96,7 +96,8 @@ export const CHRONIC_RESPIRATORY_QUESTIONNAIRE: Questionnaire = {
           n: null,
           isDefault: true,
           note: 'For summed totals of 20 to 140 the convention is 10 points.',
-          citation: { ...JAESCHKE_1989, status: 'from-memory' },
+          // The half point was quoted for domains; that it holds for the total is remembered only.
+          citation: { ...JAESCHKE_1989, id: 'jaeschke-1989-total', status: 'from-memory' },
         },
       ],
     },

@@ -16,7 +16,7 @@ export const ENRIGHT_SHERRILL_1998_BMI: PredictionEquation = {
   lowerLimitRule: {
     text: 'Predicted less 153 m (men) or 139 m (women): the 5th centile',
     citation: {
-      id: 'enright-sherrill-1998-lower-limit',
+      id: 'enright-sherrill-1998-bmi-lower-limit',
       text: 'Enright PL, Sherrill DL 1998, as quoted with this form on a page of a professional association',
       doi: null,
       status: 'retrieved-indirect',

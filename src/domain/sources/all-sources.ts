@@ -1,0 +1,36 @@
+import type { Citation } from '../evidence/citation.js';
+import type { CitationUse } from './citation-use.js';
+import { measureUses } from './measure-uses.js';
+import { predictionUses } from './prediction-uses.js';
+import { ruleUses } from './rule-uses.js';
+import { safetyUses } from './safety-uses.js';
+
+/** A source, and everything that rests on it. */
+export interface Source {
+  readonly citation: Citation;
+  /** What rests on it, in words that end in an id, sorted: `limits of cat-total`, `threshold cat-kon-2014`. */
+  readonly usedBy: readonly string[];
+}
+
+/** Every place in which the domain cites a source. */
+export function citationUses(): readonly CitationUse[] {
+  return [...measureUses(), ...predictionUses(), ...ruleUses(), ...safetyUses()];
+}
+
+/**
+ * Every source of every figure, threshold, band, equation, norm, rule and safety item, once each, sorted by id.
+ *
+ * @example allSources() includes singh-2008, used by `threshold iswd-singh-2008`
+ */
+export function allSources(): readonly Source[] {
+  const uses = citationUses();
+  const sources = new Map<string, { readonly citation: Citation; readonly usedBy: Set<string> }>();
+  for (const { citation, use } of uses) {
+    const known = sources.get(citation.id);
+    if (known === undefined) sources.set(citation.id, { citation, usedBy: new Set([use]) });
+    else known.usedBy.add(use);
+  }
+  return [...sources.values()]
+    .map(({ citation, usedBy }) => ({ citation, usedBy: [...usedBy].sort() }))
+    .sort((a, b) => (a.citation.id < b.citation.id ? -1 : 1));
+}
