@@ -41,6 +41,7 @@ export async function up(db: Kysely<unknown>): Promise<void> {
     .addColumn('id', 'text', (column) => column.primaryKey().notNull())
     .addColumn('assessment_id', 'text', (column) => column.notNull())
     .addColumn('caution_id', 'text', (column) => column.notNull())
+    .addColumn('measure_id', 'text')
     .addColumn('action_taken', 'text', (column) => column.notNull())
     .addColumn('acknowledged_at', 'text', (column) => column.notNull())
     .addColumn('acknowledged_by', 'text', (column) => column.notNull().references('account.id'))

@@ -22,6 +22,8 @@ import { referralRoutes } from '../http/referrals/referral-routes.js';
 import { reportRoutes } from '../http/reports/report-routes.js';
 import { installMessages } from '../http/schema/messages.js';
 import { serviceRoutes } from '../http/service/service-routes.js';
+import { diaryRoutes } from '../http/diary/diary-routes.js';
+import { safetyRoutes } from '../http/safety/safety-routes.js';
 import { sessionRoutes } from '../http/sessions/session-routes.js';
 
 /** How much the service writes to its log. */
@@ -59,6 +61,8 @@ export async function buildApp(context: Context, logLevel: LogLevel): Promise<Ap
       referralRoutes(api, context);
       assessmentRoutes(api, context);
       sessionRoutes(api, context);
+      diaryRoutes(api, context);
+      safetyRoutes(api, context);
       reportRoutes(api, context);
       catalogueRoutes(api);
       normRoutes(api);

@@ -31,7 +31,8 @@ export function restore(backup: string, databaseFile: string): void {
   copyFileSync(backup, incoming);
   // The write-ahead log goes with its file: it may hold the latest writes.
   for (const suffix of ['', '-wal', '-shm']) {
-    if (existsSync(databaseFile + suffix)) renameSync(databaseFile + suffix, `${databaseFile}.before-restore${suffix}`);
+    if (existsSync(databaseFile + suffix))
+      renameSync(databaseFile + suffix, `${databaseFile}.before-restore${suffix}`);
   }
   renameSync(incoming, databaseFile);
 }

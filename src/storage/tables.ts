@@ -267,6 +267,8 @@ export interface AcknowledgementTable {
   id: string;
   assessment_id: string;
   caution_id: string;
+  /** The measure the caution belongs to; null where it is about the whole assessment. */
+  measure_id: string | null;
   action_taken: string;
   acknowledged_at: string;
   acknowledged_by: string;

@@ -2,6 +2,7 @@ import type { Fraction } from '../exact/fraction.js';
 import { compare, decimal, negate, subtract, toNumber } from '../exact/fraction.js';
 import { findMeasure } from '../measures/catalogue.js';
 import type { Fault } from '../refusal/refusal.js';
+import { checkSafetyFindings } from '../safety/check-safety-findings.js';
 import type { AssessmentEntry, CheckedAssessment } from './assessment.js';
 import { checkCourse } from './check-course.js';
 import type { CourseContext } from './check-course.js';
@@ -51,6 +52,7 @@ export function checkAssessment(entry: AssessmentEntry, context: AssessmentConte
     checkCourse(entry, context),
     checkPerson(entry),
     checkDuplicates(entry),
+    checkSafetyFindings(entry.safetyFindings, '/safetyFindings'),
     ...walks.map((walk) => walk.findings),
     ...entry.sitToStands.map((stand, index) => checkSitToStand(stand, `/sitToStands/${index}`)),
     ...questionnaires.map((questionnaire) => questionnaire.findings),

@@ -130,3 +130,10 @@ function epochDay(date: PlainDate): number {
 function fromEpochDay(day: number): PlainDate {
   return plainDate(new Date(day * DAY_MS).toISOString().slice(0, 10));
 }
+
+/** Day of the week, 1 for Monday to 7 for Sunday (ISO 8601). @example weekdayOf('2026-11-25') -> 3, a Wednesday */
+export function weekdayOf(date: PlainDate): number {
+  // Day 0 of the epoch, 1 January 1970, was a Thursday.
+  const sinceMonday = (((epochDay(date) + 3) % 7) + 7) % 7;
+  return sinceMonday + 1;
+}

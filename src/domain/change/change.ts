@@ -1,6 +1,7 @@
 import type { Result } from '../cohort/referral-facts.js';
 import type { Fraction } from '../exact/fraction.js';
 import { compare, negate, subtract } from '../exact/fraction.js';
+import { show } from '../measures/accepted-values.js';
 import type { ChosenThresholds } from './choose-threshold.js';
 import { differencesOf, makesAnotherMeasurement } from './conditions.js';
 import type { ConditionDifference } from './conditions.js';
@@ -26,6 +27,10 @@ export type Comparison =
       /** One end had a practice walk and the other had not; a mark, no difference in conditions. */
       readonly practiceWalkDiffers: boolean;
       readonly thresholds: ChosenThresholds;
+      /** The change for readers, such as `Better by 50, threshold 47.5`. */
+      readonly words: string;
+      /** The differences for readers; empty where nothing differs. */
+      readonly differenceWords: string;
     }
   | {
       readonly kind: 'no-pair';
@@ -61,8 +66,12 @@ export function compareResults(
   const differences = differencesOf(baseline.conditions, discharge.conditions);
   const forbidding = differences.filter(makesAnotherMeasurement);
   if (forbidding.length > 0) {
-    const words = forbidding.map((each) => each.words).join('; ');
-    return { kind: 'no-pair', measureId, reason: 'not-comparable', words: `Not comparable: ${words}` };
+    return {
+      kind: 'no-pair',
+      measureId,
+      reason: 'not-comparable',
+      words: `Not comparable: ${wordsOf(forbidding)}`,
+    };
   }
   const change = subtract(discharge.value, baseline.value);
   const improvement = thresholds.betterWhen === 'higher' ? change : negate(change);
@@ -80,6 +89,8 @@ export function compareResults(
       discharge.hadPracticeWalk !== null &&
       baseline.hadPracticeWalk !== discharge.hadPracticeWalk,
     thresholds,
+    words: changeInWords(improvement, thresholds),
+    differenceWords: wordsOf(differences),
   };
 }
 
@@ -98,6 +109,17 @@ export function classify(
   if (compare(improvement, thresholds.improvement.value) >= 0) return 'improved';
   const fall = thresholds.deterioration ?? thresholds.improvement;
   return compare(negate(improvement), fall.value) >= 0 ? 'worse' : 'little-change';
+}
+
+function changeInWords(improvement: Fraction, thresholds: ChosenThresholds): string {
+  const judgedBy = thresholds.improvement === null ? '' : `, threshold ${show(thresholds.improvement.value)}`;
+  if (improvement.numerator === 0) return `No change${judgedBy}`;
+  const isBetter = improvement.numerator > 0;
+  return `${isBetter ? 'Better' : 'Worse'} by ${show(isBetter ? improvement : negate(improvement))}${judgedBy}`;
+}
+
+function wordsOf(differences: readonly ConditionDifference[]): string {
+  return differences.map((each) => each.words).join('; ');
 }
 
 function ceilingOf(baseline: Result, discharge: Result): 'none' | 'baseline' | 'discharge' | 'both' {

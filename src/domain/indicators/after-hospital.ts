@@ -2,17 +2,17 @@ import type { PlainDate } from '../calendar/plain-date.js';
 import type { Course } from '../pathway/course.js';
 import type { Judgement } from './indicator.js';
 import { leftOut } from './judge.js';
-import { judgeStartedBy } from './started-by.js';
+import { judgeStartedWithin } from './started-by.js';
 
 /**
- * Whether a person referred after an exacerbation started by a day counted from the hospital discharge.
+ * Whether a person referred after an exacerbation started within some days of the hospital discharge.
  *
- * @param deadlineAfter the last day that counts, from the day of discharge
+ * @param lastDayAfter number of the last day that counts, day 0 being the day of discharge
  * @returns left out where the clock does not apply or its first day is not recorded
  */
 export function judgeAfterHospital(
   course: Course,
-  deadlineAfter: (dischargedOn: PlainDate) => PlainDate,
+  lastDayAfter: (dischargedOn: PlainDate) => number,
 ): Judgement {
   const { pathway, hospitalDischargedOn } = course.facts;
   if (pathway !== 'after-exacerbation') {
@@ -21,5 +21,5 @@ export function judgeAfterHospital(
   if (hospitalDischargedOn === null) {
     return leftOut('hospital-discharge-not-recorded', 'Day of hospital discharge not recorded');
   }
-  return judgeStartedBy(course, hospitalDischargedOn, deadlineAfter(hospitalDischargedOn));
+  return judgeStartedWithin(course, hospitalDischargedOn, lastDayAfter(hospitalDischargedOn));
 }

@@ -1,5 +1,4 @@
 import { exclusionAfterStart } from '../cohort/exclusions.js';
-import { completionOf } from '../pathway/completion.js';
 import type { Course } from '../pathway/course.js';
 import { isCompeting } from '../pathway/leaving.js';
 import type { CompletionReading } from '../settings/team-settings.js';
@@ -31,8 +30,8 @@ export function judgeCompleted(
   if (of === 'assessed' && course.assessedOn === null) {
     return leftOut('not-assessed', 'No baseline assessment as at the cut');
   }
-  if (course.startedOn === null) return judgeStarted(course);
-  const { kind, reason } = completionOf(course, reading);
+  if (course.completion === null) return judgeStarted(course);
+  const { kind, reason } = course.completion[reading];
   switch (kind) {
     case 'completed':
       return counts(reason);

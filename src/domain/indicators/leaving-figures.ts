@@ -1,4 +1,3 @@
-import { completionOf } from '../pathway/completion.js';
 import type { Course } from '../pathway/course.js';
 import { leftBeforeStart } from '../pathway/leaving.js';
 import { CLOSURE_REASONS } from '../referral/closed-sets.js';
@@ -57,10 +56,9 @@ function notCompleting(reason: string, title: string): FigureRule {
     exclusions: 'Completed, or still open',
     source: OWN_RULE,
     judge: (course, { settings }) => {
-      const completion = completionOf(course, settings.completionReading);
-      if (completion.kind !== 'not-completed') {
-        return leftOut('completed-or-open', completion.kind === 'open' ? 'Still open' : 'Completed');
-      }
+      const completion = course.completion?.[settings.completionReading];
+      if (completion?.kind !== 'not-completed')
+        return leftOut('completed-or-open', 'Completed, or still open');
       return countsIf(reasonOf(course) === reason, completion.reason, 'Did not complete for another reason');
     },
   };

@@ -1,8 +1,5 @@
 import type { ChangeClass } from '../change/change.js';
-import type { CourseChange } from '../change/course-changes.js';
-import { negate } from '../exact/fraction.js';
 import type { Measure } from '../measures/measure.js';
-import { show } from '../measures/accepted-values.js';
 import type { FigureRule, JudgeContext, Judgement } from './indicator.js';
 import { counts, countsIf, countsNot, leftOut } from './judge.js';
 import { BTS_GUIDELINE_2013, OWN_RULE, WALK_TEST_STANDARD_2014 } from './sources.js';
@@ -73,9 +70,10 @@ function pairsRule(measure: Measure, basis: Basis): FigureRule {
       const comparison = context.changesOf(course).get(measure.id)?.comparison;
       if (comparison === undefined) return countsNot('Not measured at either end');
       if (comparison.kind === 'no-pair') return countsNot(comparison.words);
-      const differences = comparison.differences.map((each) => each.words).join('; ');
-      if (isStrict && !comparison.isLikeForLike) return countsNot(`Not like for like: ${differences}`);
-      return counts(comparison.isLikeForLike ? 'Pair, like for like' : `Pair, but ${differences}`);
+      if (comparison.isLikeForLike) return counts('Pair, like for like');
+      return isStrict
+        ? countsNot(`Not like for like: ${comparison.differenceWords}`)
+        : counts(`Pair, but ${comparison.differenceWords}`);
     },
   };
 }
@@ -130,21 +128,10 @@ function judgeClass(
   const { comparison } = found;
   if (comparison.kind === 'no-pair') return leftOut(comparison.reason, comparison.words);
   if (basis === 'like-for-like' && !comparison.isLikeForLike) {
-    const differences = comparison.differences.map((each) => each.words).join('; ');
-    return leftOut('not-like-for-like', `Not like for like: ${differences}`);
+    return leftOut('not-like-for-like', `Not like for like: ${comparison.differenceWords}`);
   }
-  const reason = changeInWords(found);
-  if (comparison.class === 'change-only') return leftOut('no-threshold', `${reason}; no threshold`);
-  return countsIf(comparison.class === asked, reason, reason);
-}
-
-function changeInWords({ comparison }: CourseChange): string {
-  if (comparison.kind === 'no-pair') return comparison.words;
-  const { improvement, thresholds } = comparison;
-  const judgedBy = thresholds.improvement === null ? '' : `, threshold ${show(thresholds.improvement.value)}`;
-  if (improvement.numerator === 0) return `No change${judgedBy}`;
-  const isBetter = improvement.numerator > 0;
-  return `${isBetter ? 'Better' : 'Worse'} by ${show(isBetter ? improvement : negate(improvement))}${judgedBy}`;
+  if (comparison.class === 'change-only') return leftOut('no-threshold', `${comparison.words}; no threshold`);
+  return countsIf(comparison.class === asked, comparison.words, comparison.words);
 }
 
 function practiceWalkRule(measure: Measure, end: 'baseline' | 'discharge'): FigureRule {

@@ -9,25 +9,24 @@ import type { Judgement } from './indicator.js';
 import { counts, countsNot, leftOut, stillOpen } from './judge.js';
 
 /**
- * Whether a person started by a day.
+ * Whether a person started within some days.
  *
- * The day itself counts, and is open until it has passed. A death, a move or a transfer by that day leaves the person
- * out, because nobody can say when the start would have been; one after it does not, because the day had passed.
- * Everybody else who left, and everybody still waiting when the day has passed, counts as not started by it.
+ * The last day itself counts, and is open until it has passed. A death, a move or a transfer by that day leaves the
+ * person out, because nobody can say when the start would have been; one after it does not, because the day had passed.
+ * Everybody else who left, and everybody still waiting when the day has passed, counts as not started within it.
  *
  * @param began day 0 of the clock
- * @param deadline the last day that counts
+ * @param lastDay number of the last day that counts
  */
-export function judgeStartedBy(course: Course, began: PlainDate, deadline: PlainDate): Judgement {
+export function judgeStartedWithin(course: Course, began: PlainDate, lastDay: number): Judgement {
   if (course.startedOn !== null) {
-    const reason = `Started on day ${daysBetween(began, course.startedOn)}`;
-    return course.startedOn <= deadline ? counts(reason) : countsNot(reason);
+    const day = daysBetween(began, course.startedOn);
+    return day <= lastDay ? counts(`Started on day ${day}`) : countsNot(`Started on day ${day}`);
   }
   const left = leftBeforeStart(course);
-  if (left !== null && left.on <= deadline) return judgeEarlyLeaving(left, began);
-  const waited = `Not started by day ${daysBetween(began, deadline)}`;
-  if (course.asAt > deadline) return countsNot(waited);
-  return stillOpen(`Waiting on day ${daysBetween(began, course.asAt)}`);
+  if (left !== null && daysBetween(began, left.on) <= lastDay) return judgeEarlyLeaving(left, began);
+  const today = daysBetween(began, course.asAt);
+  return today > lastDay ? countsNot(`Not started by day ${lastDay}`) : stillOpen(`Waiting on day ${today}`);
 }
 
 /** Whether a person started at all; open while the person is waiting. */

@@ -1,4 +1,3 @@
-import { waitOf } from '../pathway/waits.js';
 import type { Wait, WaitFrom, WaitTo } from '../pathway/waits.js';
 import type { FigureRule } from './indicator.js';
 import { countsIf, leftOut } from './judge.js';
@@ -47,9 +46,10 @@ function waitFigures(to: WaitTo, from: WaitFrom): WaitFigures {
     exclusions: from === 'receipt' ? null : 'Not after an exacerbation; hospital discharge not recorded',
     source: OWN_RULE,
     judge: (course) => {
-      const wait = waitOf(course, to, from);
+      const wait = course.waits[from][to];
       if (wait === null) return leftOut('wait-not-applicable', 'This clock does not apply');
-      return countsIf(wait.kind === kind, inWords(wait), inWords(wait));
+      const reason = `${STANDINGS[wait.kind]}, day ${wait.days}`;
+      return countsIf(wait.kind === kind, reason, reason);
     },
   });
   return {
@@ -63,8 +63,4 @@ function waitFigures(to: WaitTo, from: WaitFrom): WaitFigures {
       'passed-over': standing('passed-over'),
     },
   };
-}
-
-function inWords(wait: Wait): string {
-  return `${STANDINGS[wait.kind]}, day ${wait.days}`;
 }

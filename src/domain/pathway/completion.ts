@@ -1,10 +1,10 @@
 import type { PlainDate } from '../calendar/plain-date.js';
-import { addDays } from '../calendar/plain-date.js';
+import { daysBetween } from '../calendar/plain-date.js';
 import type { Citation } from '../evidence/citation.js';
 import { compare, fraction } from '../exact/fraction.js';
 import { commonPractice } from '../measures/measure.js';
 import type { CompletionReading } from '../settings/team-settings.js';
-import type { Course } from './course.js';
+import type { CourseDates } from './course.js';
 import type { Attendance } from './programme.js';
 import { attendedShare } from './programme.js';
 
@@ -78,24 +78,41 @@ export interface CompletionState {
   readonly reason: string;
 }
 
+/** How a person stands by every reading. */
+export type CompletionStates = Readonly<Record<CompletionReading, CompletionState>>;
+
 /**
- * Whether a person completed by one reading.
+ * Whether a person completed, by every reading.
  *
- * Completed is final as soon as it is reached: a later closure, for whatever reason, takes nothing away.
+ * Completed is final as soon as it is reached: a later closure, for whatever reason, takes nothing away. A person who
+ * has started, has not completed and could still do so is open.
  *
- * @returns open while the person has started, has not completed and could still do so
- * @source The reading's own citation; the time until an open case is decided: our own, after an audit's need to close.
- * @example completionOf(9 of 12 attended, discharge assessment done, 'sessions-and-assessment') -> completed
+ * @returns null for a person who has not started
+ * @source The reading's own citation; the time until an open case is decided: our own, so that a missing closure does
+ *   not keep a quarter open for ever.
+ * @example completionStates(9 of 12 attended, discharge assessment done)?.['sessions-and-assessment'] -> completed
  */
-export function completionOf(course: Course, reading: CompletionReading): CompletionState {
-  if (course.startedOn === null) return { kind: 'not-completed', reason: 'Did not start' };
-  const reason = standing(course);
-  if (isReached(course, reading)) return { kind: 'completed', reason };
-  if (course.facts.closure !== null) return { kind: 'not-completed', reason: `Closed: ${reason}` };
-  if (isPastGrace(course, course.startedOn)) {
-    return { kind: 'not-completed', reason: `Not closed, long past the planned end: ${reason}` };
-  }
-  return { kind: 'open', reason: `Not closed: ${reason}` };
+export function completionStates(course: CourseDates): CompletionStates | null {
+  if (course.startedOn === null) return null;
+  const standing = standingOf(course);
+  const unfinished = unfinishedState(course, course.startedOn, standing);
+  const completed: CompletionState = { kind: 'completed', reason: standing };
+  const isAssessed = course.dischargeAssessedOn !== null;
+  const hasAttended = attendedEnough(course.attendance);
+  return {
+    assessment: isAssessed ? completed : unfinished,
+    sessions: hasAttended ? completed : unfinished,
+    'sessions-and-assessment': isAssessed && hasAttended ? completed : unfinished,
+    'session-count': course.attendance.attended >= ENOUGH_SESSIONS ? completed : unfinished,
+  };
+}
+
+/** Whether a person completed by one reading; one who has not started has not. */
+export function completionOf(
+  course: { readonly completion: CompletionStates | null },
+  reading: CompletionReading,
+): CompletionState {
+  return course.completion?.[reading] ?? { kind: 'not-completed', reason: 'Did not start' };
 }
 
 /** Whether an attendance is at least 75 % of the sessions expected. @example attendedEnough(9 of 12) -> true */
@@ -105,25 +122,19 @@ export function attendedEnough(attendance: Attendance): boolean {
 }
 
 /** Whether the ten weeks after the planned end have passed, so that an open case is decided as it stands. */
-export function isPastGrace(course: Course, startedOn: PlainDate): boolean {
-  return course.asAt > addDays(startedOn, (course.facts.plannedWeeks + WEEKS_OF_GRACE) * 7);
+export function isPastGrace(course: CourseDates, startedOn: PlainDate): boolean {
+  return daysBetween(startedOn, course.asAt) > (course.facts.plannedWeeks + WEEKS_OF_GRACE) * 7;
 }
 
-function isReached(course: Course, reading: CompletionReading): boolean {
-  const isAssessed = course.dischargeAssessedOn !== null;
-  switch (reading) {
-    case 'assessment':
-      return isAssessed;
-    case 'sessions':
-      return attendedEnough(course.attendance);
-    case 'sessions-and-assessment':
-      return isAssessed && attendedEnough(course.attendance);
-    case 'session-count':
-      return course.attendance.attended >= ENOUGH_SESSIONS;
+function unfinishedState(course: CourseDates, startedOn: PlainDate, standing: string): CompletionState {
+  if (course.facts.closure !== null) return { kind: 'not-completed', reason: `Closed: ${standing}` };
+  if (isPastGrace(course, startedOn)) {
+    return { kind: 'not-completed', reason: `Not closed, long past the planned end: ${standing}` };
   }
+  return { kind: 'open', reason: `Not closed: ${standing}` };
 }
 
-function standing(course: Course): string {
+function standingOf(course: CourseDates): string {
   const { attended, expected } = course.attendance;
   const sessions = `${attended} of ${expected} sessions attended`;
   return `${sessions}, ${course.dischargeAssessedOn === null ? 'no discharge assessment' : 'discharge assessment done'}`;

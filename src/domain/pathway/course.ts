@@ -2,11 +2,15 @@ import type { PlainDate } from '../calendar/plain-date.js';
 import type { ReferralFacts } from '../cohort/referral-facts.js';
 import type { Timepoint } from '../referral/closed-sets.js';
 import { factsAsAt } from './as-at.js';
+import { completionStates } from './completion.js';
+import type { CompletionStates } from './completion.js';
 import type { Attendance } from './programme.js';
 import { attendanceOf, startOf } from './programme.js';
+import { waitsOf } from './waits.js';
+import type { Waits } from './waits.js';
 
-/** One referral as it stood at a data cut, with the dates that every rule of counting asks for, derived once. */
-export interface Course {
+/** One referral as it stood at a data cut, with the dates that every rule of counting asks for. */
+export interface CourseDates {
   /** Nothing in it is dated after the cut. */
   readonly facts: ReferralFacts;
   readonly asAt: PlainDate;
@@ -20,6 +24,13 @@ export interface Course {
   readonly attendance: Attendance;
 }
 
+/** A course with what many rules ask of it, derived once because a report asks a hundred times. */
+export interface Course extends CourseDates {
+  /** By reading; null for a person who has not started. */
+  readonly completion: CompletionStates | null;
+  readonly waits: Waits;
+}
+
 /**
  * Derives the course of a referral from its facts.
  *
@@ -29,7 +40,7 @@ export interface Course {
 export function courseOf(facts: ReferralFacts, asAt: PlainDate): Course | null {
   const known = factsAsAt(facts, asAt);
   if (known === null) return null;
-  return {
+  const dates: CourseDates = {
     facts: known,
     asAt,
     isRegisteredInError: known.closure?.reason === 'registered-in-error',
@@ -38,6 +49,7 @@ export function courseOf(facts: ReferralFacts, asAt: PlainDate): Course | null {
     dischargeAssessedOn: firstAssessedOn(known, 'discharge'),
     attendance: attendanceOf(known),
   };
+  return { ...dates, completion: completionStates(dates), waits: waitsOf(dates) };
 }
 
 /** The courses of many referrals at one cut, in their order; those received after it are left out. */

@@ -1,6 +1,6 @@
 import type { PlainDate } from '../calendar/plain-date.js';
 import type { ClosureReason } from '../referral/closed-sets.js';
-import type { Course } from './course.js';
+import type { CourseDates } from './course.js';
 
 /** Closures that end a course from outside: neither the service nor the person could have gone on. */
 export const COMPETING_REASONS = ['died', 'moved-away', 'transferred'] as const;
@@ -27,7 +27,7 @@ export function isCompeting(reason: string): reason is CompetingReason {
  *
  * @returns null for a person who started, or who is still waiting
  */
-export function leftBeforeStart(course: Course): EarlyLeaving | null {
+export function leftBeforeStart(course: CourseDates): EarlyLeaving | null {
   if (course.startedOn !== null) return null;
   const { closure, triage } = course.facts;
   if (closure !== null) return { on: closure.closedOn, reason: closure.reason };

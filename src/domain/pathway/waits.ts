@@ -1,6 +1,6 @@
 import { daysBetween } from '../calendar/plain-date.js';
 import type { PlainDate } from '../calendar/plain-date.js';
-import type { Course } from './course.js';
+import type { CourseDates } from './course.js';
 import { leftBeforeStart } from './leaving.js';
 
 export type WaitTo = 'assessment' | 'start';
@@ -19,6 +19,23 @@ export interface Wait {
   readonly days: number;
 }
 
+/** The waits of one person to both events by both clocks; null where a clock does not apply. */
+export type Waits = Readonly<Record<WaitFrom, Readonly<Record<WaitTo, Wait | null>>>>;
+
+/** All waits of a person. */
+export function waitsOf(course: CourseDates): Waits {
+  return {
+    receipt: {
+      assessment: waitOf(course, 'assessment', 'receipt'),
+      start: waitOf(course, 'start', 'receipt'),
+    },
+    'hospital-discharge': {
+      assessment: waitOf(course, 'assessment', 'hospital-discharge'),
+      start: waitOf(course, 'start', 'hospital-discharge'),
+    },
+  };
+}
+
 /**
  * How long a person waited, without pauses.
  *
@@ -28,7 +45,7 @@ export interface Wait {
  * @returns null where that clock does not apply: not after an exacerbation, or the hospital discharge is not recorded
  * @example waitOf(received 1 April, started 30 June, 'start', 'receipt') -> reached, 90 days
  */
-export function waitOf(course: Course, to: WaitTo, from: WaitFrom): Wait | null {
+export function waitOf(course: CourseDates, to: WaitTo, from: WaitFrom): Wait | null {
   const began = clockStart(course, from);
   if (began === null) return null;
   const reachedOn = to === 'assessment' ? course.assessedOn : course.startedOn;
@@ -40,7 +57,7 @@ export function waitOf(course: Course, to: WaitTo, from: WaitFrom): Wait | null 
 }
 
 /** The day from which a wait is counted; null where that clock does not apply. */
-export function clockStart(course: Course, from: WaitFrom): PlainDate | null {
+function clockStart(course: CourseDates, from: WaitFrom): PlainDate | null {
   if (from === 'receipt') return course.facts.receivedOn;
   return course.facts.pathway === 'after-exacerbation' ? course.facts.hospitalDischargedOn : null;
 }

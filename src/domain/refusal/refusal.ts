@@ -17,6 +17,7 @@ export type Refusal =
   | { readonly code: 'referral-already-open'; readonly existingId: string }
   | { readonly code: 'already-triaged' }
   | { readonly code: 'already-closed' }
+  | { readonly code: 'already-acknowledged' }
   | { readonly code: 'bad-cursor' };
 
 export type RecordKind =

@@ -104,6 +104,11 @@ const Entry = z.strictObject({
     }),
   ),
   safetyScreen: z.enum(SAFETY_SCREENS).default('not-recorded'),
+  safetyFindings: z
+    .array(z.string().max(80))
+    .max(60)
+    .default([])
+    .describe('Ids of the items of the safety checklist that were found in the person'),
   safetyNote: orNull(textField(2000)),
   walkTests: z.array(WalkTest).max(10).default([]),
   sitToStands: z.array(SitToStand).max(5).default([]),

@@ -58,6 +58,13 @@ export function problemFor(refusal: Refusal): ProblemBody {
         status: 409,
         detail: 'The referral is closed.',
       };
+    case 'already-acknowledged':
+      return {
+        type: '/problems/already-acknowledged',
+        title: 'Already acknowledged',
+        status: 409,
+        detail: 'Somebody has put a name to this caution.',
+      };
     case 'bad-cursor':
       return {
         type: '/problems/malformed-request',

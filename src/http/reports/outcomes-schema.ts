@@ -61,7 +61,26 @@ export const OutcomesShown = z
         worseningThreshold: ThresholdUsedShown.nullable(),
       }),
     ),
-    cautions: z.array(z.strictObject({ id: z.string(), measureId: z.string().nullable(), text: z.string() })),
+    sessions: z
+      .strictObject({
+        supervisedAttended: z.int(),
+        supervisedExpected: z.int(),
+        unsupervisedAttended: z.int(),
+        diaryWeeks: z.int(),
+        diarySessionsReported: z.int(),
+      })
+      .describe('What was supervised, what was not and what is only reported are never added up'),
+    cautions: z.array(
+      z.strictObject({
+        id: z.string(),
+        measureId: z.string().nullable(),
+        text: z.string(),
+        assessmentId: z.string().nullable(),
+        source: CitationShown.nullable(),
+        mustBeAcknowledged: z.boolean(),
+        isAcknowledged: z.boolean(),
+      }),
+    ),
   })
   .meta({ id: 'Outcomes' });
 
@@ -80,7 +99,11 @@ export function presentOutcomes(outcomes: Outcomes): z.output<typeof OutcomesSho
       improvementThreshold: presentThreshold(measure.improvementThreshold),
       worseningThreshold: presentThreshold(measure.worseningThreshold),
     })),
-    cautions: outcomes.cautions.map(({ id, measureId, text }) => ({ id, measureId, text })),
+    sessions: { ...outcomes.sessions },
+    cautions: outcomes.cautions.map((caution) => ({
+      ...caution,
+      source: caution.source === null ? null : presentCitation(caution.source),
+    })),
   };
 }
 

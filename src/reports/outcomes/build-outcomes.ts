@@ -6,7 +6,7 @@ import { chooseThresholds } from '../../domain/change/choose-threshold.js';
 import { changesOf, rememberThresholds } from '../../domain/change/course-changes.js';
 import type { CourseChange } from '../../domain/change/course-changes.js';
 import type { ResultAt } from '../../domain/change/pair.js';
-import type { ReferralFacts } from '../../domain/cohort/referral-facts.js';
+import type { ContactFacts, ReferralFacts } from '../../domain/cohort/referral-facts.js';
 import { toNumber } from '../../domain/exact/fraction.js';
 import { MEASURES } from '../../domain/measures/catalogue.js';
 import { smallestChangeReaching } from '../../domain/measures/grid.js';
@@ -15,8 +15,10 @@ import { courseOf } from '../../domain/pathway/course.js';
 import { stageOfCourse } from '../../domain/pathway/stage.js';
 import { findEquation } from '../../domain/prediction/catalogue.js';
 import { isBelowLowerLimit, percentPredicted, predictResult } from '../../domain/prediction/predict.js';
+import type { StandingCaution } from '../../domain/safety/standing-cautions.js';
+import type { DiaryWeek } from '../../domain/session/diary.js';
 import type { TeamSettings } from '../../domain/settings/team-settings.js';
-import { cautionsOf } from './cautions.js';
+import { cautionsOf, cautionsOfStanding } from './cautions.js';
 import type { EndResult, MeasureOutcome, Outcomes, PredictedShare, ThresholdUsed } from './outcomes-model.js';
 
 /** What outcomes are worked out from. */
@@ -25,6 +27,12 @@ export interface OutcomesInput {
   readonly asAt: PlainDate;
   readonly settings: TeamSettings;
   readonly settingsVersion: number;
+  /** What stands in the record beside each assessment. */
+  readonly standing: readonly {
+    readonly assessmentId: string;
+    readonly cautions: readonly StandingCaution[];
+  }[];
+  readonly diary: readonly DiaryWeek[];
 }
 
 /**
@@ -47,8 +55,22 @@ export function buildOutcomes(input: OutcomesInput): Outcomes | null {
     asAt,
     settingsVersion,
     measures,
-    cautions: cautionsOf(measures),
+    sessions: {
+      supervisedAttended: course.attendance.attended,
+      supervisedExpected: course.attendance.expected,
+      unsupervisedAttended: course.facts.contacts.filter(isUnsupervisedAttended).length,
+      diaryWeeks: input.diary.length,
+      diarySessionsReported: input.diary.reduce((sum, week) => sum + week.sessionsReported, 0),
+    },
+    cautions: [
+      ...input.standing.flatMap(({ assessmentId, cautions }) => cautionsOfStanding(assessmentId, cautions)),
+      ...cautionsOf(measures),
+    ],
   };
+}
+
+function isUnsupervisedAttended(contact: ContactFacts): boolean {
+  return !contact.isSupervised && contact.outcome === 'attended';
 }
 
 function measureOutcome(

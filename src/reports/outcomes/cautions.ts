@@ -1,12 +1,43 @@
+import type { StandingCaution } from '../../domain/safety/standing-cautions.js';
 import { PREDICTION_CAUTION } from '../../domain/prediction/predict.js';
 import type { Caution, EndResult, MeasureOutcome } from './outcomes-model.js';
+
+const FROM_FIGURES = {
+  assessmentId: null,
+  source: null,
+  mustBeAcknowledged: false,
+  isAcknowledged: false,
+} as const;
+
+/** The cautions of an assessment as outcomes show them. */
+export function cautionsOfStanding(
+  assessmentId: string,
+  cautions: readonly StandingCaution[],
+): readonly Caution[] {
+  return cautions.map(({ id, measureId, text, citation, mustBeAcknowledged, acknowledgement }) => ({
+    id,
+    measureId,
+    text,
+    assessmentId,
+    source: citation,
+    mustBeAcknowledged,
+    isAcknowledged: acknowledgement !== null,
+  }));
+}
 
 /** Everything that must be known before the figures are used, each said once per measure. */
 export function cautionsOf(measures: readonly MeasureOutcome[]): readonly Caution[] {
   const general: readonly Caution[] = measures.some((measure) =>
     endsOf(measure).some((end) => end.predicted !== null),
   )
-    ? [{ id: 'predictions-are-of-healthy-people', measureId: null, text: PREDICTION_CAUTION }]
+    ? [
+        {
+          ...FROM_FIGURES,
+          id: 'predictions-are-of-healthy-people',
+          measureId: null,
+          text: PREDICTION_CAUTION,
+        },
+      ]
     : [];
   return [...general, ...measures.flatMap(cautionsOfMeasure)];
 }
@@ -47,7 +78,7 @@ function cautionsOfMeasure(measure: MeasureOutcome): readonly Caution[] {
     [populationNote !== null, 'threshold-of-another-diagnosis', `${populationNote ?? ''}.`],
   ];
   return found.flatMap(([applies, id, text]) =>
-    applies ? [{ id, measureId: measure.measureId, text }] : [],
+    applies ? [{ ...FROM_FIGURES, id, measureId: measure.measureId, text }] : [],
   );
 }
 

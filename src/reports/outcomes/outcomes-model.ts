@@ -11,7 +11,19 @@ export interface Outcomes {
   /** Version of the team's settings by which changes were judged. */
   readonly settingsVersion: number;
   readonly measures: readonly MeasureOutcome[];
+  readonly sessions: SessionsSummary;
   readonly cautions: readonly Caution[];
+}
+
+/** Sessions of one person; what was supervised, what was not, and what is only reported are never added up. */
+export interface SessionsSummary {
+  readonly supervisedAttended: number;
+  /** Planned less cancelled by the service: what attendance is measured against. */
+  readonly supervisedExpected: number;
+  readonly unsupervisedAttended: number;
+  /** From the exercise diary: sessions that the person reports. */
+  readonly diaryWeeks: number;
+  readonly diarySessionsReported: number;
 }
 
 export interface MeasureOutcome {
@@ -78,4 +90,10 @@ export interface Caution {
   /** The measure it belongs to; null where it is about the whole. */
   readonly measureId: string | null;
   readonly text: string;
+  /** The assessment that raised it; null where the comparison of two did. */
+  readonly assessmentId: string | null;
+  /** Null where it follows from the figures themselves. */
+  readonly source: Citation | null;
+  readonly mustBeAcknowledged: boolean;
+  readonly isAcknowledged: boolean;
 }

@@ -1,5 +1,4 @@
 import { WAIT_FIGURES } from '../../domain/indicators/wait-figures.js';
-import { waitOf } from '../../domain/pathway/waits.js';
 import { summarise } from '../../domain/statistics/summary.js';
 import type { FigureCounter } from './figure-counter.js';
 import type { Quarter } from './quarter.js';
@@ -14,7 +13,7 @@ export function waitsSection({ cohorts }: Quarter, { count }: FigureCounter): re
     const reachedDays: number[] = [];
     let longest: number | null = null;
     for (const course of cohorts.referral.courses) {
-      const wait = course.isRegisteredInError ? null : waitOf(course, to, from);
+      const wait = course.isRegisteredInError ? null : course.waits[from][to];
       if (wait?.kind === 'reached') reachedDays.push(wait.days);
       if (wait?.kind === 'waiting' && (longest === null || wait.days > longest)) longest = wait.days;
     }

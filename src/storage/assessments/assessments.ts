@@ -21,6 +21,18 @@ export async function assessmentsOfReferral(
   );
 }
 
+/** Every version of a team's assessment, the current one last; empty when absent or of another team. */
+export async function versionsOfAssessment(
+  db: Executor,
+  teamId: string,
+  id: string,
+): Promise<readonly Assessment[]> {
+  const versions = await loadAssessments(db, (query) =>
+    query.where('team_id', '=', teamId).where('id', '=', id),
+  );
+  return [...versions].sort((a, b) => a.version - b.version);
+}
+
 /** Stores a new version of an assessment with all its tests. */
 export async function insertAssessment(
   db: Executor,

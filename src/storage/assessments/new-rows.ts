@@ -45,7 +45,7 @@ export function assessmentColumns(
     safety_note: entry.safetyNote,
     notes: entry.notes,
     confirmed_fields: JSON.stringify(entry.confirmed),
-    safety_findings: JSON.stringify([]),
+    safety_findings: JSON.stringify(entry.safetyFindings),
   };
 }
 

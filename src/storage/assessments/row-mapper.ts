@@ -87,6 +87,7 @@ export function assessmentFromRows(rows: AssessmentRows): Assessment {
             diastolicMmHg: row.diastolic_mmhg,
           },
       safetyScreen: memberOf(SAFETY_SCREENS, row.safety_screen),
+      safetyFindings: JSON.parse(row.safety_findings) as string[],
       safetyNote: row.safety_note,
       walkTests: rows.walkTests.map(walkTestFromRow).sort(byTestAndAttempt),
       sitToStands: rows.sitToStands.map(sitToStandFromRow).sort(byTest),

@@ -18,8 +18,9 @@ export async function currentSettings(db: Executor, teamId: string): Promise<Ver
     .limit(1)
     .executeTakeFirst();
   if (row === undefined) return { version: 0, settings: DEFAULT_TEAM_SETTINGS };
-  // Written by appendSettings only, from a checked value.
-  return { version: row.version, settings: JSON.parse(row.document) as TeamSettings };
+  // Written by appendSettings only, from a checked value; choices that came later have their default.
+  const chosen = JSON.parse(row.document) as Partial<TeamSettings>;
+  return { version: row.version, settings: { ...DEFAULT_TEAM_SETTINGS, ...chosen } };
 }
 
 /** Adds a new version of a team's settings; former ones stay, so that old reports can be read. */

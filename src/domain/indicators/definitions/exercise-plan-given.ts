@@ -1,4 +1,3 @@
-import { completionOf } from '../../pathway/completion.js';
 import type { Indicator } from '../indicator.js';
 import { counts, countsNot, leftOut, stillOpen } from '../judge.js';
 import { RCP_SERVICES_2017 } from '../sources.js';
@@ -17,8 +16,8 @@ export const EXERCISE_PLAN_GIVEN: Indicator = {
   exclusions: 'Did not start; did not complete',
   source: RCP_SERVICES_2017,
   judge: (course, { settings }) => {
-    if (course.startedOn === null) return leftOut('did-not-start', 'Did not start');
-    const completion = completionOf(course, settings.completionReading);
+    if (course.completion === null) return leftOut('did-not-start', 'Did not start');
+    const completion = course.completion[settings.completionReading];
     switch (completion.kind) {
       case 'not-completed':
         return leftOut('did-not-complete', completion.reason);

@@ -1,4 +1,3 @@
-import { addDays } from '../../calendar/plain-date.js';
 import { judgeAfterHospital } from '../after-hospital.js';
 import type { Indicator } from '../indicator.js';
 import { NICE_QS10_2016 } from '../sources.js';
@@ -17,5 +16,5 @@ export const STARTED_WITHIN_28_DAYS_OF_HOSPITAL_DISCHARGE: Indicator = {
     'Not after an exacerbation; day of hospital discharge not recorded; died, moved away or transferred by day 28 ' +
     'without a start',
   source: NICE_QS10_2016,
-  judge: (course) => judgeAfterHospital(course, (dischargedOn) => addDays(dischargedOn, 28)),
+  judge: (course) => judgeAfterHospital(course, () => 28),
 };

@@ -1,11 +1,8 @@
-import { addDays } from '../../calendar/plain-date.js';
 import { leftBeforeStart } from '../../pathway/leaving.js';
 import type { Indicator } from '../indicator.js';
 import { leftOut } from '../judge.js';
 import { RCP_STEPS_2016 } from '../sources.js';
-import { didNotAccept, judgeStartedBy } from '../started-by.js';
-
-const DAYS = 90;
+import { didNotAccept, judgeStartedWithin } from '../started-by.js';
 
 /**
  * The same wait of those who took the offer up, as the published standard counts it; it says nothing of those who did
@@ -28,6 +25,6 @@ export const STARTED_WITHIN_90_DAYS_OF_THOSE_ACCEPTING: Indicator = {
     if (left !== null && didNotAccept(left)) {
       return leftOut('did-not-accept', 'Declined, did not reply, or was not suitable');
     }
-    return judgeStartedBy(course, course.facts.receivedOn, addDays(course.facts.receivedOn, DAYS));
+    return judgeStartedWithin(course, course.facts.receivedOn, 90);
   },
 };

@@ -1,7 +1,6 @@
-import { addDays } from '../../calendar/plain-date.js';
 import type { Indicator } from '../indicator.js';
 import { RCP_SERVICES_2017 } from '../sources.js';
-import { judgeStartedBy } from '../started-by.js';
+import { judgeStartedWithin } from '../started-by.js';
 
 /**
  * Started within 90 days of receipt, of all who were referred: those still waiting and those who left are in it, so that
@@ -18,5 +17,5 @@ export const STARTED_WITHIN_90_DAYS: Indicator = {
     'Referrals received in the period, by either pathway, those who declined or left included; open until day 90 has passed',
   exclusions: 'Died, moved away or transferred by day 90 without a start',
   source: RCP_SERVICES_2017,
-  judge: (course) => judgeStartedBy(course, course.facts.receivedOn, addDays(course.facts.receivedOn, 90)),
+  judge: (course) => judgeStartedWithin(course, course.facts.receivedOn, 90),
 };

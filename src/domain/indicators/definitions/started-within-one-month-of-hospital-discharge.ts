@@ -1,4 +1,4 @@
-import { addMonths } from '../../calendar/plain-date.js';
+import { addMonths, daysBetween } from '../../calendar/plain-date.js';
 import { judgeAfterHospital } from '../after-hospital.js';
 import type { Indicator } from '../indicator.js';
 import { BTS_GUIDELINE_2013 } from '../sources.js';
@@ -17,5 +17,6 @@ export const STARTED_WITHIN_ONE_MONTH_OF_HOSPITAL_DISCHARGE: Indicator = {
     'Not after an exacerbation; day of hospital discharge not recorded; died, moved away or transferred by that day ' +
     'without a start',
   source: BTS_GUIDELINE_2013,
-  judge: (course) => judgeAfterHospital(course, (dischargedOn) => addMonths(dischargedOn, 1)),
+  judge: (course) =>
+    judgeAfterHospital(course, (dischargedOn) => daysBetween(dischargedOn, addMonths(dischargedOn, 1))),
 };

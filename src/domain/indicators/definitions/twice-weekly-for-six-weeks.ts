@@ -1,4 +1,4 @@
-import { addDays } from '../../calendar/plain-date.js';
+import { daysBetween } from '../../calendar/plain-date.js';
 import { isPastGrace } from '../../pathway/completion.js';
 import type { Indicator } from '../indicator.js';
 import { counts, countsNot, leftOut, stillOpen } from '../judge.js';
@@ -32,7 +32,7 @@ export const TWICE_WEEKLY_FOR_SIX_WEEKS: Indicator = {
     if (closure === null)
       return isPastGrace(course, course.startedOn) ? countsNot(reason) : stillOpen(reason);
     const leftEarly =
-      closure.closedOn < addDays(course.startedOn, WEEKS * 7) && closure.reason !== 'completed';
+      daysBetween(course.startedOn, closure.closedOn) < WEEKS * 7 && closure.reason !== 'completed';
     if (leftEarly && course.dischargeAssessedOn === null) return leftOut('left-within-six-weeks', reason);
     return countsNot(reason);
   },
