@@ -21,48 +21,32 @@ export function judgeCourse(rule: FigureRule, course: Course, context: JudgeCont
 }
 
 /**
- * Counts a figure over its cohort.
+ * Counts figures over their cohort in one pass: each referral is judged by every rule while it is at hand.
  *
- * @throws RangeError when the cohort is not the one the rule is for
+ * @returns one figure per rule, in their order
+ * @throws RangeError when the cohort is not the one a rule is for
  * @source Interval: Wilson, as in `wilsonInterval`.
  */
-export function countFigure(rule: FigureRule, cohort: Cohort, context: JudgeContext): Figure {
-  requireCohort(rule, cohort);
-  let [numerator, denominator, open] = [0, 0, 0];
-  const people = countPeople(cohort);
-  const excluded = new Map<ExclusionId, number>();
+export function countFigures(
+  rules: readonly FigureRule[],
+  cohort: Cohort,
+  context: JudgeContext,
+): readonly Figure[] {
+  rules.forEach((rule) => requireCohort(rule, cohort));
+  const tallies = rules.map(newTally);
   for (const course of cohort.courses) {
-    const judgement = judgeCourse(rule, course, context);
-    switch (judgement.kind) {
-      case 'excluded':
-        excluded.set(judgement.exclusion, (excluded.get(judgement.exclusion) ?? 0) + 1);
-        break;
-      case 'open':
-        open += 1;
-        break;
-      case 'numerator':
-        numerator += 1;
-        denominator += 1;
-        people.add(course.facts.patientId, 'numerator');
-        break;
-      case 'not-numerator':
-        denominator += 1;
-        people.add(course.facts.patientId, 'not-numerator');
-        break;
-    }
+    const { patientId } = course.facts;
+    const repeatedPatient = cohort.repeatedPatientIds.has(patientId) ? patientId : null;
+    for (const tally of tallies) addTo(tally, judgeCourse(tally.rule, course, context), repeatedPatient);
   }
-  return {
-    id: rule.id,
-    ruleId: rule.ruleId,
-    title: rule.title,
-    cohort: rule.cohort,
-    numerator,
-    denominator,
-    excluded: exclusionsOf(excluded),
-    open,
-    people: people.counts(),
-    ...percentagesOf(numerator, denominator, open),
-  };
+  return tallies.map(figureOf);
+}
+
+/** One figure over its cohort. */
+export function countFigure(rule: FigureRule, cohort: Cohort, context: JudgeContext): Figure {
+  const [figure] = countFigures([rule], cohort, context);
+  if (figure === undefined) throw new Error('One rule gives one figure.');
+  return figure;
 }
 
 /** Everybody behind a figure, in the order of the cohort, each with the reason. */
@@ -105,38 +89,86 @@ export function percentagesOf(
   };
 }
 
-function exclusionsOf(counts: ReadonlyMap<ExclusionId, number>): readonly Exclusion[] {
-  const exclusions: Exclusion[] = [];
-  if (counts.size === 0) return exclusions;
-  for (const id of EXCLUSION_ORDER) {
-    const count = counts.get(id);
-    if (count !== undefined) exclusions.push({ id, reason: EXCLUSIONS[id], count });
+/** Counts so far; only people with several referrals need to be remembered to be counted once. */
+interface Tally {
+  readonly rule: FigureRule;
+  numerator: number;
+  denominator: number;
+  open: number;
+  peopleInNumerator: number;
+  peopleInDenominator: number;
+  readonly seenInNumerator: Set<string>;
+  readonly seenInDenominator: Set<string>;
+  readonly excluded: Map<ExclusionId, number>;
+}
+
+function newTally(rule: FigureRule): Tally {
+  return {
+    rule,
+    numerator: 0,
+    denominator: 0,
+    open: 0,
+    peopleInNumerator: 0,
+    peopleInDenominator: 0,
+    seenInNumerator: new Set(),
+    seenInDenominator: new Set(),
+    excluded: new Map(),
+  };
+}
+
+function addTo(tally: Tally, judgement: Judgement, repeatedPatient: string | null): void {
+  switch (judgement.kind) {
+    case 'excluded':
+      tally.excluded.set(judgement.exclusion, (tally.excluded.get(judgement.exclusion) ?? 0) + 1);
+      return;
+    case 'open':
+      tally.open += 1;
+      return;
+    case 'numerator':
+      tally.numerator += 1;
+      tally.denominator += 1;
+      if (isNew(tally.seenInNumerator, repeatedPatient)) tally.peopleInNumerator += 1;
+      if (isNew(tally.seenInDenominator, repeatedPatient)) tally.peopleInDenominator += 1;
+      return;
+    case 'not-numerator':
+      tally.denominator += 1;
+      if (isNew(tally.seenInDenominator, repeatedPatient)) tally.peopleInDenominator += 1;
+      return;
   }
-  return exclusions;
+}
+
+function isNew(seen: Set<string>, repeatedPatient: string | null): boolean {
+  if (repeatedPatient === null) return true;
+  if (seen.has(repeatedPatient)) return false;
+  seen.add(repeatedPatient);
+  return true;
+}
+
+function figureOf(tally: Tally): Figure {
+  const { rule, numerator, denominator, open, excluded } = tally;
+  return {
+    id: rule.id,
+    ruleId: rule.ruleId,
+    title: rule.title,
+    cohort: rule.cohort,
+    numerator,
+    denominator,
+    excluded: exclusionsOf(excluded),
+    open,
+    people: { numerator: tally.peopleInNumerator, denominator: tally.peopleInDenominator },
+    ...percentagesOf(numerator, denominator, open),
+  };
+}
+
+function exclusionsOf(counts: ReadonlyMap<ExclusionId, number>): readonly Exclusion[] {
+  if (counts.size === 0) return [];
+  return EXCLUSION_ORDER.flatMap((id) => {
+    const count = counts.get(id);
+    return count === undefined ? [] : [{ id, reason: EXCLUSIONS[id], count }];
+  });
 }
 
 const EXCLUSION_ORDER = Object.keys(EXCLUSIONS).filter((id): id is ExclusionId => id in EXCLUSIONS);
-
-/** Counts people rather than referrals; only those with several referrals need to be remembered. */
-function countPeople(cohort: Cohort): {
-  add: (patientId: string, kind: 'numerator' | 'not-numerator') => void;
-  counts: () => Figure['people'];
-} {
-  let [numerator, denominator] = [0, 0];
-  const seenInNumerator = new Set<string>();
-  const seen = new Set<string>();
-  return {
-    add: (patientId, kind) => {
-      const isRepeated = cohort.repeatedPatientIds.has(patientId);
-      if (!isRepeated || !seen.has(patientId)) denominator += 1;
-      if (kind === 'numerator' && (!isRepeated || !seenInNumerator.has(patientId))) numerator += 1;
-      if (!isRepeated) return;
-      seen.add(patientId);
-      if (kind === 'numerator') seenInNumerator.add(patientId);
-    },
-    counts: () => ({ numerator, denominator }),
-  };
-}
 
 function requireCohort(rule: FigureRule, cohort: Cohort): void {
   if (rule.cohort !== cohort.kind) {

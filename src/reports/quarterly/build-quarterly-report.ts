@@ -10,6 +10,7 @@ import { COMPLETION_CELLS } from '../../domain/indicators/completion-figures.js'
 import { ASSESSED_OF_REFERRED } from '../../domain/indicators/definitions/assessed-of-referred.js';
 import { UPTAKE } from '../../domain/indicators/definitions/uptake.js';
 import type { Figure } from '../../domain/indicators/figure.js';
+import { GENERAL_RULES } from '../../domain/indicators/figure-rules.js';
 import { ruleOf } from '../../domain/indicators/indicator.js';
 import type { FigureRule } from '../../domain/indicators/indicator.js';
 import {
@@ -19,6 +20,7 @@ import {
 import { COMPLETION_RULES } from '../../domain/pathway/completion.js';
 import { COMPLETION_READINGS } from '../../domain/settings/team-settings.js';
 import type { CompletionReading } from '../../domain/settings/team-settings.js';
+import { outcomeRules } from '../../domain/indicators/outcome-figures.js';
 import { definitionsUsed } from './definitions.js';
 import { figureCounter } from './figure-counter.js';
 import type { FigureCounter } from './figure-counter.js';
@@ -48,7 +50,11 @@ export interface QuarterlyReportInput extends QuarterInput {
 export function buildQuarterlyReport(input: QuarterlyReportInput): QuarterlyReport {
   const { period, asAt, settings, settingsVersion, teamName } = input;
   const quarter = quarterFrom(input);
-  const counter = figureCounter(quarter);
+  const measured = measuredStarters(quarter);
+  const counter = figureCounter(quarter, [
+    ...GENERAL_RULES,
+    ...measured.flatMap(({ measure }) => outcomeRules(measure)),
+  ]);
   const cohorts = {
     referral: cohortSummary('referral', quarter.cohorts.referral, counter),
     start: cohortSummary('start', quarter.cohorts.start, counter),
@@ -67,7 +73,6 @@ export function buildQuarterlyReport(input: QuarterlyReportInput): QuarterlyRepo
   };
   const waits = waitsSection(quarter, counter);
   const completion = completionRows(settings.completionReading, counter);
-  const measured = measuredStarters(quarter);
   const outcomes = outcomesSection(measured, counter);
   const percentPredicted = percentPredictedSection(measured, settings);
   const indicators = indicatorsSection(outcomes, settings, counter);
