@@ -28,8 +28,8 @@ export async function correctPatient(
       { ...former, ...correction.changes },
       { range: team.kind, today: context.clock.today() },
     );
-    const received = await firstReceiptOn(trx, id);
-    const faults = [...checked.faults, ...bornBeforeReceipt(checked.details.bornOn, received)];
+    if (checked.faults.length > 0) return refused({ code: 'rules-broken', faults: checked.faults });
+    const faults = bornBeforeReceipt(checked.details.bornOn, await firstReceiptOn(trx, id));
     if (faults.length > 0) return refused({ code: 'rules-broken', faults });
     const { nhsNumber } = checked.details;
     if (nhsNumber !== null && nhsNumber !== former.nhsNumber) {

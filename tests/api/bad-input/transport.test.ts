@@ -1,0 +1,99 @@
+import { describe } from 'vitest';
+import { refusesAll, sendRaw } from '../../support/bad-input.js';
+import type { BadInput, World } from '../../support/bad-input.js';
+import { BODY_OPERATIONS } from '../../support/bodies.js';
+import type { BodyOperation } from '../../support/bodies.js';
+
+/** 256 KiB are the most that is read; the filler of one text makes the body larger than that. */
+const FILLER = 'x'.repeat(256 * 1024);
+const DEEP = 60_000;
+
+const malformed = { status: 400, type: 'malformed-request' } as const;
+
+describe.each(BODY_OPERATIONS.map((operation) => [operation.operationId, operation] as const))(
+  '%s',
+  (_id, operation) => refusesAll(casesOf(operation)),
+);
+
+/** What no operation may take, whatever its body means. */
+function casesOf(operation: BodyOperation): readonly BadInput[] {
+  const raw = (type: string | null, text: (world: World) => string) => (world: World) =>
+    sendRaw(world, { method: operation.method, path: operation.path(world), type, text: text(world) });
+  const json = (text: (world: World) => string) => raw('application/json', text);
+  const valid = (world: World): string => JSON.stringify(operation.body(world));
+  return [
+    { name: 'a body that is no JSON', ...malformed, send: json((world) => valid(world).slice(0, -1)) },
+    { name: 'JSON with something behind it', ...malformed, send: json((world) => `${valid(world)} {}`) },
+    { name: 'an empty body', ...malformed, send: json(() => '') },
+    { name: 'a list', ...malformed, pointers: [''], send: json((world) => `[${valid(world)}]`) },
+    { name: 'null', ...malformed, pointers: [''], send: json(() => 'null') },
+    { name: 'a text', ...malformed, pointers: [''], send: json((world) => JSON.stringify(valid(world))) },
+    {
+      name: 'a number that is none',
+      ...malformed,
+      send: json((world) => valid(world).replace('}', ',"n":NaN}')),
+    },
+    {
+      name: 'an unknown field',
+      ...malformed,
+      pointers: ['/sides~1and~0tildes'],
+      codes: ['unrecognized-keys'],
+      send: json((world) => JSON.stringify({ ...operation.body(world), 'sides/and~tildes': 1 })),
+    },
+    {
+      name: 'a field __proto__',
+      ...malformed,
+      send: json((world) => valid(world).replace('{', '{"__proto__":{"isAdmin":true},')),
+    },
+    {
+      name: 'a field constructor with a prototype',
+      ...malformed,
+      send: json((world) => valid(world).replace('{', '{"constructor":{"prototype":{"isAdmin":true}},')),
+    },
+    {
+      name: 'deeply nested lists',
+      ...malformed,
+      pointers: [''],
+      send: json(() => '['.repeat(DEEP) + ']'.repeat(DEEP)),
+    },
+    {
+      name: 'deeply nested objects',
+      ...malformed,
+      pointers: ['/deep'],
+      codes: ['unrecognized-keys'],
+      send: json((world) =>
+        valid(world).replace('{', `{"deep":${'{"a":'.repeat(20_000)}1${'}'.repeat(20_000)},`),
+      ),
+    },
+    {
+      name: 'a body of more than 256 KiB',
+      status: 413,
+      type: 'too-large',
+      send: json((world) => JSON.stringify({ ...operation.body(world), filler: FILLER })),
+    },
+    {
+      name: 'a form',
+      status: 415,
+      type: 'unsupported-media-type',
+      send: raw('application/x-www-form-urlencoded', () => 'familyName=Sandwort'),
+    },
+    {
+      name: 'XML',
+      status: 415,
+      type: 'unsupported-media-type',
+      send: raw('application/xml', () => '<patient/>'),
+    },
+    {
+      name: 'JSON that names no content type',
+      status: 415,
+      type: 'unsupported-media-type',
+      send: raw(null, valid),
+    },
+    {
+      name: 'JSON under another name',
+      status: 415,
+      type: 'unsupported-media-type',
+      send: raw('application/merge-patch+json', valid),
+    },
+  ];
+}

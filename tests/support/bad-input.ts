@@ -1,0 +1,95 @@
+import { afterAll, beforeAll, expect, it } from 'vitest';
+import supertest from 'supertest';
+import type { Response } from 'supertest';
+import { anAssessment, aPatient, aReferralBody, aSession } from './entries.js';
+import { expectProblem } from './response.js';
+import type { ExpectedProblem } from './response.js';
+import { created, givenAssessment, givenPatient, givenReferral, givenSession } from './scenario.js';
+import { startApp } from './start-app.js';
+import type { TestApp } from './start-app.js';
+
+/** Ids of one record each. */
+interface Ids {
+  readonly patientId: string;
+  readonly referralId: string;
+  readonly assessmentId: string;
+  readonly sessionId: string;
+}
+
+/** A team with a patient, an open referral with its baseline, and a session; and the same of another team. */
+export interface World extends Ids {
+  readonly app: TestApp;
+  readonly theirs: Ids;
+}
+
+/** Something that must be refused, and how. */
+export interface BadInput extends ExpectedProblem {
+  readonly name: string;
+  readonly send: (world: World) => PromiseLike<Response>;
+}
+
+/** Sends every case, and holds it to its problem document and to having written nothing. */
+export function refusesAll(cases: readonly BadInput[]): void {
+  let world: World;
+  beforeAll(async () => {
+    world = await startWorld();
+  });
+  afterAll(() => world.app.close());
+
+  it.each(cases.map((badInput) => [badInput.name, badInput] as const))(
+    'refuses %s',
+    async (_name, badInput) => {
+      const before = await world.app.countRows();
+      expectProblem(await badInput.send(world), badInput);
+      expect(await world.app.countRows()).toEqual(before);
+    },
+  );
+}
+
+/** Sends a body as it stands, with a content type or none. */
+export function sendRaw(
+  { app }: World,
+  request: {
+    readonly method: 'post' | 'put' | 'patch';
+    readonly path: string;
+    readonly type: string | null;
+    readonly text: string | Buffer;
+  },
+): supertest.Test {
+  const agent = supertest(app.app.server);
+  const test = agent[request.method](request.path)
+    .set('authorization', `Bearer ${app.tokens.lead}`)
+    .serialize((body: unknown) => body as string);
+  if (request.type !== null) return test.set('content-type', request.type).send(request.text);
+  // The client would name a type of its own.
+  return test.send(request.text).unset('content-type');
+}
+
+/** Starts the service with a record to send things to. */
+export async function startWorld(): Promise<World> {
+  const app = await startApp();
+  const patientId = await givenPatient(app);
+  const referralId = await created(app, '/api/v1/referrals', aReferralBody(patientId, app.siteId));
+  const theirPatient = await created(app, '/api/v1/patients', aPatient(), 'other-team');
+  const { siteId } = app.otherTeam;
+  const theirReferral = await created(
+    app,
+    '/api/v1/referrals',
+    aReferralBody(theirPatient, siteId),
+    'other-team',
+  );
+  const theirAssessments = `/api/v1/referrals/${theirReferral}/assessments`;
+  return {
+    app,
+    patientId,
+    referralId,
+    assessmentId: await givenAssessment(app, await givenReferral(app)),
+    sessionId: await givenSession(app),
+    theirs: {
+      patientId: theirPatient,
+      referralId: theirReferral,
+      assessmentId: await created(app, theirAssessments, anAssessment(siteId), 'other-team'),
+      sessionId: await created(app, '/api/v1/sessions', aSession(siteId), 'other-team'),
+    },
+  };
+}

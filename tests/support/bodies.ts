@@ -1,0 +1,96 @@
+import type { World } from './bad-input.js';
+import { anAssessment, aPatient, aReferralBody, aSession } from './entries.js';
+import type { Body } from './entries.js';
+
+/** An operation that takes a body, with one that it would accept. */
+export interface BodyOperation {
+  readonly operationId: string;
+  readonly method: 'post' | 'put' | 'patch';
+  readonly path: (world: World) => string;
+  readonly body: (world: World) => Body;
+}
+
+/** Every operation of the record that takes a body. */
+export const BODY_OPERATIONS: readonly BodyOperation[] = [
+  {
+    operationId: 'registerPatient',
+    method: 'post',
+    path: () => '/api/v1/patients',
+    body: () => aPatient(),
+  },
+  {
+    operationId: 'searchPatients',
+    method: 'post',
+    path: () => '/api/v1/patients/search',
+    body: () => ({ familyName: 'Sandwort' }),
+  },
+  {
+    operationId: 'correctPatient',
+    method: 'patch',
+    path: ({ patientId }) => `/api/v1/patients/${patientId}`,
+    body: () => ({ reason: 'Misheard', changes: { givenName: 'Maeve' } }),
+  },
+  {
+    operationId: 'registerReferral',
+    method: 'post',
+    path: () => '/api/v1/referrals',
+    body: ({ app, patientId }) => aReferralBody(patientId, app.siteId),
+  },
+  {
+    operationId: 'correctReferral',
+    method: 'patch',
+    path: ({ referralId }) => `/api/v1/referrals/${referralId}`,
+    body: () => ({ reason: 'Misread', changes: { diagnosis: 'asthma' } }),
+  },
+  {
+    operationId: 'triageReferral',
+    method: 'post',
+    path: ({ referralId }) => `/api/v1/referrals/${referralId}/triage`,
+    body: () => ({ decision: 'accepted', decidedOn: '2026-04-03' }),
+  },
+  {
+    operationId: 'recordOffer',
+    method: 'post',
+    path: ({ referralId }) => `/api/v1/referrals/${referralId}/offers`,
+    body: () => ({ kind: 'assessment', offeredOn: '2026-04-03', response: 'accepted' }),
+  },
+  {
+    operationId: 'closeReferral',
+    method: 'post',
+    path: ({ referralId }) => `/api/v1/referrals/${referralId}/closure`,
+    body: () => ({ closedOn: '2026-07-01', reason: 'completed' }),
+  },
+  {
+    operationId: 'recordAssessment',
+    method: 'post',
+    path: ({ referralId }) => `/api/v1/referrals/${referralId}/assessments`,
+    body: ({ app }) => anAssessment(app.siteId),
+  },
+  {
+    operationId: 'correctAssessment',
+    method: 'put',
+    path: ({ assessmentId }) => `/api/v1/assessments/${assessmentId}`,
+    body: ({ app }) => ({ reason: 'Misread', ...anAssessment(app.siteId) }),
+  },
+  {
+    operationId: 'holdSession',
+    method: 'post',
+    path: () => '/api/v1/sessions',
+    body: ({ app }) => aSession(app.siteId),
+  },
+  {
+    operationId: 'recordAttendances',
+    method: 'put',
+    path: ({ sessionId }) => `/api/v1/sessions/${sessionId}/attendances`,
+    body: ({ referralId }) => ({ attendances: [{ referralId, outcome: 'attended' }] }),
+  },
+];
+
+/** Sends an operation with its body changed. */
+export function sendChanged(world: World, operationId: string, changes: Body) {
+  const operation = BODY_OPERATIONS.find((candidate) => candidate.operationId === operationId);
+  if (operation === undefined)
+    throw new Error(`There is no ${operationId} among the operations with a body.`);
+  const body = { ...operation.body(world), ...changes };
+  return world.app.as('lead')[operation.method](operation.path(world), body);
+}
