@@ -13,6 +13,7 @@ import { randomUUID } from 'node:crypto';
 import type { App, Context } from '../http/app-types.js';
 import { assessmentRoutes } from '../http/assessments/assessment-routes.js';
 import { calculationRoutes } from '../http/calculations/calculation-routes.js';
+import { sourceRoutes } from '../http/catalogue/source-routes.js';
 import { normRoutes } from '../http/catalogue/norm-routes.js';
 import { catalogueRoutes } from '../http/catalogue/catalogue-routes.js';
 import { installGuard } from '../http/guard.js';
@@ -66,6 +67,7 @@ export async function buildApp(context: Context, logLevel: LogLevel): Promise<Ap
       reportRoutes(api, context);
       catalogueRoutes(api);
       normRoutes(api);
+      sourceRoutes(api);
       calculationRoutes(api);
       serviceRoutes(api, context);
     },

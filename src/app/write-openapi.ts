@@ -1,4 +1,6 @@
-import { readFileSync, writeFileSync } from 'node:fs';
+import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { buildApp } from './build-app.js';
 import { openRecord } from './open-record.js';
@@ -10,12 +12,14 @@ import { SYSTEM_CLOCK } from './system-clock.js';
  * @returns JSON text that ends in a line break
  */
 export async function renderOpenApi(): Promise<string> {
-  const { connection, context } = await openRecord(':memory:', SYSTEM_CLOCK);
+  const folder = mkdtempSync(join(tmpdir(), 'tidemark-openapi-'));
+  const { connection, context } = await openRecord(join(folder, 'empty.sqlite'), SYSTEM_CLOCK);
   const app = await buildApp(context, 'silent');
   await app.ready();
   const text = `${JSON.stringify(app.swagger(), null, 2)}\n`;
   await app.close();
   await connection.close();
+  rmSync(folder, { recursive: true });
   return text;
 }
 

@@ -41,6 +41,7 @@ export const ACCESS = {
   listPredictionEquations: 'signed-in',
   listIndicators: 'signed-in',
   listNorms: 'signed-in',
+  listSources: 'signed-in',
   getSafetyChecklist: 'signed-in',
   calculatePrediction: 'signed-in',
   calculateScore: 'signed-in',
