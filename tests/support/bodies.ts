@@ -10,7 +10,7 @@ export interface BodyOperation {
   readonly body: (world: World) => Body;
 }
 
-/** Every operation of the record that takes a body. */
+/** Every operation that takes a body. */
 export const BODY_OPERATIONS: readonly BodyOperation[] = [
   {
     operationId: 'registerPatient',
@@ -83,6 +83,43 @@ export const BODY_OPERATIONS: readonly BodyOperation[] = [
     method: 'put',
     path: ({ sessionId }) => `/api/v1/sessions/${sessionId}/attendances`,
     body: ({ referralId }) => ({ attendances: [{ referralId, outcome: 'attended' }] }),
+  },
+  {
+    operationId: 'acknowledgeCaution',
+    method: 'post',
+    path: ({ assessmentId }) => `/api/v1/assessments/${assessmentId}/acknowledgements`,
+    // There is no such caution: the body is well formed, and the answer is 422.
+    body: () => ({ cautionId: 'none-of-them', actionTaken: 'Rang the practice.' }),
+  },
+  {
+    operationId: 'recordDiaryWeek',
+    method: 'post',
+    path: ({ referralId }) => `/api/v1/referrals/${referralId}/diary-weeks`,
+    body: () => ({ weekStartingOn: '2026-05-04', sessionsReported: 3 }),
+  },
+  {
+    operationId: 'calculatePrediction',
+    method: 'post',
+    path: () => '/api/v1/calculations/prediction',
+    body: () => ({
+      equationId: 'troosters-1999',
+      sexAtBirth: 'male',
+      ageYears: 60,
+      heightCm: 170,
+      weightKg: 70,
+    }),
+  },
+  {
+    operationId: 'calculateScore',
+    method: 'post',
+    path: () => '/api/v1/calculations/score',
+    body: () => ({ questionnaire: 'copd-assessment-test', items: [3, 3, 2, 4, 3, 2, 3, 2] }),
+  },
+  {
+    operationId: 'calculateChange',
+    method: 'post',
+    path: () => '/api/v1/calculations/change',
+    body: () => ({ measureId: 'cat-total', baseline: 22, discharge: 19 }),
   },
 ];
 

@@ -1,0 +1,274 @@
+import supertest from 'supertest';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { ACCESS } from '../../src/auth/access.js';
+import { createAccount } from '../../src/usecases/accounts/provision.js';
+import { startWorld } from '../support/bad-input.js';
+import type { World } from '../support/bad-input.js';
+import { BODY_OPERATIONS } from '../support/bodies.js';
+import { operationOf, servedOperations } from '../support/operations.js';
+import type { Operation } from '../support/operations.js';
+import { expectProblem } from '../support/response.js';
+import { TEST_INSTANT } from '../support/start-app.js';
+import type { TestRole } from '../support/start-app.js';
+
+const A = 'admin';
+const C = 'clinician';
+const L = 'lead';
+const P = 'commissioner';
+
+/**
+ * Who may call what, written out by hand from the outline of the API. Nothing of it is taken from the program: it is
+ * what the program is held to.
+ */
+const TABLE: Readonly<Record<string, 'anybody' | readonly TestRole[]>> = {
+  // Patients, referrals, offers and closures: administrators, clinicians and leads.
+  registerPatient: [A, C, L],
+  listPatients: [A, C, L],
+  searchPatients: [A, C, L],
+  getPatient: [A, C, L],
+  correctPatient: [A, C, L],
+  registerReferral: [A, C, L],
+  listReferrals: [A, C, L],
+  getReferral: [A, C, L],
+  correctReferral: [A, C, L],
+  recordOffer: [A, C, L],
+  closeReferral: [A, C, L],
+  // Triage, and everything that shows what was measured: clinicians and leads.
+  triageReferral: [C, L],
+  recordAssessment: [C, L],
+  listAssessments: [C, L],
+  correctAssessment: [C, L],
+  getOutcomes: [C, L],
+  listCautions: [C, L],
+  acknowledgeCaution: [C, L],
+  recordDiaryWeek: [C, L],
+  readDiary: [C, L],
+  // Classes and their registers.
+  holdSession: [A, C, L],
+  listSessions: [A, C, L],
+  recordAttendances: [A, C, L],
+  listSites: [A, C, L],
+  listCommissioners: [A, C, L],
+  // Reports: leads.
+  getQuarterlyReport: [L],
+  getQuarterlyReportText: [L],
+  // Definitions, and sums over what is typed in: everybody who is signed in.
+  listMeasures: [A, C, L, P],
+  getMeasure: [A, C, L, P],
+  listPredictionEquations: [A, C, L, P],
+  listIndicators: [A, C, L, P],
+  listNorms: [A, C, L, P],
+  listSources: [A, C, L, P],
+  getSafetyChecklist: [A, C, L, P],
+  calculatePrediction: [A, C, L, P],
+  calculateScore: [A, C, L, P],
+  calculateChange: [A, C, L, P],
+  getHealth: 'anybody',
+  getOpenApi: 'anybody',
+};
+
+const ROLES: readonly TestRole[] = [A, C, L, P];
+
+/** Operations of the record: what they answer is about people. */
+const OF_THE_RECORD = Object.keys(TABLE).filter((operationId) => {
+  const who = TABLE[operationId];
+  return who !== undefined && who !== 'anybody' && !who.includes(P);
+});
+
+let world: World;
+let operations: readonly Operation[];
+/** Tokens that were good once. */
+let spent: Readonly<Record<'expired' | 'revoked' | 'suspended', string>>;
+
+beforeAll(async () => {
+  world = await startWorld();
+  operations = await servedOperations(world.app);
+  spent = await makeSpentTokens();
+  const graded = { reason: 'Graded by telephone', changes: { mrcGrade: 3 } };
+  await world.app.as('lead').patch(`/api/v1/referrals/${world.referralId}`, graded);
+});
+afterAll(() => world.app.close());
+
+describe('the table of access', () => {
+  it('names every operation that is served, and no other', () => {
+    expect(operations.map(({ operationId }) => operationId).sort()).toEqual(Object.keys(TABLE).sort());
+  });
+
+  it('names every operation that the program decides about, and no other', () => {
+    expect(Object.keys(ACCESS).sort()).toEqual(Object.keys(TABLE).sort());
+  });
+
+  it('has a body for every operation that takes one', () => {
+    const taking = operations.filter((operation) => operation.hasBody).map(({ operationId }) => operationId);
+    expect(BODY_OPERATIONS.map(({ operationId }) => operationId).sort()).toEqual([...taking].sort());
+  });
+});
+
+describe.each(Object.entries(TABLE))('%s', (operationId, who) => {
+  it.each(ROLES)(`by a %s is ${who === 'anybody' ? 'open' : 'as the table says'}`, async (role) => {
+    const response = await call(operationId, world.app.tokens[role]);
+    if (who === 'anybody' || who.includes(role)) expectAnswered(operationId, response);
+    else expectProblem(response, { status: 403, type: 'not-allowed' });
+  });
+
+  it('by nobody in particular is answered only where it is open to anybody', async () => {
+    const response = await call(operationId, null);
+    if (who === 'anybody') expectAnswered(operationId, response);
+    else expectNotSignedIn(response);
+  });
+
+  it.each(['expired', 'revoked', 'suspended'] as const)(
+    'is not reached by a token that is %s',
+    async (state) => {
+      const response = await call(operationId, spent[state]);
+      if (who === 'anybody') expectAnswered(operationId, response);
+      else expectNotSignedIn(response);
+    },
+  );
+
+  it('by a lead of another team knows nothing of ours', async () => {
+    const response = await call(operationId, world.app.otherTeam.token);
+    if (operationOf(operations, operationId).path.match(/\{(patient|referral|assessment|session)Id\}/)) {
+      expectProblem(response, { status: 404, type: 'not-found' });
+      return;
+    }
+    expect(response.status).toBeLessThan(500);
+    const { patientId, referralId, assessmentId, sessionId, app } = world;
+    for (const ours of [patientId, referralId, assessmentId, sessionId, app.siteId, app.commissionerId]) {
+      expect(response.text).not.toContain(ours);
+    }
+  });
+});
+
+it.each(OF_THE_RECORD)('%s shows an administrator no score', async (operationId) => {
+  const response = await call(operationId, world.app.tokens.admin);
+  const names = ['mrcGrade', 'scores', 'score', 'results', 'walkTests', 'questionnaires', 'distanceM'];
+  for (const name of names) expect(response.text).not.toContain(`"${name}"`);
+});
+
+it('shows a clinician the grade that it hides from an administrator', async () => {
+  const path = `/api/v1/referrals/${world.referralId}`;
+  expect((await world.app.as('clinician').get(path)).body).toHaveProperty('mrcGrade', 3);
+  expect((await world.app.as('admin').get(path)).body).not.toHaveProperty('mrcGrade');
+});
+
+describe('a request is let through by its token alone', () => {
+  const get = (path = '/api/v1/patients') => supertest(world.app.app.server).get(path);
+
+  it.each([
+    ['a token of another scheme', (token: string) => `Basic ${token}`],
+    ['a bare token', (token: string) => token],
+    ['a token with something behind it', (token: string) => `Bearer ${token} x`],
+    ['a token that is one letter short', (token: string) => `Bearer ${token.slice(0, -1)}`],
+    ['no token behind the scheme', () => 'Bearer '],
+    ['two tokens', (token: string) => `Bearer ${token}, Bearer ${token}`],
+  ])('not by %s', async (_name, header) => {
+    expectNotSignedIn(await get().set('authorization', header(world.app.tokens.lead)));
+  });
+
+  it('not by a token in the address or in a cookie', async () => {
+    const token = world.app.tokens.lead;
+    expectNotSignedIn(await get(`/api/v1/patients?access_token=${token}`));
+    expectNotSignedIn(await get().set('cookie', `token=${token}`));
+  });
+
+  it('whatever the case of the scheme', async () => {
+    const response = await get().set('authorization', `bearer ${world.app.tokens.lead}`);
+    expect(response.status).toBe(200);
+  });
+
+  it('also where only the head is asked for', async () => {
+    for (const { method, path, operationId } of operations) {
+      if (method !== 'get' || TABLE[operationId] === 'anybody') continue;
+      expect((await supertest(world.app.app.server).head(filled(path))).status, path).toBe(401);
+    }
+  });
+
+  it('until the instant at which the token expires', async () => {
+    const { token } = await createAccount(world.app.record.context, {
+      displayName: 'Lead until a moment from now',
+      belonging: { role: 'lead', teamId: world.app.teamId },
+      tokenName: 'tests',
+      expiresAt: '2026-11-25T10:00:00.001Z',
+    });
+    expect((await get().set('authorization', `Bearer ${token}`)).status).toBe(200);
+  });
+
+  it('before the body is read', async () => {
+    const send = (token: string | null) => {
+      const test = supertest(world.app.app.server).post(`/api/v1/referrals/${world.referralId}/triage`);
+      const signed = token === null ? test : test.set('authorization', `Bearer ${token}`);
+      return signed.set('content-type', 'application/json').send('{"broken":');
+    };
+    expectNotSignedIn(await send(null));
+    expectProblem(await send(world.app.tokens.admin), { status: 403, type: 'not-allowed' });
+  });
+});
+
+/** A request that would be accepted of somebody who may make it. */
+function call(operationId: string, token: string | null): supertest.Test {
+  const { method, path } = operationOf(operations, operationId);
+  const agent = supertest(world.app.app.server);
+  const query = path.includes('/reports/') ? '?period=2026-27-Q2' : '';
+  const withBody = BODY_OPERATIONS.find((candidate) => candidate.operationId === operationId);
+  const test =
+    withBody === undefined ? agent.get(filled(path) + query) : agent[withBody.method](withBody.path(world));
+  if (withBody === undefined && method !== 'get')
+    throw new Error(`${operationId} needs a body in the tests.`);
+  const signed = token === null ? test : test.set('authorization', `Bearer ${token}`);
+  return withBody === undefined ? signed : signed.send(withBody.body(world));
+}
+
+function filled(path: string): string {
+  const { patientId, referralId, assessmentId, sessionId } = world;
+  const ids: Readonly<Record<string, string>> = {
+    patientId,
+    referralId,
+    assessmentId,
+    sessionId,
+    measureId: 'cat-total',
+  };
+  return path.replace(/\{(\w+)\}/g, (_match, name: string) => {
+    const id = ids[name];
+    if (id === undefined) throw new Error(`The tests have no ${name} for ${path}.`);
+    return id;
+  });
+}
+
+/** Let through: done, or refused for what the record holds already. */
+function expectAnswered(operationId: string, response: supertest.Response): void {
+  expect([200, 201, 409, 422], response.text.slice(0, 500)).toContain(response.status);
+  expect(operationOf(operations, operationId).statuses).toContain(response.status);
+}
+
+function expectNotSignedIn(response: supertest.Response): void {
+  expectProblem(response, { status: 401, type: 'not-signed-in' });
+  expect(response.headers['www-authenticate']).toMatch(/^Bearer /);
+}
+
+async function makeSpentTokens() {
+  const { context, connection } = world.app.record;
+  const make = (displayName: string, expiresAt: string) =>
+    createAccount(context, {
+      displayName,
+      belonging: { role: 'lead', teamId: world.app.teamId },
+      tokenName: 'tests',
+      expiresAt,
+    });
+  // A token is good until the instant at which it expires, not at it.
+  const expired = await make('Expired lead', TEST_INSTANT);
+  const revoked = await make('Revoked lead', '2100-01-01T00:00:00.000Z');
+  const suspended = await make('Suspended lead', '2100-01-01T00:00:00.000Z');
+  const { db } = connection;
+  await db
+    .updateTable('api_token')
+    .set({ revoked_at: TEST_INSTANT })
+    .where('account_id', '=', revoked.accountId)
+    .execute();
+  await db
+    .updateTable('account')
+    .set({ status: 'suspended' })
+    .where('id', '=', suspended.accountId)
+    .execute();
+  return { expired: expired.token, revoked: revoked.token, suspended: suspended.token };
+}
