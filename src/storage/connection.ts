@@ -1,6 +1,7 @@
 import BetterSqlite from 'better-sqlite3';
-import { Kysely, SqliteDialect } from 'kysely';
+import { Kysely } from 'kysely';
 import { preparedOnce } from './prepared-once.js';
+import { sqliteDialect } from './sqlite-dialect.js';
 import type { Tables } from './tables.js';
 
 /** A database, or a transaction on it: every query function takes one of these first. */
@@ -36,8 +37,8 @@ export function openConnection(file: string): Connection {
   const reading = new BetterSqlite(file, { readonly: true });
   for (const pragma of ['busy_timeout = 5000', 'trusted_schema = OFF', 'query_only = ON'])
     reading.pragma(pragma);
-  const db = new Kysely<Tables>({ dialect: new SqliteDialect({ database: preparedOnce(writing) }) });
-  const reader = new Kysely<Tables>({ dialect: new SqliteDialect({ database: preparedOnce(reading) }) });
+  const db = new Kysely<Tables>({ dialect: sqliteDialect(preparedOnce(writing)) });
+  const reader = new Kysely<Tables>({ dialect: sqliteDialect(preparedOnce(reading)) });
   return {
     db,
     reader,
