@@ -170,7 +170,7 @@ const QUESTIONNAIRES: readonly Case[] = [
   ['a total of 20.5', cat(typed('cat-total', 20.5)), '/questionnaires/0/typedScores/0/value', 'off-the-grid'],
   [
     'a score of another questionnaire',
-    cat(typed('phq-9-total', 5)),
+    cat(typed('phq-9', 5)),
     '/questionnaires/0/typedScores/0/measure',
     'unknown-measure',
   ],
