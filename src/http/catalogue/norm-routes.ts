@@ -4,7 +4,7 @@ import { NORMS } from '../../domain/prediction/registered.js';
 import type { App } from '../app-types.js';
 import { problemFor } from '../problem/problem-for.js';
 import { problemResponses, sendProblem } from '../problem/problem.js';
-import { PAGE_QUERY, pageOfArray, pageSchema, readPageRequest } from '../schema/paging.js';
+import { PAGE_QUERY, pageOfList, pageSchema } from '../schema/paging.js';
 import { CitationShown, presentCitation } from './catalogue-schema.js';
 
 const NormShown = z
@@ -43,9 +43,9 @@ export function normRoutes(app: App): void {
       },
     },
     async (request, reply) => {
-      const page = readPageRequest(request.query);
+      const page = pageOfList(NORMS, request.query, 'norms', (norm) => norm.id);
       if (page.kind === 'refused') return sendProblem(reply, problemFor(page.refusal));
-      const { rows, nextCursor } = pageOfArray(NORMS, page.value, (norm) => norm.id);
+      const { rows, nextCursor } = page.value;
       return reply.send({ items: rows.map(presentNorm), nextCursor });
     },
   );

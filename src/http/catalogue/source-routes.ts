@@ -3,7 +3,7 @@ import { allSources } from '../../domain/sources/all-sources.js';
 import type { App } from '../app-types.js';
 import { problemFor } from '../problem/problem-for.js';
 import { problemResponses, sendProblem } from '../problem/problem.js';
-import { PAGE_QUERY, pageOfArray, pageSchema, readPageRequest } from '../schema/paging.js';
+import { PAGE_QUERY, pageOfList, pageSchema } from '../schema/paging.js';
 import { CitationShown, presentCitation } from './catalogue-schema.js';
 
 const SourceShown = z
@@ -27,9 +27,9 @@ export function sourceRoutes(app: App): void {
       },
     },
     async (request, reply) => {
-      const page = readPageRequest(request.query);
+      const page = pageOfList(allSources(), request.query, 'sources', ({ citation }) => citation.id);
       if (page.kind === 'refused') return sendProblem(reply, problemFor(page.refusal));
-      const { rows, nextCursor } = pageOfArray(allSources(), page.value, ({ citation }) => citation.id);
+      const { rows, nextCursor } = page.value;
       const items = rows.map(({ citation, usedBy }) => ({
         source: presentCitation(citation),
         usedBy: [...usedBy],

@@ -7,7 +7,7 @@ import { problemFor } from '../problem/problem-for.js';
 import { problemResponses, sendProblem } from '../problem/problem.js';
 import { ReferralParams } from '../referrals/referral-schema.js';
 import { dateField, dateShown, numberField } from '../schema/fields.js';
-import { PAGE_QUERY, pageOfArray, pageSchema, readPageRequest } from '../schema/paging.js';
+import { PAGE_QUERY, pageOfList, pageSchema } from '../schema/paging.js';
 
 const tags = ['sessions'];
 
@@ -63,11 +63,13 @@ export function diaryRoutes(app: App, context: Context): void {
       },
     },
     async (request, reply) => {
-      const page = readPageRequest(request.query);
-      if (page.kind === 'refused') return sendProblem(reply, problemFor(page.refusal));
-      const outcome = await readDiary(context, teamMember(request), request.params.referralId);
+      const { referralId } = request.params;
+      const outcome = await readDiary(context, teamMember(request), referralId);
       if (outcome.kind === 'refused') return sendProblem(reply, problemFor(outcome.refusal));
-      const { rows, nextCursor } = pageOfArray(outcome.value, page.value, (week) => week.weekStartingOn);
+      const list = `diary of ${referralId}`;
+      const page = pageOfList(outcome.value, request.query, list, (week) => week.weekStartingOn);
+      if (page.kind === 'refused') return sendProblem(reply, problemFor(page.refusal));
+      const { rows, nextCursor } = page.value;
       return reply.send({ items: rows.map(present), nextCursor });
     },
   );

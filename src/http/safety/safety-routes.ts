@@ -10,7 +10,7 @@ import { CitationShown, presentCitation } from '../catalogue/catalogue-schema.js
 import { problemFor } from '../problem/problem-for.js';
 import { problemResponses, sendProblem } from '../problem/problem.js';
 import { orNull, textField } from '../schema/fields.js';
-import { PAGE_QUERY, pageOfArray, pageSchema, readPageRequest } from '../schema/paging.js';
+import { PAGE_QUERY, pageOfList, pageSchema } from '../schema/paging.js';
 
 const tags = ['safety'];
 
@@ -90,12 +90,13 @@ export function safetyRoutes(app: App, context: Context): void {
       },
     },
     async (request, reply) => {
-      const page = readPageRequest(request.query);
-      if (page.kind === 'refused') return sendProblem(reply, problemFor(page.refusal));
-      const outcome = await listCautions(context, teamMember(request), request.params.assessmentId);
+      const { assessmentId } = request.params;
+      const outcome = await listCautions(context, teamMember(request), assessmentId);
       if (outcome.kind === 'refused') return sendProblem(reply, problemFor(outcome.refusal));
       const keyOf = (caution: StandingCaution): string => `${caution.id} ${caution.measureId ?? ''}`;
-      const { rows, nextCursor } = pageOfArray(outcome.value, page.value, keyOf);
+      const page = pageOfList(outcome.value, request.query, `cautions of ${assessmentId}`, keyOf);
+      if (page.kind === 'refused') return sendProblem(reply, problemFor(page.refusal));
+      const { rows, nextCursor } = page.value;
       return reply.send({ items: rows.map(presentCaution), nextCursor });
     },
   );

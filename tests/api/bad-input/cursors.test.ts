@@ -24,6 +24,8 @@ const LISTS = [
   'measures',
   'prediction-equations',
   'indicators',
+  'norms',
+  'sources',
 ] as const;
 
 const read = (list: string, cursor: string) =>
