@@ -5,8 +5,7 @@ import type { SqliteDatabase } from 'kysely';
 const KEPT = 200;
 
 /**
- * A database that prepares each statement once and keeps the latest used ones: preparing costs more than running a short
- * statement does.
+ * A database that prepares each statement once: preparing costs more than running a short statement does.
  *
  * Only for queries whose rows are read at once, not for streaming: a statement in use cannot be started again.
  */
@@ -18,12 +17,11 @@ export function preparedOnce(database: Database): SqliteDatabase {
     },
     prepare: (sql) => {
       const known = statements.get(sql);
-      const statement = known ?? database.prepare(sql);
-      // A map keeps the order of insertion, so that the first entry is the one used longest ago.
-      if (known !== undefined) statements.delete(sql);
+      if (known !== undefined) return known;
+      // Starting afresh is rare, and cheaper than to note the use of each statement at every call.
+      if (statements.size >= KEPT) statements.clear();
+      const statement = database.prepare(sql);
       statements.set(sql, statement);
-      const oldest = statements.keys().next();
-      if (statements.size > KEPT && oldest.done !== true) statements.delete(oldest.value);
       return statement;
     },
   };

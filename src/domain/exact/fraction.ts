@@ -36,6 +36,7 @@ export function fraction(numerator: number, denominator = 1): Fraction {
  * @example decimal(47.5) -> 95/2
  */
 export function decimal(value: number): Fraction {
+  if (Number.isSafeInteger(value)) return fraction(value);
   const match = /^(-?)(\d+)(?:\.(\d{1,9}))?$/.exec(withoutExponent(value));
   if (match === null) throw new RangeError(`Not a plain decimal number: ${String(value)}`);
   const [, sign, whole = '', places = ''] = match;
