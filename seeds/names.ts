@@ -1,0 +1,103 @@
+import type { SexAtBirth } from '../src/domain/referral/closed-sets.js';
+import { pick } from './random.js';
+import type { Random } from './random.js';
+
+/** Family names are birds, plants and features of the shore, given names of the hedgerow: plainly invented people. */
+export const FAMILY_NAMES = [
+  'Sandwort',
+  'Seaholly',
+  'Thrift',
+  'Samphire',
+  'Turnstone',
+  'Dunlin',
+  'Whimbrel',
+  'Sanderling',
+  'Kittiwake',
+  'Fulmar',
+  'Avocet',
+  'Seakale',
+  'Glasswort',
+  'Sealavender',
+  'Curlew',
+  'Oystercatcher',
+  'Redshank',
+  'Greenshank',
+  'Knotgrass',
+  'Saltwort',
+  'Cordgrass',
+  'Eelgrass',
+  'Bladderwrack',
+  'Marramgrass',
+  'Lymegrass',
+  'Seapink',
+  'Scurvygrass',
+  'Buckthorn',
+  'Tamarisk',
+  'Guillemot',
+  'Razorbill',
+  'Cormorant',
+  'Shelduck',
+  'Lapwing',
+  'Godwit',
+  'Brentgoose',
+  'Shearwater',
+  'Phalarope',
+  'Sandplover',
+  'Seabeet',
+  'Seacampion',
+  'Hornedpoppy',
+  'Bindweed',
+  'Sandsedge',
+  'Tidepool',
+  'Shingleford',
+  'Driftwood',
+  'Limpet',
+] as const;
+
+const GIVEN_NAMES = {
+  female: [
+    'Mavis',
+    'Heather',
+    'Hazel',
+    'Bryony',
+    'Iris',
+    'Tansy',
+    'Marigold',
+    'Linnet',
+    'Clover',
+    'Rosemary',
+    'Lavender',
+    'Jenny-Wren',
+    'Veronica',
+    'Primrose',
+    'Sorrel',
+    'Flax',
+  ],
+  male: [
+    'Rowan',
+    'Robin',
+    'Ash',
+    'Alder',
+    'Jay',
+    'Hawthorn',
+    'Bracken',
+    'Reed',
+    'Merlin',
+    'Burdock',
+    'Campion',
+    'Teasel',
+    'Drake',
+    'Sedge',
+    'Barley',
+    'Yarrow',
+  ],
+} as const;
+
+/** An invented name. */
+export function planName(
+  random: Random,
+  sexAtBirth: SexAtBirth,
+): { readonly familyName: string; readonly givenName: string } {
+  const given = sexAtBirth === 'female' ? GIVEN_NAMES.female : GIVEN_NAMES.male;
+  return { familyName: pick(random, FAMILY_NAMES), givenName: pick<string>(random, given) };
+}

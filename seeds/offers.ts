@@ -1,0 +1,70 @@
+import { addDays, daysBetween } from '../src/domain/calendar/plain-date.js';
+import type { PlainDate } from '../src/domain/calendar/plain-date.js';
+import type { OfferKind, OfferResponse } from '../src/domain/referral/closed-sets.js';
+import { workingDay } from './calendar-of-classes.js';
+import type { PlannedOffer } from './plan.js';
+import { chance, wholeBetween } from './random.js';
+import type { Random } from './random.js';
+
+const UNANSWERED_AT_FIRST_SHARE = 0.12;
+const DAYS_UNTIL_NO_REPLY = 14;
+
+/** An offer of an appointment that is taken up; now and then an earlier one had no reply. */
+export function planAcceptedOffers(
+  random: Random,
+  kind: OfferKind,
+  days: { readonly from: PlainDate; readonly appointmentOn: PlainDate },
+): readonly PlannedOffer[] {
+  const room = Math.max(0, daysBetween(days.from, days.appointmentOn));
+  const offeredOn = addDays(days.from, wholeBetween(random, 0, Math.floor(room / 2)));
+  const repliedOn = addDays(offeredOn, wholeBetween(random, 0, Math.floor(room / 2)));
+  const accepted: PlannedOffer = {
+    kind,
+    offeredOn,
+    appointmentOn: days.appointmentOn,
+    response: 'accepted',
+    respondedOn: repliedOn,
+    recordedOn: repliedOn,
+  };
+  const waited = daysBetween(days.from, offeredOn);
+  if (waited < DAYS_UNTIL_NO_REPLY || !chance(random, UNANSWERED_AT_FIRST_SHARE * 3)) return [accepted];
+  return [planUnansweredOffer(kind, days.from), accepted];
+}
+
+/** An offer to which nobody replies. */
+export function planUnansweredOffer(kind: OfferKind, offeredOn: PlainDate): PlannedOffer {
+  return {
+    kind,
+    offeredOn,
+    appointmentOn: null,
+    response: 'no-reply',
+    respondedOn: null,
+    recordedOn: workingDay(addDays(offeredOn, DAYS_UNTIL_NO_REPLY - 2)),
+  };
+}
+
+/** An offer that was answered on a day, or was still open when the person left. */
+export function planLastOffer(
+  random: Random,
+  kind: OfferKind,
+  days: { readonly from: PlainDate; readonly leftOn: PlainDate },
+  response: Extract<OfferResponse, 'declined' | 'awaiting-reply'>,
+): PlannedOffer {
+  const room = daysBetween(days.from, days.leftOn);
+  const offeredOn = addDays(days.from, wholeBetween(random, 0, Math.max(0, room - 5)));
+  return {
+    kind,
+    offeredOn,
+    appointmentOn: null,
+    response,
+    respondedOn: response === 'declined' ? days.leftOn : null,
+    recordedOn: response === 'declined' ? days.leftOn : offeredOn,
+  };
+}
+
+/** An offer as it is known at the end of a day; null when it had not been made. */
+export function offerAsKnown(offer: PlannedOffer, lastDay: PlainDate): PlannedOffer | null {
+  if (offer.offeredOn > lastDay) return null;
+  if (offer.recordedOn <= lastDay) return offer;
+  return { ...offer, response: 'awaiting-reply', respondedOn: null, recordedOn: offer.offeredOn };
+}
