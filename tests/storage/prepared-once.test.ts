@@ -13,10 +13,10 @@ describe('statements that are prepared once', () => {
     raw.exec('insert into thing values (1)');
     prepared = [];
     const prepare = raw.prepare.bind(raw);
-    raw.prepare = ((sql: string) => {
+    raw.prepare = (sql: string) => {
       prepared.push(sql);
       return prepare(sql);
-    });
+    };
     database = preparedOnce(raw);
   });
   afterEach(() => database.close());
