@@ -15,6 +15,7 @@ import { assessmentRoutes } from '../http/assessments/assessment-routes.js';
 import { calculationRoutes } from '../http/calculations/calculation-routes.js';
 import { sourceRoutes } from '../http/catalogue/source-routes.js';
 import { normRoutes } from '../http/catalogue/norm-routes.js';
+import { auditRoutes } from '../http/audit/audit-routes.js';
 import { catalogueRoutes } from '../http/catalogue/catalogue-routes.js';
 import { installGuard } from '../http/guard.js';
 import { patientRoutes } from '../http/patients/patient-routes.js';
@@ -65,6 +66,7 @@ export async function buildApp(context: Context, logLevel: LogLevel): Promise<Ap
       diaryRoutes(api, context);
       safetyRoutes(api, context);
       reportRoutes(api, context);
+      auditRoutes(api, context);
       catalogueRoutes(api);
       normRoutes(api);
       sourceRoutes(api);

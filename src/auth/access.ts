@@ -34,6 +34,7 @@ export const ACCESS = {
   recordAttendances: TEAM,
   getQuarterlyReport: LEAD,
   getQuarterlyReportText: LEAD,
+  listAuditEvents: LEAD,
   listSites: TEAM,
   listCommissioners: TEAM,
   listMeasures: 'signed-in',

@@ -1,5 +1,6 @@
 import type { FastifyReply, FastifyRequest } from 'fastify';
 import { isPublic, mayCall } from '../auth/access.js';
+import { recordRead } from '../usecases/audit/record-event.js';
 import { actorByToken } from '../usecases/sign-in.js';
 import type { App, Context } from './app-types.js';
 import { sendProblem } from './problem/problem.js';
@@ -18,7 +19,10 @@ export function installGuard(app: App, context: Context): void {
     const secret = bearerToken(request);
     request.actor = secret === null ? null : await actorByToken(context, secret);
     if (request.actor === null) return refuseUnknown(reply);
-    if (!mayCall(request.actor.role, operationId)) return refuseRole(reply);
+    if (!mayCall(request.actor.role, operationId)) {
+      await recordRead(context, request.actor, { action: 'access-refused', details: { operationId } });
+      return refuseRole(reply);
+    }
   });
 }
 

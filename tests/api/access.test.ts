@@ -49,7 +49,8 @@ const TABLE: Readonly<Record<string, 'anybody' | readonly TestRole[]>> = {
   recordAttendances: [A, C, L],
   listSites: [A, C, L],
   listCommissioners: [A, C, L],
-  // Reports: leads.
+  // Reports and the audit trail: leads.
+  listAuditEvents: [L],
   getQuarterlyReport: [L],
   getQuarterlyReportText: [L],
   // Definitions, and sums over what is typed in: everybody who is signed in.

@@ -9,7 +9,7 @@ import {
   recordOffer,
   triageReferral,
 } from '../../usecases/referrals/change-referral.js';
-import { getReferral, listReferrals } from '../../usecases/referrals/list-referrals.js';
+import { getReferral, listReferrals, withStage } from '../../usecases/referrals/list-referrals.js';
 import { registerReferral } from '../../usecases/referrals/register-referral.js';
 import { teamMember } from '../app-types.js';
 import type { App, Context } from '../app-types.js';
@@ -198,7 +198,6 @@ async function answer(
 ): Promise<FastifyReply> {
   if (outcome.kind === 'refused') return sendProblem(reply, problemFor(outcome.refusal));
   const actor = teamMember(request);
-  const staged = await getReferral(context, actor, outcome.value.id);
-  if (staged.kind === 'refused') return sendProblem(reply, problemFor(staged.refusal));
-  return reply.send(presentReferral(outcome.value, staged.value.stage, actor.role));
+  const { referral, stage } = await withStage(context, actor, outcome.value);
+  return reply.send(presentReferral(referral, stage, actor.role));
 }

@@ -5,7 +5,7 @@ import type { PlainDate } from '../../domain/calendar/plain-date.js';
 import { done, refused } from '../../domain/refusal/refusal.js';
 import type { Fault, Outcome } from '../../domain/refusal/refusal.js';
 import { renderQuarterlyReportText } from '../../reports/quarterly/render-text.js';
-import { reportQuarter } from '../../usecases/reports/report-quarter.js';
+import { readQuarter } from '../../usecases/reports/report-quarter.js';
 import { dateField } from '../schema/fields.js';
 import { QuarterlyReportShown } from './quarterly-schema.js';
 import { getOutcomes } from '../../usecases/reports/get-outcomes.js';
@@ -54,8 +54,7 @@ export function reportRoutes(app: App, context: Context): void {
     async (request, reply) => {
       const asked = readQuery(request.query, context.clock.today());
       if (asked.kind === 'refused') return sendProblem(reply, problemFor(asked.refusal));
-      const { teamId } = teamMember(request);
-      const report = await reportQuarter(context, { teamId, ...asked.value });
+      const report = await readQuarter(context, teamMember(request), asked.value);
       // The schema describes the report and a test holds it to that; checking each of its thousands of numbers would cost
       // more than counting them.
       return reply
@@ -82,8 +81,7 @@ export function reportRoutes(app: App, context: Context): void {
     async (request, reply) => {
       const asked = readQuery(request.query, context.clock.today());
       if (asked.kind === 'refused') return sendProblem(reply, problemFor(asked.refusal));
-      const { teamId } = teamMember(request);
-      const report = await reportQuarter(context, { teamId, ...asked.value });
+      const report = await readQuarter(context, teamMember(request), asked.value);
       return reply
         .type('text/plain; charset=utf-8')
         .serializer((text) => String(text))

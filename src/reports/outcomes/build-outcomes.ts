@@ -1,4 +1,3 @@
-import { ageInYears } from '../../domain/calendar/plain-date.js';
 import type { PlainDate } from '../../domain/calendar/plain-date.js';
 import type { Comparison } from '../../domain/change/change.js';
 import type { ChosenThreshold } from '../../domain/change/choose-threshold.js';
@@ -6,6 +5,7 @@ import { chooseThresholds } from '../../domain/change/choose-threshold.js';
 import { changesOf, rememberThresholds } from '../../domain/change/course-changes.js';
 import type { CourseChange } from '../../domain/change/course-changes.js';
 import type { ResultAt } from '../../domain/change/pair.js';
+import { predictedAt } from '../../domain/change/predicted-at.js';
 import type { ContactFacts, ReferralFacts } from '../../domain/cohort/referral-facts.js';
 import { toNumber } from '../../domain/exact/fraction.js';
 import { MEASURES } from '../../domain/measures/catalogue.js';
@@ -14,7 +14,6 @@ import type { Measure } from '../../domain/measures/measure.js';
 import { courseOf } from '../../domain/pathway/course.js';
 import { stageOfCourse } from '../../domain/pathway/stage.js';
 import { findEquation } from '../../domain/prediction/catalogue.js';
-import { isBelowLowerLimit, percentPredicted, predictResult } from '../../domain/prediction/predict.js';
 import type { StandingCaution } from '../../domain/safety/standing-cautions.js';
 import type { DiaryWeek } from '../../domain/session/diary.js';
 import type { TeamSettings } from '../../domain/settings/team-settings.js';
@@ -137,19 +136,14 @@ function endResult(measure: Measure, at: ResultAt, facts: ReferralFacts, setting
 
 function predictedShare(
   measure: Measure,
-  { result, assessment }: ResultAt,
+  at: ResultAt,
   facts: ReferralFacts,
   settings: TeamSettings,
 ): PredictedShare | null {
   const chosen = settings.equations[measure.id];
   const equation = chosen === undefined ? null : findEquation(chosen);
   if (equation === null) return null;
-  const prediction = predictResult(equation, {
-    sexAtBirth: facts.patient.sexAtBirth,
-    ageYears: ageInYears(facts.patient.bornOn, assessment.assessedOn),
-    heightCm: assessment.heightCm,
-    weightKg: assessment.weightKg,
-  });
+  const { prediction, percent, isBelowLowerLimit } = predictedAt(equation, at, facts);
   if (prediction.kind === 'not-predicted') {
     return {
       equationId: equation.id,
@@ -161,13 +155,12 @@ function predictedShare(
       notPredictedReason: prediction.words,
     };
   }
-  const value = toNumber(result.value);
   return {
     equationId: equation.id,
     predicted: prediction.predicted,
-    percentPredicted: percentPredicted(value, prediction.predicted),
+    percentPredicted: percent,
     lowerLimit: prediction.lowerLimit,
-    isBelowLowerLimit: isBelowLowerLimit(value, prediction.lowerLimit),
+    isBelowLowerLimit,
     beyondAgesStudied: prediction.beyondAgesStudied,
     notPredictedReason: null,
   };

@@ -8,7 +8,7 @@ import type {
   ScoreTable,
   SitToStandTable,
   WalkTestTable,
-} from '../tables.js';
+} from '../assessment-tables.js';
 
 /** The columns of a new version of an assessment, but for its keys. */
 export function assessmentColumns(

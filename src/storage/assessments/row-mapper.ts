@@ -33,7 +33,7 @@ import type {
   ScoreTable,
   SitToStandTable,
   WalkTestTable,
-} from '../tables.js';
+} from '../assessment-tables.js';
 
 /** The rows that one version of an assessment is stored in. */
 export interface AssessmentRows {

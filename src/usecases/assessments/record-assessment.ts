@@ -3,7 +3,6 @@ import { checkAssessment } from '../../domain/assessment/check-assessment.js';
 import type { AssessmentContext } from '../../domain/assessment/check-assessment.js';
 import { resultsOf } from '../../domain/assessment/results.js';
 import type { Fraction } from '../../domain/exact/fraction.js';
-import type { Referral } from '../../domain/referral/referral.js';
 import { done, refused } from '../../domain/refusal/refusal.js';
 import type { Outcome, Refusal } from '../../domain/refusal/refusal.js';
 import {
@@ -13,8 +12,10 @@ import {
   supersedeAssessment,
 } from '../../storage/assessments/assessments.js';
 import type { Executor } from '../../storage/connection.js';
-import { findPatient } from '../../storage/patients/patients.js';
-import { findReferral } from '../../storage/referrals/referrals.js';
+import { courseOfReferral } from '../../storage/referrals/referral-dates.js';
+import { changedValues } from '../../domain/audit/changed-values.js';
+import { recordEvent, recordRead } from '../audit/record-event.js';
+import { toldAssessment } from './told-assessment.js';
 import type { Context, TeamMember } from '../context.js';
 import { checkPlaces } from '../referrals/check-places.js';
 
@@ -26,12 +27,19 @@ export async function recordAssessment(
   entry: AssessmentEntry,
 ): Promise<Outcome<Assessment>> {
   return context.db.transaction().execute(async (trx) => {
-    const referral = await findReferral(trx, actor.teamId, referralId);
-    if (referral === null) return refused({ code: 'not-found', what: 'referral' });
+    const course = await courseOfReferral(trx, actor.teamId, referralId);
+    if (course === null) return refused({ code: 'not-found', what: 'referral' });
     const others = await assessmentsOfReferral(trx, referralId);
-    const checked = await check(context, actor, trx, { entry, referral, others });
+    const checked = await check(context, actor, trx, { entry, course, others });
     if (checked.kind === 'refused') return checked;
     const id = context.newId();
+    await recordEvent(context, trx, actor, {
+      action: 'assessment-recorded',
+      patientId: course.patientId,
+      referralId,
+      subjectId: id,
+      details: { changes: changedValues({}, toldAssessment(checked.value), []) },
+    });
     return done(
       await store(context, actor, trx, {
         id,
@@ -53,18 +61,28 @@ export async function correctAssessment(
 ): Promise<Outcome<Assessment>> {
   return context.db.transaction().execute(async (trx) => {
     const former = await findAssessment(trx, actor.teamId, id);
-    const referral = former === null ? null : await findReferral(trx, actor.teamId, former.referralId);
-    if (former === null || referral === null) return refused({ code: 'not-found', what: 'assessment' });
-    const all = await assessmentsOfReferral(trx, referral.id);
+    const course = former === null ? null : await courseOfReferral(trx, actor.teamId, former.referralId);
+    if (former === null || course === null) return refused({ code: 'not-found', what: 'assessment' });
+    const all = await assessmentsOfReferral(trx, former.referralId);
     const others = all.filter((assessment) => assessment.id !== id);
-    const checked = await check(context, actor, trx, { entry: correction.entry, referral, others });
+    const checked = await check(context, actor, trx, { entry: correction.entry, course, others });
     if (checked.kind === 'refused') return checked;
     await supersedeAssessment(trx, former.versionId, context.clock.now());
+    await recordEvent(context, trx, actor, {
+      action: 'assessment-corrected',
+      patientId: course.patientId,
+      referralId: former.referralId,
+      subjectId: id,
+      details: {
+        changes: changedValues(toldAssessment(former), toldAssessment(checked.value), []),
+        reason: correction.reason,
+      },
+    });
     return done(
       await store(context, actor, trx, {
         id,
         version: former.version + 1,
-        referralId: referral.id,
+        referralId: former.referralId,
         checked: checked.value,
         correctionReason: correction.reason,
       }),
@@ -78,8 +96,10 @@ export async function listAssessments(
   actor: TeamMember,
   referralId: string,
 ): Promise<Outcome<readonly Assessment[]>> {
-  const referral = await findReferral(context.db, actor.teamId, referralId);
-  if (referral === null) return refused({ code: 'not-found', what: 'referral' });
+  const course = await courseOfReferral(context.db, actor.teamId, referralId);
+  if (course === null) return refused({ code: 'not-found', what: 'referral' });
+  const { patientId } = course;
+  await recordRead(context, actor, { action: 'assessments-read', patientId, referralId });
   return done(await assessmentsOfReferral(context.db, referralId));
 }
 
@@ -89,18 +109,14 @@ async function check(
   trx: Executor,
   input: {
     readonly entry: AssessmentEntry;
-    readonly referral: Referral;
+    readonly course: Pick<AssessmentContext, 'bornOn' | 'receivedOn' | 'closedOn'>;
     readonly others: readonly Assessment[];
   },
 ): Promise<Outcome<CheckedAssessment>> {
-  const { entry, referral, others } = input;
-  const patient = await findPatient(trx, actor.teamId, referral.patientId);
-  if (patient === null) return refused({ code: 'not-found', what: 'patient' });
+  const { entry, course, others } = input;
   const verdict = checkAssessment(entry, {
+    ...course,
     today: context.clock.today(),
-    bornOn: patient.bornOn,
-    receivedOn: referral.receivedOn,
-    closedOn: referral.closure?.closedOn ?? null,
     others: others.map((other) => other.entry),
     baseline: entry.timepoint === 'baseline' ? new Map<string, Fraction>() : baselineValues(others),
   } satisfies AssessmentContext);

@@ -4,6 +4,7 @@ import { checkDiaryWeek } from '../../domain/session/diary.js';
 import type { DiaryWeek } from '../../domain/session/diary.js';
 import { diaryOfReferral, recordDiaryWeekRow } from '../../storage/diary/diary-weeks.js';
 import { findReferral } from '../../storage/referrals/referrals.js';
+import { recordEvent, recordRead } from '../audit/record-event.js';
 import type { Context, TeamMember } from '../context.js';
 
 /** Records what a person reports of one week at home; an entry for the same week replaces the former, which is kept. */
@@ -20,7 +21,14 @@ export async function recordDiaryWeek(
     if (faults.length > 0) return refused({ code: 'rules-broken', faults });
     const [now, id] = [context.clock.now(), context.newId()];
     await recordDiaryWeekRow(trx, { ...week, id, referralId, now, accountId: actor.accountId });
-    return done(await diaryOfReferral(trx, referralId));
+    const diary = await diaryOfReferral(trx, referralId);
+    await recordEvent(context, trx, actor, {
+      action: 'diary-week-recorded',
+      patientId: referral.patientId,
+      referralId,
+      details: { ...week },
+    });
+    return done(diary);
   });
 }
 
@@ -32,5 +40,7 @@ export async function readDiary(
 ): Promise<Outcome<readonly DiaryWeek[]>> {
   const referral = await findReferral(context.db, actor.teamId, referralId);
   if (referral === null) return refused({ code: 'not-found', what: 'referral' });
+  const { patientId } = referral;
+  await recordRead(context, actor, { action: 'diary-read', patientId, referralId });
   return done(await diaryOfReferral(context.db, referralId));
 }

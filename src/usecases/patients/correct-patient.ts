@@ -5,6 +5,8 @@ import type { Outcome } from '../../domain/refusal/refusal.js';
 import { correctPatientRow, findPatient, findPatientIdByNhsNumber } from '../../storage/patients/patients.js';
 import { firstReceiptOn } from '../../storage/referrals/referral-dates.js';
 import { getTeam } from '../../storage/providers/providers.js';
+import { changedValues } from '../../domain/audit/changed-values.js';
+import { recordEvent } from '../audit/record-event.js';
 import type { Context, TeamMember } from '../context.js';
 
 /** What is to be changed in a record, and why. */
@@ -42,6 +44,14 @@ export async function correctPatient(
       reason: correction.reason,
       now: context.clock.now(),
       accountId: actor.accountId,
+    });
+    await recordEvent(context, trx, actor, {
+      action: 'patient-corrected',
+      patientId: id,
+      details: {
+        changes: changedValues(former, { ...former, ...checked.details }, []),
+        reason: correction.reason,
+      },
     });
     return done({ ...former, ...checked.details, version: former.version + 1 });
   });

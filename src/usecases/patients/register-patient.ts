@@ -4,6 +4,8 @@ import { done, refused } from '../../domain/refusal/refusal.js';
 import type { Outcome } from '../../domain/refusal/refusal.js';
 import { findPatientIdByNhsNumber, insertPatient } from '../../storage/patients/patients.js';
 import { getTeam } from '../../storage/providers/providers.js';
+import { changedValues } from '../../domain/audit/changed-values.js';
+import { recordEvent } from '../audit/record-event.js';
 import type { Context, TeamMember } from '../context.js';
 
 /** Registers a person with the team; a person already known by NHS number is refused, naming the record there is. */
@@ -22,6 +24,11 @@ export async function registerPatient(
     }
     const id = context.newId();
     await insertPatient(trx, { id, teamId: actor.teamId, details, now: context.clock.now() });
+    await recordEvent(context, trx, actor, {
+      action: 'patient-registered',
+      patientId: id,
+      details: { changes: changedValues({}, details, []) },
+    });
     return done({ id, version: 1, ...details });
   });
 }

@@ -16,6 +16,9 @@ import {
 import type { ReferralChange } from '../../storage/referrals/referrals.js';
 import { assessmentsOfReferral } from '../../storage/assessments/assessments.js';
 import { firstSessionOn, lastContactOn } from '../../storage/sessions/sessions.js';
+import type { AuditAction } from '../../domain/audit/audit-event.js';
+import { changedValues } from '../../domain/audit/changed-values.js';
+import { recordEvent } from '../audit/record-event.js';
 import type { Context, TeamMember } from '../context.js';
 import { checkPlaces } from './check-places.js';
 
@@ -26,7 +29,8 @@ export async function correctReferral(
   id: string,
   correction: { readonly changes: Partial<ReferralDetails>; readonly reason: string },
 ): Promise<Outcome<Referral>> {
-  return change(context, actor, id, async (trx, former, patient) => {
+  const told = { action: 'referral-corrected', reason: correction.reason } as const;
+  return change(context, actor, id, told, async (trx, former, patient) => {
     const details: ReferralDetails = { ...former, ...correction.changes };
     const faults = [
       ...checkReferral(details, { today: context.clock.today(), bornOn: patient.bornOn }),
@@ -46,7 +50,7 @@ export async function triageReferral(
   id: string,
   triage: Triage & { readonly mrcGrade: number | null },
 ): Promise<Outcome<Referral>> {
-  return change(context, actor, id, async (trx, former) => {
+  return change(context, actor, id, { action: 'referral-triaged' }, async (trx, former) => {
     if (former.closure !== null) return { code: 'already-closed' };
     if (former.triage !== null) return { code: 'already-triaged' };
     const faults = [...checkEvent('/decidedOn', 'The decision', triage.decidedOn, former, dates(context))];
@@ -71,7 +75,7 @@ export async function recordOffer(
   id: string,
   offer: Omit<Offer, 'id'>,
 ): Promise<Outcome<Referral>> {
-  return change(context, actor, id, async (trx, former) => {
+  return change(context, actor, id, { action: 'offer-recorded' }, async (trx, former) => {
     if (former.closure !== null) return { code: 'already-closed' };
     const faults = checkOffer(offer, former, dates(context));
     if (faults.length > 0) return { code: 'rules-broken', faults };
@@ -87,7 +91,7 @@ export async function closeReferral(
   id: string,
   closure: Closure & { readonly exercisePlanGivenOn: ReferralDetails['exercisePlanGivenOn'] },
 ): Promise<Outcome<Referral>> {
-  return change(context, actor, id, async (trx, former) => {
+  return change(context, actor, id, { action: 'referral-closed' }, async (trx, former) => {
     if (former.closure !== null) return { code: 'already-closed' };
     const faults = [...checkEvent('/closedOn', 'The closure', closure.closedOn, former, dates(context))];
     const lastEventOn = await lastEventDate(trx, former);
@@ -116,11 +120,15 @@ export async function closeReferral(
   });
 }
 
-/** Loads, lets the step decide and write, and reads the referral again, all in one transaction. */
+/** Free text of a referral: it stands in the record and is not told twice. */
+const FREE_TEXT = ['otherConditions', 'triage', 'closure'];
+
+/** Loads, lets the step decide and write, tells the trail, and reads the referral again, all in one transaction. */
 async function change(
   context: Context,
   actor: TeamMember,
   id: string,
+  told: { readonly action: AuditAction; readonly reason?: string },
   step: (trx: Executor, former: Referral, patient: Patient) => Promise<Refusal | null>,
 ): Promise<Outcome<Referral>> {
   return context.db.transaction().execute(async (trx) => {
@@ -130,8 +138,28 @@ async function change(
     const refusal = await step(trx, former, patient);
     if (refusal !== null) return refused(refusal);
     const changed = await findReferral(trx, actor.teamId, id);
-    return changed === null ? refused({ code: 'not-found', what: 'referral' }) : done(changed);
+    if (changed === null) return refused({ code: 'not-found', what: 'referral' });
+    const reason = told.reason === undefined ? {} : { reason: told.reason };
+    await recordEvent(context, trx, actor, {
+      action: told.action,
+      patientId: changed.patientId,
+      referralId: id,
+      details: { changes: changedValues(toldOf(former), toldOf(changed), FREE_TEXT), ...reason },
+    });
+    return done(changed);
   });
+}
+
+/** A referral as the trail tells it: decisions and dates apart from the texts that go with them. */
+function toldOf(referral: Referral): object {
+  const { triage, closure } = referral;
+  return {
+    ...referral,
+    triageDecision: triage?.decision,
+    triagedOn: triage?.decidedOn,
+    closedOn: closure?.closedOn,
+    closureReason: closure?.reason,
+  };
 }
 
 function changeOf(context: Context, actor: TeamMember, former: Referral, reason: string): ReferralChange {

@@ -8,6 +8,7 @@ import { pageOf } from '../../storage/page.js';
 import type { Page, PageRequest, Position } from '../../storage/page.js';
 import { findReferral, findReferrals, listReferralPositions } from '../../storage/referrals/referrals.js';
 import { currentSettings } from '../../storage/settings/settings.js';
+import { recordRead } from '../audit/record-event.js';
 import type { Context, TeamMember } from '../context.js';
 
 /** A referral with the stage that its facts put it in. */
@@ -31,7 +32,22 @@ export async function getReferral(
 ): Promise<Outcome<StagedReferral>> {
   const referral = await findReferral(context.db, actor.teamId, id);
   if (referral === null) return refused({ code: 'not-found', what: 'referral' });
-  return done({ referral, stage: (await stagesOf(context, actor, [id])).get(id) ?? 'awaiting-triage' });
+  await recordRead(context, actor, {
+    action: 'referral-read',
+    patientId: referral.patientId,
+    referralId: id,
+  });
+  return done(await withStage(context, actor, referral));
+}
+
+/** A referral that is at hand, with its stage. */
+export async function withStage(
+  context: Context,
+  actor: TeamMember,
+  referral: Referral,
+): Promise<StagedReferral> {
+  const stages = await stagesOf(context, actor, [referral.id]);
+  return { referral, stage: stages.get(referral.id) ?? 'awaiting-triage' };
 }
 
 /**
@@ -79,6 +95,8 @@ export async function listReferrals(
     const referral = referrals.get(position.id);
     return referral === undefined ? [] : [{ referral, stage }];
   });
+  const referralIds = rows.map(({ referral }) => referral.id);
+  await recordRead(context, actor, { action: 'referrals-listed', details: { referralIds } });
   return { rows, next: page.next };
 }
 

@@ -4,6 +4,8 @@ import { done, refused } from '../../domain/refusal/refusal.js';
 import type { Outcome } from '../../domain/refusal/refusal.js';
 import { findPatient } from '../../storage/patients/patients.js';
 import { findOpenReferralId, insertReferral } from '../../storage/referrals/referrals.js';
+import { changedValues } from '../../domain/audit/changed-values.js';
+import { recordEvent } from '../audit/record-event.js';
 import type { Context, TeamMember } from '../context.js';
 import { checkPlaces } from './check-places.js';
 
@@ -32,6 +34,12 @@ export async function registerReferral(
     if (existingId !== null) return refused({ code: 'referral-already-open', existingId });
     const id = context.newId();
     await insertReferral(trx, { id, teamId: actor.teamId, patientId, details, now: context.clock.now() });
+    await recordEvent(context, trx, actor, {
+      action: 'referral-registered',
+      patientId,
+      referralId: id,
+      details: { changes: changedValues({}, details, ['otherConditions']) },
+    });
     return done({ id, patientId, version: 1, ...details, triage: null, offers: [], closure: null });
   });
 }

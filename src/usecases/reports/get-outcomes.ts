@@ -4,9 +4,10 @@ import { buildOutcomes } from '../../reports/outcomes/build-outcomes.js';
 import type { Outcomes } from '../../reports/outcomes/outcomes-model.js';
 import type { StandingCaution } from '../../domain/safety/standing-cautions.js';
 import { diaryOfReferral } from '../../storage/diary/diary-weeks.js';
-import { listCautions } from '../safety/acknowledge-caution.js';
+import { cautionsOf } from '../safety/acknowledge-caution.js';
 import { loadReferralFacts } from '../../storage/facts/referral-facts.js';
 import { currentSettings } from '../../storage/settings/settings.js';
+import { recordRead } from '../audit/record-event.js';
 import type { Context, TeamMember } from '../context.js';
 
 /** How one person changed, judged by the team's present settings. */
@@ -20,9 +21,11 @@ export async function getOutcomes(
   if (facts === undefined) return refused({ code: 'not-found', what: 'referral' });
   const standing: { assessmentId: string; cautions: readonly StandingCaution[] }[] = [];
   for (const { assessmentId } of facts.assessments) {
-    const cautions = await listCautions(context, actor, assessmentId);
-    if (cautions.kind === 'done') standing.push({ assessmentId, cautions: cautions.value });
+    const cautions = await cautionsOf(context.db, actor, assessmentId);
+    if (cautions !== null) standing.push({ assessmentId, cautions });
   }
+  const { patientId } = facts;
+  await recordRead(context, actor, { action: 'outcomes-read', patientId, referralId });
   const diary = await diaryOfReferral(context.db, referralId);
   const asAt = context.clock.today();
   const outcomes = buildOutcomes({ facts, asAt, settings, settingsVersion: version, standing, diary });

@@ -6,16 +6,30 @@ import { idsTouchedInPeriod } from '../../storage/facts/cohort-ids.js';
 import { loadReferralFacts } from '../../storage/facts/referral-facts.js';
 import { getTeam } from '../../storage/providers/providers.js';
 import { currentSettings } from '../../storage/settings/settings.js';
-import type { Context } from '../context.js';
+import type { Context, TeamMember } from '../context.js';
+import { recordRead } from '../audit/record-event.js';
 
-/**
- * The report of a team for a period.
- *
- * @param asAt the data cut: facts of that day are seen, later ones are not
- */
+/** What report is asked for. */
+export interface ReportRequest {
+  readonly period: Period;
+  /** The data cut: facts of that day are seen, later ones are not. */
+  readonly asAt: PlainDate;
+}
+
+/** The report of the member's own team; that it was read is told to the trail. */
+export async function readQuarter(
+  context: Context,
+  actor: TeamMember,
+  { period, asAt }: ReportRequest,
+): Promise<QuarterlyReport> {
+  await recordRead(context, actor, { action: 'report-read', details: { period: period.label, asAt } });
+  return reportQuarter(context, { teamId: actor.teamId, period, asAt });
+}
+
+/** The report of any team for a period: for the operator of the service, and behind `readQuarter`. */
 export async function reportQuarter(
   context: Context,
-  request: { readonly teamId: string; readonly period: Period; readonly asAt: PlainDate },
+  request: ReportRequest & { readonly teamId: string },
 ): Promise<QuarterlyReport> {
   const { teamId, period, asAt } = request;
   const team = await getTeam(context.reader, teamId);

@@ -6,6 +6,7 @@ import { versionsOfAssessment } from '../../storage/assessments/assessments.js';
 import type { Executor } from '../../storage/connection.js';
 import { acknowledgementsOf, insertAcknowledgement } from '../../storage/safety/acknowledgements.js';
 import { currentSettings } from '../../storage/settings/settings.js';
+import { recordEvent, recordRead } from '../audit/record-event.js';
 import type { Context, TeamMember } from '../context.js';
 
 /** The cautions of an assessment, each with its acknowledgement. */
@@ -15,7 +16,9 @@ export async function listCautions(
   assessmentId: string,
 ): Promise<Outcome<readonly StandingCaution[]>> {
   const cautions = await cautionsOf(context.db, actor, assessmentId);
-  return cautions === null ? refused({ code: 'not-found', what: 'assessment' }) : done(cautions);
+  if (cautions === null) return refused({ code: 'not-found', what: 'assessment' });
+  await recordRead(context, actor, { action: 'cautions-read', subjectId: assessmentId });
+  return done(cautions);
 }
 
 /** Puts the member's name to having seen a caution, with what was done about it. It is done once, and never undone. */
@@ -46,11 +49,18 @@ export async function acknowledgeCaution(
       now: context.clock.now(),
       accountId: actor.accountId,
     });
+    const { cautionId, measureId } = request;
+    await recordEvent(context, trx, actor, {
+      action: 'caution-acknowledged',
+      subjectId: assessmentId,
+      details: { cautionId, measureId },
+    });
     return done((await cautionsOf(trx, actor, assessmentId)) ?? []);
   });
 }
 
-async function cautionsOf(
+/** The cautions that stand in the record beside an assessment; null when it is absent or of another team. */
+export async function cautionsOf(
   db: Executor,
   actor: TeamMember,
   assessmentId: string,

@@ -15,6 +15,8 @@ import {
   withdrawAttendance,
 } from '../../storage/sessions/sessions.js';
 import type { SessionFilter } from '../../storage/sessions/sessions.js';
+import { changedValues } from '../../domain/audit/changed-values.js';
+import { recordEvent, recordRead } from '../audit/record-event.js';
 import type { Context, TeamMember } from '../context.js';
 import { checkPlaces } from '../referrals/check-places.js';
 
@@ -37,6 +39,11 @@ export async function holdSession(
     if (faults.length > 0) return refused({ code: 'rules-broken', faults });
     const id = context.newId();
     await insertSession(trx, { ...session, id, teamId: actor.teamId, now: context.clock.now() });
+    await recordEvent(context, trx, actor, {
+      action: 'session-registered',
+      subjectId: id,
+      details: { ...session },
+    });
     return done({ ...session, id, attendances: [] });
   });
 }
@@ -61,6 +68,7 @@ export async function recordAttendances(
     const former = new Map(
       (await attendancesOfSession(trx, sessionId)).map((entry) => [entry.referralId, entry.outcome]),
     );
+    const before = Object.fromEntries(former);
     const now = context.clock.now();
     for (const { referralId, outcome } of attendances) {
       if (former.get(referralId) !== outcome) {
@@ -70,7 +78,14 @@ export async function recordAttendances(
       former.delete(referralId);
     }
     for (const referralId of former.keys()) await withdrawAttendance(trx, { sessionId, referralId, now });
-    return done({ ...session, attendances: await attendancesOfSession(trx, sessionId) });
+    const register = await attendancesOfSession(trx, sessionId);
+    const after = Object.fromEntries(register.map((entry) => [entry.referralId, entry.outcome]));
+    await recordEvent(context, trx, actor, {
+      action: 'register-written',
+      subjectId: sessionId,
+      details: { changes: changedValues(before, after, []) },
+    });
+    return done({ ...session, attendances: register });
   });
 }
 
@@ -88,5 +103,6 @@ export async function listSessions(
     ...session,
     attendances: registers.get(session.id) ?? [],
   }));
+  await recordRead(context, actor, { action: 'sessions-listed', details: { sessionIds: ids } });
   return { rows, next: sessions.next };
 }

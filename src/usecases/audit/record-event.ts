@@ -1,0 +1,29 @@
+import type { NewAuditEvent } from '../../domain/audit/audit-event.js';
+import { appendAuditEvent } from '../../storage/audit/audit-trail.js';
+import type { Executor } from '../../storage/connection.js';
+import type { Actor, Context } from '../context.js';
+
+/** Tells the trail of an event, in the transaction of what it tells. */
+export async function recordEvent(
+  context: Context,
+  trx: Executor,
+  actor: Actor,
+  event: NewAuditEvent,
+): Promise<void> {
+  await appendAuditEvent(trx, {
+    occurredAt: context.clock.now(),
+    teamId: actor.role === 'commissioner' ? null : actor.teamId,
+    accountId: actor.accountId,
+    role: actor.role,
+    action: event.action,
+    patientId: event.patientId ?? null,
+    referralId: event.referralId ?? null,
+    subjectId: event.subjectId ?? null,
+    details: JSON.stringify(event.details ?? {}),
+  });
+}
+
+/** Tells the trail that something was read; nothing is shown before it has been told. */
+export async function recordRead(context: Context, actor: Actor, event: NewAuditEvent): Promise<void> {
+  await context.db.transaction().execute((trx) => recordEvent(context, trx, actor, event));
+}
