@@ -35,3 +35,30 @@ export async function firstReceiptOn(db: Executor, patientId: string): Promise<P
     .executeTakeFirst();
   return row === undefined ? null : plainDate(row.received_on);
 }
+
+/** Whose referral it is, and the dates that an assessment of it is checked against; null when absent or of another team. */
+export async function courseOfReferral(
+  db: Executor,
+  teamId: string,
+  id: string,
+): Promise<{
+  readonly patientId: string;
+  readonly bornOn: PlainDate;
+  readonly receivedOn: PlainDate;
+  readonly closedOn: PlainDate | null;
+} | null> {
+  const row = await db
+    .selectFrom('referral')
+    .innerJoin('patient', 'patient.id', 'referral.patient_id')
+    .select(['referral.patient_id', 'patient.born_on', 'referral.received_on', 'referral.closed_on'])
+    .where('referral.team_id', '=', teamId)
+    .where('referral.id', '=', id)
+    .executeTakeFirst();
+  if (row === undefined) return null;
+  return {
+    patientId: row.patient_id,
+    bornOn: plainDate(row.born_on),
+    receivedOn: plainDate(row.received_on),
+    closedOn: optionalDate(row.closed_on),
+  };
+}
