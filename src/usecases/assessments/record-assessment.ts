@@ -13,6 +13,9 @@ import {
 } from '../../storage/assessments/assessments.js';
 import type { Executor } from '../../storage/connection.js';
 import { courseOfReferral } from '../../storage/referrals/referral-dates.js';
+import { changedValues } from '../../domain/audit/changed-values.js';
+import { recordEvent, recordRead } from '../audit/record-event.js';
+import { toldAssessment } from './told-assessment.js';
 import type { Context, TeamMember } from '../context.js';
 import { checkPlaces } from '../referrals/check-places.js';
 
@@ -30,6 +33,13 @@ export async function recordAssessment(
     const checked = await check(context, actor, trx, { entry, course, others });
     if (checked.kind === 'refused') return checked;
     const id = context.newId();
+    await recordEvent(context, trx, actor, {
+      action: 'assessment-recorded',
+      patientId: course.patientId,
+      referralId,
+      subjectId: id,
+      details: { changes: changedValues({}, toldAssessment(checked.value), []) },
+    });
     return done(
       await store(context, actor, trx, {
         id,
@@ -58,6 +68,16 @@ export async function correctAssessment(
     const checked = await check(context, actor, trx, { entry: correction.entry, course, others });
     if (checked.kind === 'refused') return checked;
     await supersedeAssessment(trx, former.versionId, context.clock.now());
+    await recordEvent(context, trx, actor, {
+      action: 'assessment-corrected',
+      patientId: course.patientId,
+      referralId: former.referralId,
+      subjectId: id,
+      details: {
+        changes: changedValues(toldAssessment(former), toldAssessment(checked.value), []),
+        reason: correction.reason,
+      },
+    });
     return done(
       await store(context, actor, trx, {
         id,
@@ -78,6 +98,8 @@ export async function listAssessments(
 ): Promise<Outcome<readonly Assessment[]>> {
   const course = await courseOfReferral(context.db, actor.teamId, referralId);
   if (course === null) return refused({ code: 'not-found', what: 'referral' });
+  const { patientId } = course;
+  await recordRead(context, actor, { action: 'assessments-read', patientId, referralId });
   return done(await assessmentsOfReferral(context.db, referralId));
 }
 
