@@ -30,7 +30,7 @@ import {
 } from './referral-schema.js';
 
 const tags = ['referrals'];
-const CHANGE_PROBLEMS = problemResponses(400, 401, 403, 404, 409, 413, 415, 422);
+const EVENT_PROBLEMS = problemResponses(400, 401, 403, 404, 409, 413, 415, 422);
 
 /** Routes under /referrals, but for assessments and outcomes. */
 export function referralRoutes(app: App, context: Context): void {
@@ -68,7 +68,7 @@ export function referralRoutes(app: App, context: Context): void {
         tags,
         params: ReferralParams,
         body: ReferralCorrection,
-        response: { 200: ReferralShown, ...CHANGE_PROBLEMS },
+        response: { 200: ReferralShown, ...problemResponses(400, 401, 403, 404, 413, 415, 422) },
       },
     },
     async (request, reply) => {
@@ -140,7 +140,7 @@ function eventRoutes(app: App, context: Context): void {
         tags,
         params: ReferralParams,
         body: NewTriage,
-        response: { 201: ReferralShown, ...CHANGE_PROBLEMS },
+        response: { 201: ReferralShown, ...EVENT_PROBLEMS },
       },
     },
     async (request, reply) => {
@@ -159,7 +159,7 @@ function eventRoutes(app: App, context: Context): void {
         tags,
         params: ReferralParams,
         body: NewOffer,
-        response: { 201: ReferralShown, ...CHANGE_PROBLEMS },
+        response: { 201: ReferralShown, ...EVENT_PROBLEMS },
       },
     },
     async (request, reply) => {
@@ -178,7 +178,7 @@ function eventRoutes(app: App, context: Context): void {
         tags,
         params: ReferralParams,
         body: NewClosure,
-        response: { 201: ReferralShown, ...CHANGE_PROBLEMS },
+        response: { 201: ReferralShown, ...EVENT_PROBLEMS },
       },
     },
     async (request, reply) => {

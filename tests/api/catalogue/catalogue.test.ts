@@ -60,6 +60,14 @@ it('does not know a measure that there is not', async () => {
   expectProblem(await get('/measures/six-hour-walk'), { status: 404, type: 'not-found' });
 });
 
+it('refuses a name that is too long for a measure', async () => {
+  expectProblem(await get(`/measures/${'m'.repeat(81)}`), {
+    status: 400,
+    type: 'malformed-request',
+    pointers: ['measureId'],
+  });
+});
+
 it.each(['constructor', '__proto__', 'toString'])('does not take %s for a measure', async (name) => {
   expectProblem(await get(`/measures/${name}`), { status: 404, type: 'not-found' });
 });
