@@ -103,6 +103,13 @@ describe('the table of access', () => {
     const taking = operations.filter((operation) => operation.hasBody).map(({ operationId }) => operationId);
     expect(BODY_OPERATIONS.map(({ operationId }) => operationId).sort()).toEqual([...taking].sort());
   });
+
+  it('is kept with the problems of a body declared wherever there is one', () => {
+    const silent = operations.filter(
+      ({ hasBody, statuses }) => hasBody && ![400, 413, 415].every((status) => statuses.includes(status)),
+    );
+    expect(silent).toEqual([]);
+  });
 });
 
 describe.each(Object.entries(TABLE))('%s', (operationId, who) => {
@@ -110,12 +117,14 @@ describe.each(Object.entries(TABLE))('%s', (operationId, who) => {
     const response = await call(operationId, world.app.tokens[role]);
     if (who === 'anybody' || who.includes(role)) expectAnswered(operationId, response);
     else expectProblem(response, { status: 403, type: 'not-allowed' });
+    expect(operationOf(operations, operationId).statuses).toContain(response.status);
   });
 
   it('by nobody in particular is answered only where it is open to anybody', async () => {
     const response = await call(operationId, null);
     if (who === 'anybody') expectAnswered(operationId, response);
     else expectNotSignedIn(response);
+    expect(operationOf(operations, operationId).statuses).toContain(response.status);
   });
 
   it.each(['expired', 'revoked', 'suspended'] as const)(
@@ -131,6 +140,7 @@ describe.each(Object.entries(TABLE))('%s', (operationId, who) => {
     const response = await call(operationId, world.app.otherTeam.token);
     if (operationOf(operations, operationId).path.match(/\{(patient|referral|assessment|session)Id\}/)) {
       expectProblem(response, { status: 404, type: 'not-found' });
+      expect(operationOf(operations, operationId).statuses).toContain(404);
       return;
     }
     expect(response.status).toBeLessThan(500);
