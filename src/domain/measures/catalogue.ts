@@ -40,6 +40,15 @@ export function findQuestionnaire(id: string): Questionnaire | undefined {
   return questionnaires.get(id);
 }
 
+/**
+ * The questionnaire that yields a measure; undefined where the measure is of a test.
+ *
+ * @example questionnaireOf('crq-mastery')?.shortName -> 'CRQ'
+ */
+export function questionnaireOf(measureId: string): Questionnaire | undefined {
+  return QUESTIONNAIRES.find(({ measures: scored }) => scored.some((measure) => measure.id === measureId));
+}
+
 /** The physical test with this id; undefined where there is none. */
 export function findPhysicalTest(id: string): PhysicalTest | undefined {
   return physicalTests.get(id);

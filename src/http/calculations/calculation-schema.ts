@@ -1,6 +1,6 @@
 import { z } from 'zod';
 import { DIAGNOSES, SEXES_AT_BIRTH } from '../../domain/referral/closed-sets.js';
-import { CitationShown } from '../catalogue/catalogue-schema.js';
+import { CitationShown } from '../catalogue/citation-schema.js';
 import { numberField, orNull } from '../schema/fields.js';
 
 const id = z.string().max(80);
@@ -14,9 +14,7 @@ export const PredictionCalculation = z
     weightKg: orNull(numberField),
     peakHeartRatePercent: orNull(numberField).describe('Peak heart rate in percent of 220 less age'),
     isActive: orNull(z.boolean()),
-    value: orNull(z.number().min(0).max(10_000)).describe(
-      'A result to be shown as a share of the prediction',
-    ),
+    value: orNull(numberField).describe('A result to be shown as a share of the prediction'),
   })
   .meta({ id: 'PredictionCalculation' });
 
@@ -25,11 +23,12 @@ export const PredictionCalculated = z
     equationId: z.string(),
     predicted: z.number().nullable(),
     lowerLimit: z.number().nullable(),
-    beyondAgesStudied: z.boolean(),
+    beyondAgesStudied: z.boolean().nullable(),
     ceilingNote: z.string().nullable(),
     percentPredicted: z.number().nullable(),
     isBelowLowerLimit: z.boolean().nullable(),
-    notPredictedReason: z.string().nullable(),
+    notPredictedReason: z.string().nullable().describe('Why there is no prediction; nothing is assumed'),
+    source: CitationShown,
     caution: z.string(),
   })
   .meta({ id: 'PredictionCalculated' });
@@ -53,6 +52,10 @@ export const ScoreCalculated = z
         notScoredReason: z.string().nullable(),
       }),
     ),
+    profile: z
+      .string()
+      .nullable()
+      .describe('EQ-5D-5L: its five levels in one, such as 21111; it has no score from items'),
     missingItemRule: z.strictObject({ text: z.string(), source: CitationShown }),
   })
   .meta({ id: 'ScoreCalculated' });
@@ -64,8 +67,17 @@ export const ChangeCalculation = z
     discharge: numberField,
     diagnosis: z.enum(DIAGNOSES).default('not-known'),
     thresholdId: orNull(id).describe('Null takes the default of the catalogue'),
+    form: orNull(z.string().max(60)).describe('Form or value set of both ends, where the score needs one'),
   })
   .meta({ id: 'ChangeCalculation' });
+
+const ThresholdUsed = z.strictObject({
+  thresholdId: z.string(),
+  thresholdValue: z.number(),
+  amountsTo: z.string(),
+  populationNote: z.string().nullable(),
+  source: CitationShown,
+});
 
 export const ChangeCalculated = z
   .strictObject({
@@ -79,5 +91,8 @@ export const ChangeCalculated = z
     amountsTo: z.string().nullable(),
     populationNote: z.string().nullable(),
     source: CitationShown.nullable(),
+    worsening: ThresholdUsed.nullable().describe(
+      'What judges getting worse; null where the threshold for improvement does, turned round',
+    ),
   })
   .meta({ id: 'ChangeCalculated' });

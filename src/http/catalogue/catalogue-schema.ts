@@ -1,6 +1,5 @@
 import { z } from 'zod';
 import { evidenceMark } from '../../domain/evidence/citation.js';
-import type { Citation } from '../../domain/evidence/citation.js';
 import { toNumber } from '../../domain/exact/fraction.js';
 import type { Fraction } from '../../domain/exact/fraction.js';
 import { ruleOf } from '../../domain/indicators/indicator.js';
@@ -9,16 +8,8 @@ import { smallestChangeReaching } from '../../domain/measures/grid.js';
 import type { Measure, Threshold } from '../../domain/measures/measure.js';
 import type { AgesStudied, PredictionEquation } from '../../domain/prediction/prediction-equation.js';
 import { pageSchema } from '../schema/paging.js';
-
-export const CitationShown = z
-  .strictObject({
-    id: z.string(),
-    text: z.string(),
-    doi: z.string().nullable(),
-    status: z.string(),
-    mark: z.string().nullable().describe('Stands wherever the figure is shown whose source was not read'),
-  })
-  .meta({ id: 'Citation' });
+import { CitationShown, presentCitation } from './citation-schema.js';
+import { InstrumentShown, presentInstrumentOf } from './instrument-schema.js';
 
 const interval = z.strictObject({ low: z.number(), high: z.number() }).nullable();
 
@@ -61,6 +52,7 @@ export const MeasureShown = z
       }),
     ),
     note: z.string().nullable(),
+    instrument: InstrumentShown.describe('The test or questionnaire that yields it'),
   })
   .meta({ id: 'Measure' });
 
@@ -92,12 +84,6 @@ export const EquationShown = z
 export const MeasurePage = pageSchema(MeasureShown, 'MeasurePage');
 export const EquationPage = pageSchema(EquationShown, 'PredictionEquationPage');
 
-/** A source as clients are shown it, with its mark. */
-export function presentCitation(citation: Citation): z.output<typeof CitationShown> {
-  const { id, text, doi, status } = citation;
-  return { id, text, doi, status, mark: evidenceMark(status) };
-}
-
 /** A measure with its thresholds and bands. */
 export function presentMeasure(measure: Measure): z.output<typeof MeasureShown> {
   return {
@@ -122,6 +108,7 @@ export function presentMeasure(measure: Measure): z.output<typeof MeasureShown> 
       bands: set.bands.map(({ from, to, label }) => ({ from, to, label })),
     })),
     note: measure.note,
+    instrument: presentInstrumentOf(measure),
   };
 }
 

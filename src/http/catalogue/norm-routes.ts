@@ -5,7 +5,7 @@ import type { App } from '../app-types.js';
 import { problemFor } from '../problem/problem-for.js';
 import { problemResponses, sendProblem } from '../problem/problem.js';
 import { PAGE_QUERY, pageOfList, pageSchema } from '../schema/paging.js';
-import { CitationShown, presentCitation } from './catalogue-schema.js';
+import { CitationShown, presentCitation } from './citation-schema.js';
 
 const NormShown = z
   .strictObject({

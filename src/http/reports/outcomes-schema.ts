@@ -1,6 +1,6 @@
 import { z } from 'zod';
 import type { Outcomes, ThresholdUsed } from '../../reports/outcomes/outcomes-model.js';
-import { CitationShown, presentCitation } from '../catalogue/catalogue-schema.js';
+import { CitationShown, presentCitation } from '../catalogue/citation-schema.js';
 import { dateShown } from '../schema/fields.js';
 
 const ThresholdUsedShown = z

@@ -6,7 +6,7 @@ import { acknowledgeCaution, listCautions } from '../../usecases/safety/acknowle
 import { teamMember } from '../app-types.js';
 import type { App, Context } from '../app-types.js';
 import { AssessmentParams } from '../assessments/assessment-schema.js';
-import { CitationShown, presentCitation } from '../catalogue/catalogue-schema.js';
+import { CitationShown, presentCitation } from '../catalogue/citation-schema.js';
 import { problemFor } from '../problem/problem-for.js';
 import { problemResponses, sendProblem } from '../problem/problem.js';
 import { orNull, textField } from '../schema/fields.js';
