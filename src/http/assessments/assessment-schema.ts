@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import { pageSchema } from '../schema/paging.js';
 import type { Assessment } from '../../domain/assessment/assessment.js';
+import { notScoredOf } from '../../domain/assessment/not-scored.js';
 import { toNumber } from '../../domain/exact/fraction.js';
 import {
   NOT_DONE_REASONS,
@@ -156,6 +157,9 @@ export const AssessmentShown = z
         basis: z.enum(['parts', 'typed']),
       }),
     ),
+    notScored: z
+      .array(z.strictObject({ measure: z.string(), reason: z.string() }))
+      .describe('Measures without a number although their test was done, and why'),
     entry: z.looseObject({ timepoint: z.string(), assessedOn: dateShown }).describe('As NewAssessment'),
   })
   .meta({ id: 'Assessment' });
@@ -182,6 +186,7 @@ export function presentAssessment(assessment: Assessment): z.output<typeof Asses
       value: toNumber(value),
       basis,
     })),
+    notScored: notScoredOf(assessment).map(({ measure, reason }) => ({ measure, reason })),
     entry: { ...assessment.entry },
   };
 }
