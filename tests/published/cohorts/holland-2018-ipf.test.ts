@@ -77,6 +77,14 @@ describe('best of two walks against the first', () => {
     expect(best.practiceWalk?.baseline).toMatchObject({ numerator: 70, denominator: 70 });
   });
 
+  it('takes the better walk at each end', () => {
+    // 350 m and 5 x 60 + 12 x 80 + 15 x 40 = 1860 m over 70 people; 350 m and 25 x 20 + 2 x 30 + 5 x 20 + 12 x 30 + 11 x 60
+    // + 15 x 70 = 2730 m over 70 people.
+    expectPrinted(best.likeForLike.baseline.mean, '376.57');
+    expectPrinted(best.likeForLike.discharge.mean, '389.00');
+    expectPrinted(first.likeForLike.baseline.mean, '350.00');
+  });
+
   it('finds the printed share of responders where there is one walk only, and says that there was no practice walk', () => {
     expect(first.likeForLike.midReached).toMatchObject({ numerator: 38, denominator: 70 });
     expectPrinted(first.likeForLike.midReached?.percentage, '54');
