@@ -1,0 +1,20 @@
+import type { FastifyInstance } from 'fastify';
+
+/**
+ * Listens on a free port of 127.0.0.1, tells the parent process which, and closes when the parent hangs up.
+ *
+ * @param release what else is to be closed at the end
+ */
+export async function listenForParent(
+  app: Pick<FastifyInstance, 'listen' | 'close'>,
+  release: () => Promise<void> | void,
+): Promise<void> {
+  process.once('disconnect', () => {
+    void app
+      .close()
+      .then(release)
+      .then(() => process.exit(0));
+  });
+  const address = await app.listen({ host: '127.0.0.1', port: 0 });
+  process.send?.(new URL(address).port);
+}

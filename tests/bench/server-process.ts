@@ -1,0 +1,46 @@
+import { fork } from 'node:child_process';
+import type { ChildProcess } from 'node:child_process';
+
+/** A server in a process of its own. */
+export interface ServerProcess {
+  readonly port: number;
+  readonly stop: () => Promise<void>;
+}
+
+const START_LIMIT_MS = 30_000;
+
+/**
+ * Starts a compiled server and waits until it listens on 127.0.0.1.
+ *
+ * @param module path of the compiled module
+ * @param args what the module is told on its command line
+ * @throws Error when it ends or says nothing within half a minute
+ */
+export async function startServer(module: string, args: readonly string[]): Promise<ServerProcess> {
+  const child = fork(module, [...args], {
+    execArgv: execArgv(),
+    stdio: ['ignore', 'ignore', 'inherit', 'ipc'],
+  });
+  const port = await new Promise<number>((resolve, reject) => {
+    const timer = setTimeout(() => reject(new Error('The server did not start.')), START_LIMIT_MS);
+    child.once('message', (message) => {
+      clearTimeout(timer);
+      resolve(Number(message));
+    });
+    child.once('exit', (code) => reject(new Error(`The server ended with code ${String(code)}.`)));
+  });
+  return { port, stop: () => stop(child) };
+}
+
+/** For a look at where the time goes: options of Node for the servers, such as `--cpu-prof`. */
+function execArgv(): string[] {
+  return (process.env['BENCH_SERVER_OPTIONS'] ?? '').split(' ').filter((option) => option !== '');
+}
+
+async function stop(child: ChildProcess): Promise<void> {
+  if (child.exitCode !== null) return;
+  const ended = new Promise<void>((resolve) => child.once('exit', () => resolve()));
+  // The servers close when their parent hangs up, so that none outlives a run that was broken off.
+  child.disconnect();
+  await ended;
+}
