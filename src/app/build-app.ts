@@ -19,13 +19,14 @@ import { auditRoutes } from '../http/audit/audit-routes.js';
 import { catalogueRoutes } from '../http/catalogue/catalogue-routes.js';
 import { installGuard } from '../http/guard.js';
 import { patientRoutes } from '../http/patients/patient-routes.js';
-import { installProblemHandlers } from '../http/problem/handlers.js';
+import { answerError, installProblemHandlers } from '../http/problem/handlers.js';
 import { referralRoutes } from '../http/referrals/referral-routes.js';
 import { reportRoutes } from '../http/reports/report-routes.js';
 import { installMessages } from '../http/schema/messages.js';
 import { serviceRoutes } from '../http/service/service-routes.js';
 import { diaryRoutes } from '../http/diary/diary-routes.js';
 import { safetyRoutes } from '../http/safety/safety-routes.js';
+import { settingsRoutes } from '../http/settings/settings-routes.js';
 import { sessionRoutes } from '../http/sessions/session-routes.js';
 
 /** How much the service writes to its log. */
@@ -48,9 +49,14 @@ export async function buildApp(context: Context, logLevel: LogLevel): Promise<Ap
     logController: new LogController({ disableRequestLogging: true }),
     logger: logLevel === 'silent' ? false : { level: logLevel },
     genReqId: () => randomUUID(),
+    frameworkErrors: (error, request, reply) => {
+      answerError(error, request, reply);
+    },
   }).withTypeProvider<ZodTypeProvider>();
   app.setValidatorCompiler(validatorCompiler);
   app.setSerializerCompiler(serializerCompiler);
+  // Only JSON is taken; the framework would read plain text as well.
+  app.removeContentTypeParser('text/plain');
   installMessages();
   installProblemHandlers(app);
   logRequests(app);
@@ -67,6 +73,7 @@ export async function buildApp(context: Context, logLevel: LogLevel): Promise<Ap
       safetyRoutes(api, context);
       reportRoutes(api, context);
       auditRoutes(api, context);
+      settingsRoutes(api, context);
       catalogueRoutes(api);
       normRoutes(api);
       sourceRoutes(api);

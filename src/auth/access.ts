@@ -35,6 +35,8 @@ export const ACCESS = {
   getQuarterlyReport: LEAD,
   getQuarterlyReportText: LEAD,
   listAuditEvents: LEAD,
+  readSettings: LEAD,
+  changeSettings: LEAD,
   listSites: TEAM,
   listCommissioners: TEAM,
   listMeasures: 'signed-in',

@@ -51,6 +51,8 @@ const TABLE: Readonly<Record<string, 'anybody' | readonly TestRole[]>> = {
   listCommissioners: [A, C, L],
   // Reports and the audit trail: leads.
   listAuditEvents: [L],
+  readSettings: [L],
+  changeSettings: [L],
   getQuarterlyReport: [L],
   getQuarterlyReportText: [L],
   // Definitions, and sums over what is typed in: everybody who is signed in.

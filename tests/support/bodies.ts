@@ -98,6 +98,23 @@ export const BODY_OPERATIONS: readonly BodyOperation[] = [
     body: () => ({ weekStartingOn: '2026-05-04', sessionsReported: 3 }),
   },
   {
+    operationId: 'changeSettings',
+    method: 'put',
+    path: () => '/api/v1/settings',
+    body: () => ({
+      reason: 'Agreed by the team',
+      completionReading: 'assessment',
+      plannedSessions: 12,
+      plannedWeeks: 6,
+      equations: {},
+      thresholds: {},
+      thresholdsByDiagnosis: {},
+      targets: {},
+      restingLimits: 'ats-2002',
+      desaturationDefinition: 'nadir-below-90',
+    }),
+  },
+  {
     operationId: 'calculatePrediction',
     method: 'post',
     path: () => '/api/v1/calculations/prediction',

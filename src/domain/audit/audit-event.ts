@@ -24,6 +24,7 @@ export const AUDIT_ACTIONS = [
   'diary-week-recorded',
   'diary-read',
   'report-read',
+  'settings-changed',
   'audit-trail-read',
   'access-refused',
 ] as const;

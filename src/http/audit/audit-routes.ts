@@ -46,11 +46,11 @@ export function auditRoutes(app: App, context: Context): void {
     },
     async (request, reply) => {
       const { accountId = null, patientId = null, from = null, to = null } = request.query;
-      const page = readPageRequest(request.query);
+      const page = readPageRequest(request.query, 'audit-events');
       if (page.kind === 'refused') return sendProblem(reply, problemFor(page.refusal));
       const filter = { accountId, patientId, from, to };
       const { rows, next } = await listEvents(context, teamMember(request), filter, page.value);
-      return reply.send({ items: rows.map(present), nextCursor: writeCursor(next) });
+      return reply.send({ items: rows.map(present), nextCursor: writeCursor(next, 'audit-events') });
     },
   );
 }

@@ -13,7 +13,7 @@ import type { ProblemBody } from './problem.js';
 
 /** Turns every error into a problem document; inner texts go to the log only. */
 export function installProblemHandlers(app: FastifyInstance): void {
-  app.setErrorHandler((error: FastifyError, request, reply) => answer(error, request, reply));
+  app.setErrorHandler(answerError);
   app.setNotFoundHandler((_request, reply) =>
     sendProblem(reply, {
       type: '/problems/not-found',
@@ -24,12 +24,18 @@ export function installProblemHandlers(app: FastifyInstance): void {
   );
 }
 
-function answer(error: FastifyError, request: FastifyRequest, reply: FastifyReply): FastifyReply {
+/** A problem document for an error: of a handler, or of the server before any route was found. */
+export function answerError(error: FastifyError, request: FastifyRequest, reply: FastifyReply): FastifyReply {
   if (hasZodFastifySchemaValidationErrors(error)) {
+    const isBody = error.validationContext === 'body';
+    const faults = error.validation.flatMap((fault) => faultsOf(fault, isBody));
     return sendProblem(reply, {
       ...MALFORMED,
-      detail: 'Nothing was stored. Each field that is wrong is named.',
-      errors: error.validation.flatMap((fault) => faultsOf(fault, error.validationContext === 'body')),
+      detail:
+        faults.length > MOST_FAULTS
+          ? `Nothing was stored. Of ${faults.length} faults the first ${MOST_FAULTS} are named.`
+          : 'Nothing was stored. Each field that is wrong is named.',
+      errors: faults.slice(0, MOST_FAULTS),
     });
   }
   const status = error.statusCode ?? 500;
@@ -46,6 +52,9 @@ function answer(error: FastifyError, request: FastifyRequest, reply: FastifyRepl
     detail: 'The service failed; nothing was stored. The id of the request is in the log.',
   });
 }
+
+/** A small body can be wrong in thousands of places: the answer must not grow with it. */
+const MOST_FAULTS = 50;
 
 /** What zod found at one place; an unknown key is pointed at itself, not at the object that holds it. */
 function faultsOf(fault: FastifySchemaValidationError, isBody: boolean): readonly Fault[] {

@@ -13,25 +13,23 @@ export const dateField = z.iso
 /** A calendar date in a response. */
 export const dateShown = z.string().meta({ format: 'date' });
 
-export const idField = z.uuid();
+/** An id in any case; it is stored in lower case. */
+export const idField = z.uuid().toLowerCase();
 
-// Control characters have no place in a name and could disturb a terminal, a log or a spreadsheet.
-const NO_CONTROL = /^[^\p{Cc}\p{Cs}]*$/u;
-const NO_CONTROL_BUT_LINES = /^(?:[^\p{Cc}\p{Cs}]|[\n\r\t])*$/u;
+// Control characters have no place in a name and could disturb a terminal, a log or a spreadsheet; marks that turn the
+// direction of reading can make one name look like another; U+FFFD stands where a character was lost on its way here.
+const NO_CONTROL = /^[^\p{Cc}\p{Cs}\u202A-\u202E\u2066-\u2069\uFFFD]*$/u;
+const NO_CONTROL_BUT_LINES = /^(?:[^\p{Cc}\p{Cs}\u202A-\u202E\u2066-\u2069\uFFFD]|[\n\r\t])*$/u;
+const NOT_ACCEPTED = 'Control characters, and characters that were lost on the way, are not accepted.';
 
 /** One line of text, trimmed. */
 export function lineField(maxLength: number) {
-  return z.string().trim().min(1).max(maxLength).regex(NO_CONTROL, 'Control characters are not accepted.');
+  return z.string().trim().min(1).max(maxLength).regex(NO_CONTROL, NOT_ACCEPTED);
 }
 
 /** Text of several lines, trimmed. */
 export function textField(maxLength: number) {
-  return z
-    .string()
-    .trim()
-    .min(1)
-    .max(maxLength)
-    .regex(NO_CONTROL_BUT_LINES, 'Control characters are not accepted.');
+  return z.string().trim().min(1).max(maxLength).regex(NO_CONTROL_BUT_LINES, NOT_ACCEPTED);
 }
 
 /** A finite number of ordinary size; its limits are the domain's to judge, so that every door has the same. */

@@ -20,7 +20,8 @@ function messageFor(issue: z.core.$ZodRawIssue): string | undefined {
       if (issue.input === undefined) return 'This field is needed.';
       return `Give ${KINDS[issue.expected] ?? issue.expected}.`;
     case 'unrecognized_keys':
-      return `There is no such field here: ${issue.keys.map((key) => key.slice(0, 40)).join(', ')}.`;
+      // One message stands at each of the keys: it must not name them all.
+      return 'There is no such field here.';
     case 'invalid_value':
       return `Give one of: ${issue.values.map(String).join(', ')}.`;
     case 'invalid_format':

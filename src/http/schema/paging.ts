@@ -38,7 +38,7 @@ export function pageSchema<Item extends z.ZodType>(item: Item, id: string) {
  */
 export function readPageRequest(
   query: { limit: number; cursor?: string | null | undefined },
-  list = '',
+  list: string,
 ): Outcome<PageRequest> {
   const cursor = query.cursor ?? null;
   if (cursor === null) return done({ limit: query.limit, after: null });
@@ -47,7 +47,7 @@ export function readPageRequest(
 }
 
 /** A position as text that clients pass back and need not understand. */
-export function writeCursor(position: Position | null, list = ''): string | null {
+export function writeCursor(position: Position | null, list: string): string | null {
   return position === null
     ? null
     : Buffer.from(JSON.stringify([list, position.key, position.id])).toString('base64url');
@@ -85,17 +85,4 @@ export function pageOfList<Row>(
   const end = shown.at(-1);
   const isEnd = end === undefined || last + 1 + limit >= rows.length;
   return done({ rows: shown, nextCursor: isEnd ? null : writeCursor({ key: '', id: idOf(end) }, list) });
-}
-
-/** A page of a short list that is held whole, in its order, by the id of its rows. */
-export function pageOfArray<Row>(
-  rows: readonly Row[],
-  request: PageRequest,
-  idOf: (row: Row) => string,
-): { readonly rows: readonly Row[]; readonly nextCursor: string | null } {
-  const start = request.after === null ? 0 : rows.findIndex((row) => idOf(row) === request.after?.id) + 1;
-  const shown = rows.slice(start, start + request.limit);
-  const last = shown.at(-1);
-  const isEnd = last === undefined || start + request.limit >= rows.length;
-  return { rows: shown, nextCursor: isEnd ? null : writeCursor({ key: '', id: idOf(last) }) };
 }

@@ -5,7 +5,7 @@ import { teamMember } from '../app-types.js';
 import type { App, Context } from '../app-types.js';
 import { problemFor } from '../problem/problem-for.js';
 import { problemResponses, sendProblem } from '../problem/problem.js';
-import { PAGE_QUERY, pageOfArray, pageSchema, readPageRequest } from '../schema/paging.js';
+import { PAGE_QUERY, pageOfList, pageSchema } from '../schema/paging.js';
 
 const Health = z
   .strictObject({ status: z.enum(['ready', 'not-ready']), database: z.enum(['reachable', 'unreachable']) })
@@ -69,11 +69,11 @@ export function serviceRoutes(app: App, context: Context): void {
         },
       },
       async (request, reply) => {
-        const page = readPageRequest(request.query);
-        if (page.kind === 'refused') return sendProblem(reply, problemFor(page.refusal));
         const list = place === 'sites' ? sitesOfTeam : commissionersOfTeam;
         const places = await list(context, teamMember(request));
-        const { rows, nextCursor } = pageOfArray(places, page.value, (row) => row.id);
+        const page = pageOfList(places, request.query, place, (row) => row.id);
+        if (page.kind === 'refused') return sendProblem(reply, problemFor(page.refusal));
+        const { rows, nextCursor } = page.value;
         return reply.send({ items: rows.map(({ id, name }) => ({ id, name })), nextCursor });
       },
     );

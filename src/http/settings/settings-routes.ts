@@ -1,0 +1,75 @@
+import { z } from 'zod';
+import { DESATURATION_DEFINITION_IDS } from '../../domain/safety/desaturation.js';
+import { RESTING_LIMITS_IDS } from '../../domain/safety/resting-limits.js';
+import { COMPLETION_READINGS } from '../../domain/settings/team-settings.js';
+import { changeSettings, readSettings } from '../../usecases/settings/change-settings.js';
+import { teamMember } from '../app-types.js';
+import type { App, Context } from '../app-types.js';
+import { problemFor } from '../problem/problem-for.js';
+import { problemResponses, sendProblem } from '../problem/problem.js';
+import { lineField, numberField, reasonField } from '../schema/fields.js';
+
+const tags = ['settings'];
+const id = z.string().max(80);
+
+const Choices = {
+  completionReading: z.enum(COMPLETION_READINGS).describe('The headline; all four readings are always shown'),
+  plannedSessions: numberField.describe('Where a referral does not say otherwise'),
+  plannedWeeks: numberField,
+  equations: z.record(id, id).describe('Prediction equation by measure'),
+  thresholds: z
+    .record(id, id)
+    .describe('Improvement threshold by measure; else the default of the catalogue'),
+  thresholdsByDiagnosis: z
+    .record(z.string().max(160), id)
+    .describe('By measure/diagnosis; overrides thresholds'),
+  targets: z
+    .record(id, z.strictObject({ percent: numberField, source: lineField(300) }))
+    .describe('Target by indicator, with where it comes from'),
+  restingLimits: z.enum(RESTING_LIMITS_IDS),
+  desaturationDefinition: z.enum(DESATURATION_DEFINITION_IDS),
+} as const;
+
+const NewSettings = z.strictObject({ reason: reasonField, ...Choices }).meta({ id: 'NewSettings' });
+const SettingsShown = z
+  .strictObject({ version: z.int().describe('0 while the defaults hold'), ...Choices })
+  .meta({ id: 'Settings' });
+
+/** Routes of the team's versioned settings. */
+export function settingsRoutes(app: App, context: Context): void {
+  app.get(
+    '/settings',
+    {
+      schema: {
+        operationId: 'readSettings',
+        summary: "The team's choices: completion, equations, thresholds, targets, limits",
+        tags,
+        response: { 200: SettingsShown, ...problemResponses(401, 403) },
+      },
+    },
+    async (request, reply) => {
+      const { version, settings } = await readSettings(context, teamMember(request));
+      return reply.send({ version, ...settings });
+    },
+  );
+
+  app.put(
+    '/settings',
+    {
+      schema: {
+        operationId: 'changeSettings',
+        summary: "Add a new version of the team's choices",
+        description: 'Former versions stay. A report prints the version it used.',
+        tags,
+        body: NewSettings,
+        response: { 200: SettingsShown, ...problemResponses(400, 401, 403, 413, 415, 422) },
+      },
+    },
+    async (request, reply) => {
+      const { reason, ...settings } = request.body;
+      const outcome = await changeSettings(context, teamMember(request), { settings, reason });
+      if (outcome.kind === 'refused') return sendProblem(reply, problemFor(outcome.refusal));
+      return reply.send({ version: outcome.value.version, ...outcome.value.settings });
+    },
+  );
+}
