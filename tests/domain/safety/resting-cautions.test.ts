@@ -87,8 +87,11 @@ describe('SpO2 of 85 % or less at rest', () => {
   it('says when room air is not recorded, and only then', () => {
     const unknown = cautionsFor({ resting: low, walkTests: walks() });
     const known = cautionsFor({ resting: low, walkTests: walks({ oxygenLPerMin: 0 }) });
+    const partly = [aWalk({ distanceM: 200, oxygenLPerMin: 0 }), aWalk({ attempt: 2, distanceM: 220 })];
+    const once = cautionsFor({ resting: low, walkTests: partly });
     const words = 'Whether it was on room air is not recorded.';
     expect(textOf(unknown, 'resting-saturation-at-or-below-85')).toContain(words);
     expect(textOf(known, 'resting-saturation-at-or-below-85')).not.toContain(words);
+    expect(textOf(once, 'resting-saturation-at-or-below-85')).not.toContain(words);
   });
 });
