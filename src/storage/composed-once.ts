@@ -28,7 +28,7 @@ export function composedOnce<Values extends object, Row>(
     const parameters = query.parameters.map((parameter) =>
       isStandIn<Values>(parameter) ? values[parameter[NAME]] : parameter,
     );
-    return (await db.executeQuery({ ...query, parameters })).rows;
+    return (await db.executeQuery<Row>({ ...query, parameters })).rows;
   };
 }
 

@@ -1,4 +1,4 @@
-import type { CompiledQuery, DialectAdapter, Insertable } from 'kysely';
+import type { CompiledQuery, DialectAdapter, InsertObject } from 'kysely';
 import type { Executor } from './connection.js';
 import type { Tables } from './tables.js';
 
@@ -13,7 +13,7 @@ const statements = new WeakMap<DialectAdapter, Map<string, CompiledQuery>>();
 export async function insertRows<Table extends keyof Tables>(
   db: Executor,
   table: Table,
-  rows: readonly Readonly<Insertable<Tables[Table]>>[],
+  rows: readonly InsertObject<Tables, Table>[],
 ): Promise<void> {
   const [first] = rows;
   if (first === undefined) return;

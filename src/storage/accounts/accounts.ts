@@ -1,5 +1,7 @@
 import { ROLES } from '../../domain/account/role.js';
 import type { Role } from '../../domain/account/role.js';
+import { composedOnce } from '../composed-once.js';
+import type { ValueOf } from '../composed-once.js';
 import type { Executor } from '../connection.js';
 import { memberOf } from '../row-mapping.js';
 
@@ -61,21 +63,7 @@ export async function insertToken(
 
 /** The account behind a token that is neither expired nor revoked, with the role of the token; null otherwise. */
 export async function findAccountByToken(db: Executor, hash: string, now: string): Promise<Account | null> {
-  const row = await db
-    .selectFrom('api_token')
-    .innerJoin('account', 'account.id', 'api_token.account_id')
-    .select([
-      'account.id',
-      'account.team_id',
-      'account.commissioner_id',
-      'account.display_name',
-      'api_token.role',
-    ])
-    .where('api_token.token_hash', '=', hash)
-    .where('api_token.expires_at', '>', now)
-    .where('api_token.revoked_at', 'is', null)
-    .where('account.status', '=', 'active')
-    .executeTakeFirst();
+  const [row] = await activeAccount(db, { hash, now });
   if (row === undefined) return null;
   return {
     id: row.id,
@@ -85,3 +73,20 @@ export async function findAccountByToken(db: Executor, hash: string, now: string
     displayName: row.display_name,
   };
 }
+
+const activeAccount = composedOnce((db, value: ValueOf<{ hash: string; now: string }>) =>
+  db
+    .selectFrom('api_token')
+    .innerJoin('account', 'account.id', 'api_token.account_id')
+    .select([
+      'account.id',
+      'account.team_id',
+      'account.commissioner_id',
+      'account.display_name',
+      'api_token.role',
+    ])
+    .where('api_token.token_hash', '=', value('hash'))
+    .where('api_token.expires_at', '>', value('now'))
+    .where('api_token.revoked_at', 'is', null)
+    .where('account.status', '=', 'active'),
+);

@@ -1,5 +1,6 @@
 import type { Assessment, CheckedAssessment } from '../../domain/assessment/assessment.js';
 import type { Executor } from '../connection.js';
+import { insertRows } from '../insert-rows.js';
 import { assessmentColumns, testRows } from './new-rows.js';
 import { assessmentFromRows } from './row-mapper.js';
 
@@ -48,9 +49,8 @@ export async function insertAssessment(
     readonly accountId: string;
   },
 ): Promise<void> {
-  await db
-    .insertInto('assessment')
-    .values({
+  await insertRows(db, 'assessment', [
+    {
       version_id: assessment.versionId,
       id: assessment.id,
       version: assessment.version,
@@ -61,16 +61,14 @@ export async function insertAssessment(
       recorded_at: assessment.now,
       recorded_by: assessment.accountId,
       ...assessmentColumns(assessment.checked.entry),
-    })
-    .execute();
+    },
+  ]);
   const rows = testRows(assessment.versionId, assessment.checked);
-  if (rows.walkTests.length > 0) await db.insertInto('walk_test').values(rows.walkTests).execute();
-  if (rows.sitToStands.length > 0) await db.insertInto('sit_to_stand').values(rows.sitToStands).execute();
-  if (rows.questionnaires.length > 0)
-    await db.insertInto('questionnaire').values(rows.questionnaires).execute();
-  if (rows.scores.length > 0) await db.insertInto('score').values(rows.scores).execute();
-  if (rows.physicalTests.length > 0)
-    await db.insertInto('physical_test').values(rows.physicalTests).execute();
+  await insertRows(db, 'walk_test', rows.walkTests);
+  await insertRows(db, 'sit_to_stand', rows.sitToStands);
+  await insertRows(db, 'questionnaire', rows.questionnaires);
+  await insertRows(db, 'score', rows.scores);
+  await insertRows(db, 'physical_test', rows.physicalTests);
 }
 
 /** Marks a version as superseded; its values stay readable. */

@@ -2,7 +2,9 @@ import { createHash } from 'node:crypto';
 import type { Selectable } from 'kysely';
 import { chainedText, FIRST_PREVIOUS_HASH } from '../../domain/audit/audit-event.js';
 import type { AuditEvent } from '../../domain/audit/audit-event.js';
+import { composedOnce } from '../composed-once.js';
 import type { Executor } from '../connection.js';
+import { insertRows } from '../insert-rows.js';
 import { pageOf } from '../page.js';
 import type { Page, PageRequest } from '../page.js';
 import type { AuditEventTable } from '../tables.js';
@@ -14,20 +16,14 @@ export async function appendAuditEvent(
   db: Executor,
   event: Omit<AuditEvent, 'sequence' | 'previousHash' | 'hash'>,
 ): Promise<void> {
-  const last = await db
-    .selectFrom('audit_event')
-    .select(['sequence', 'hash'])
-    .orderBy('sequence', 'desc')
-    .limit(1)
-    .executeTakeFirst();
+  const [last] = await lastEvent(db, {});
   const chained = {
     ...event,
     sequence: (last?.sequence ?? 0) + 1,
     previousHash: last?.hash ?? FIRST_PREVIOUS_HASH,
   };
-  await db
-    .insertInto('audit_event')
-    .values({
+  await insertRows(db, 'audit_event', [
+    {
       sequence: chained.sequence,
       occurred_at: chained.occurredAt,
       team_id: chained.teamId,
@@ -40,9 +36,13 @@ export async function appendAuditEvent(
       details: chained.details,
       previous_hash: chained.previousHash,
       hash: hashOf(chained),
-    })
-    .execute();
+    },
+  ]);
 }
+
+const lastEvent = composedOnce((db) =>
+  db.selectFrom('audit_event').select(['sequence', 'hash']).orderBy('sequence', 'desc').limit(1),
+);
 
 /** What the verification of the trail found. */
 export type TrailVerdict =

@@ -1,5 +1,7 @@
 import { plainDate } from '../../domain/calendar/plain-date.js';
 import type { PlainDate } from '../../domain/calendar/plain-date.js';
+import { composedOnce } from '../composed-once.js';
+import type { ValueOf } from '../composed-once.js';
 import type { Executor } from '../connection.js';
 import { optionalDate } from '../row-mapping.js';
 
@@ -47,13 +49,7 @@ export async function courseOfReferral(
   readonly receivedOn: PlainDate;
   readonly closedOn: PlainDate | null;
 } | null> {
-  const row = await db
-    .selectFrom('referral')
-    .innerJoin('patient', 'patient.id', 'referral.patient_id')
-    .select(['referral.patient_id', 'patient.born_on', 'referral.received_on', 'referral.closed_on'])
-    .where('referral.team_id', '=', teamId)
-    .where('referral.id', '=', id)
-    .executeTakeFirst();
+  const [row] = await datesOfReferral(db, { teamId, id });
   if (row === undefined) return null;
   return {
     patientId: row.patient_id,
@@ -62,3 +58,12 @@ export async function courseOfReferral(
     closedOn: optionalDate(row.closed_on),
   };
 }
+
+const datesOfReferral = composedOnce((db, value: ValueOf<{ teamId: string; id: string }>) =>
+  db
+    .selectFrom('referral')
+    .innerJoin('patient', 'patient.id', 'referral.patient_id')
+    .select(['referral.patient_id', 'patient.born_on', 'referral.received_on', 'referral.closed_on'])
+    .where('referral.team_id', '=', value('teamId'))
+    .where('referral.id', '=', value('id')),
+);
