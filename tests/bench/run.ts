@@ -1,4 +1,5 @@
 import { measurePosts } from './post-throughput.js';
+import { measureReports } from './report-time.js';
 import { renderTable } from './table.js';
 import type { Line } from './table.js';
 import { openWorkspace } from './workspace.js';
@@ -9,6 +10,7 @@ const LIMIT_MS = 10 * 60_000;
 
 const MEASUREMENTS: readonly ((workspace: Workspace) => Promise<readonly Line[]>)[] = [
   async (workspace) => [await measurePosts(workspace)],
+  measureReports,
 ];
 
 const watchdog = setTimeout(() => {
