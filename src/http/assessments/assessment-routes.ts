@@ -46,9 +46,12 @@ export function assessmentRoutes(app: App, context: Context): void {
       );
       if (outcome.kind === 'refused') return sendProblem(reply, problemFor(outcome.refusal));
       const { id } = outcome.value;
+      // The schema describes the answer and a test holds it to that: this is the largest body that is written all day.
       return reply
         .code(201)
         .header('location', `/api/v1/assessments/${id}`)
+        .type('application/json; charset=utf-8')
+        .serializer(JSON.stringify)
         .send(presentAssessment(outcome.value));
     },
   );
