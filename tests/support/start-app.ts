@@ -8,6 +8,7 @@ import type { OpenRecord } from '../../src/app/open-record.js';
 import { clockAt } from '../../src/app/system-clock.js';
 import type { App } from '../../src/http/app-types.js';
 import { createAccount, createCommissioner, createTeam } from '../../src/usecases/accounts/provision.js';
+import type { Clock } from '../../src/usecases/context.js';
 
 /** The instant at which tests take place unless they say otherwise: Wednesday 25 November 2026. */
 export const TEST_INSTANT = '2026-11-25T10:00:00.000Z';
@@ -40,11 +41,15 @@ export interface TestClient {
   readonly patch: (path: string, body?: unknown) => supertest.Test;
 }
 
-/** Starts the service for tests: a demo team with two sites and one account for each role, and another team. */
-export async function startApp(instant: string = TEST_INSTANT): Promise<TestApp> {
+/**
+ * Starts the service for tests: a demo team with two sites and one account for each role, and another team.
+ *
+ * @param at the instant at which its clock stands, or a clock that moves
+ */
+export async function startApp(at: string | Clock = TEST_INSTANT): Promise<TestApp> {
   const folder = mkdtempSync(join(tmpdir(), 'tidemark-test-'));
   const databaseFile = join(folder, 'record.sqlite');
-  const record = await openRecord(databaseFile, clockAt(instant));
+  const record = await openRecord(databaseFile, typeof at === 'string' ? clockAt(at) : at);
   const { context } = record;
   const team = await createTeam(context, {
     name: 'Marram Coast PR team',
