@@ -25,7 +25,10 @@ export function cautionsOfStanding(
   }));
 }
 
-/** Everything that must be known before the figures are used, each said once per measure. */
+/**
+ * Everything that must be known before the figures are used, each said once per measure. What follows from one end alone,
+ * such as a missing practice walk or a result at the ceiling, the cautions of its assessment say.
+ */
 export function cautionsOf(measures: readonly MeasureOutcome[]): readonly Caution[] {
   const general: readonly Caution[] = measures.some((measure) =>
     endsOf(measure).some((end) => end.predicted !== null),
@@ -52,16 +55,6 @@ function cautionsOfMeasure(measure: MeasureOutcome): readonly Caution[] {
       measure.differences.length > 0,
       'conditions-differ',
       `Not like for like: ${measure.differences.join('; ')}.`,
-    ],
-    [
-      ends.some((end) => end.hadPracticeWalk === false),
-      'no-practice-walk',
-      'At least one end had a single walk: without a practice walk the first result tends to be too low.',
-    ],
-    [
-      ends.some((end) => end.isCeiling),
-      'ceiling',
-      'A result is at the ceiling of the test: the true value may be greater.',
     ],
     [
       ends.some((end) => end.predicted?.beyondAgesStudied === true),
