@@ -1,5 +1,6 @@
 import BetterSqlite from 'better-sqlite3';
 import { Kysely } from 'kysely';
+import { groupCommitDialect } from './group-commit.js';
 import { preparedOnce } from './prepared-once.js';
 import { sqliteDialect } from './sqlite-dialect.js';
 import type { Tables } from './tables.js';
@@ -37,19 +38,29 @@ export function openConnection(file: string): Connection {
   const reading = new BetterSqlite(file, { readonly: true });
   for (const pragma of ['busy_timeout = 5000', 'trusted_schema = OFF', 'query_only = ON'])
     reading.pragma(pragma);
-  const db = new Kysely<Tables>({ dialect: sqliteDialect(preparedOnce(writing)) });
+  const db = new Kysely<Tables>({ dialect: groupCommitDialect(writing) });
   const reader = new Kysely<Tables>({ dialect: sqliteDialect(preparedOnce(reading)) });
   return {
     db,
     reader,
-    backUpTo: async (target) => {
-      await writing.backup(target);
-    },
+    backUpTo: (target) => backUp(file, target),
     close: async () => {
       await reader.destroy();
       await db.destroy();
     },
   };
+}
+
+/** Copies a record as it stands at one moment: on a connection of its own, whatever is written meanwhile. */
+async function backUp(file: string, target: string): Promise<void> {
+  const source = new BetterSqlite(file, { readonly: true });
+  try {
+    source.exec('begin');
+    source.prepare('select count(*) from sqlite_schema').get();
+    await source.backup(target);
+  } finally {
+    source.close();
+  }
 }
 
 /** Reads one row of the schema. @throws the driver's error when the record cannot be read */
