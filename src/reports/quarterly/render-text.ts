@@ -4,7 +4,7 @@ import { COMPLETION_RULES } from '../../domain/pathway/completion.js';
 import type { DefinitionsUsed, IndicatorRow, QuarterlyReport, WaitSummary } from './report-model.js';
 import { figureHeader, figureLines, leftOutLines, plainFigureLines } from './text-figures.js';
 import { heading, wrap } from './text-layout.js';
-import { rounded } from './text-numbers.js';
+import { counted, rounded } from './text-numbers.js';
 import { outcomeLines, percentPredictedLines } from './text-outcomes.js';
 
 /**
@@ -64,7 +64,9 @@ function referralLines({ cohorts, referrals }: QuarterlyReport): readonly string
   const cohortLines = COHORT_KINDS.flatMap((kind) => {
     const { words, referrals: count, people, registeredInError } = cohorts[kind];
     const error = registeredInError === 0 ? '' : `; left out: ${registeredInError} registered in error`;
-    return wrap(`${kind} cohort: ${count} referrals, ${people} people${error}. ${words}.`);
+    return wrap(
+      `${kind} cohort: ${counted(count, 'referral')} of ${people} ${people === 1 ? 'person' : 'people'}${error}. ${words}.`,
+    );
   });
   return [
     ...heading('Cohorts and referrals'),
@@ -84,7 +86,7 @@ function waitLines(wait: WaitSummary): readonly string[] {
     (wait.passedOver?.numerator ?? 0) > 0 ? `; ${wait.passedOver?.numerator} started without it` : '';
   const all = wait.reached.denominator;
   return [
-    ...wrap(`${wait.title}: ${all} referrals`),
+    ...wrap(`${wait.title}: ${counted(all, 'referral')}`),
     ...wrap(
       `of the ${n} who reached it: median ${rounded(median, 1)} days ` +
         `(quartiles ${rounded(lowerQuartile, 1)} to ${rounded(upperQuartile, 1)}); people still waiting are not in this`,

@@ -30,7 +30,8 @@ export interface Column {
 }
 
 /**
- * Writes one row of a table. The first cell is broken over lines where it is too wide; any other pushes the rest on.
+ * Writes one row of a table. The first cell is broken over lines where it is too wide; any other takes room from the gap
+ * before it, and pushes the rest on where there is none.
  */
 export function row(columns: readonly Column[], cells: readonly string[]): readonly string[] {
   const [first, ...rest] = columns;
@@ -40,7 +41,18 @@ export function row(columns: readonly Column[], cells: readonly string[]): reado
     (text, column, index) => `${text} ${fit(cells[index + 1] ?? '', column)}`,
     fit(lead, first),
   );
-  return [line.trimEnd(), ...more];
+  return [fitLine(line.trimEnd()), ...more];
+}
+
+/** Takes the spaces that a line is too long by from its last gaps; at least one stays in each. */
+function fitLine(line: string): string {
+  let fitted = line;
+  while (fitted.length > TEXT_WIDTH) {
+    const gap = /(?<=\S) {2,}(?=\S)(?!.*\S {2,}\S)/.exec(fitted);
+    if (gap === null) return fitted;
+    fitted = fitted.slice(0, gap.index) + fitted.slice(gap.index + 1);
+  }
+  return fitted;
 }
 
 /** A heading with a line under it. */

@@ -27,6 +27,11 @@ export function percentOf(numerator: number, denominator: number): string {
   return `${(tenths / 10).toFixed(1)} %`;
 }
 
+/** A count with its noun. @example counted(1, 'referral') -> '1 referral' */
+export function counted(count: number, noun: 'referral'): string {
+  return `${count} ${noun}${count === 1 ? '' : 's'}`;
+}
+
 /** Both limits. @example range({ low: 47.2, high: 68.9 }, 1) -> '47.2 to 68.9' */
 export function range(interval: Interval | null, places: number): string {
   return interval === null

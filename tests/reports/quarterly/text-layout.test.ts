@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { row, wrap } from '../../../src/reports/quarterly/text-layout.js';
 import {
+  counted,
   openCases,
   percentOf,
   placesFor,
@@ -76,5 +77,34 @@ describe('lines of text', () => {
     ] as const;
     expect(row(columns, ['short', '1'])).toEqual(['short           1']);
     expect(row(columns, ['a long first cell', '1'])).toEqual(['a long          1', '  first', '  cell']);
+  });
+
+  it('take room from the gaps where a cell is wider than its column, so that no line is too long', () => {
+    const columns = [
+      { width: 39, align: 'left' },
+      { width: 14, align: 'right' },
+      { width: 7, align: 'right' },
+      { width: 14, align: 'right' },
+      { width: 22, align: 'right' },
+    ] as const;
+    const cells = [
+      'Discharge assessment done',
+      '1400 of 2800',
+      '50.0 %',
+      '48.1 to 51.9',
+      '1200 open, 35.0 to 65.0',
+    ];
+    const lines = row(columns, cells);
+    expect(lines).toHaveLength(1);
+    expect(lines[0]).toHaveLength(100);
+    expect(lines[0]?.replace(/ +/g, ' ')).toBe(cells.join(' '));
+  });
+
+  it('say one referral and several referrals', () => {
+    expect([0, 1, 2].map((count) => counted(count, 'referral'))).toEqual([
+      '0 referrals',
+      '1 referral',
+      '2 referrals',
+    ]);
   });
 });
