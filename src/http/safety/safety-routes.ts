@@ -1,6 +1,5 @@
 import { z } from 'zod';
-import { SAFETY_NOTICE } from '../../domain/safety/conduct.js';
-import { SAFETY_CHECKLIST } from '../../domain/safety/registered.js';
+import { CHECKLIST_IN_ORDER, SAFETY_NOTICE } from '../../domain/safety/conduct.js';
 import type { StandingCaution } from '../../domain/safety/standing-cautions.js';
 import { acknowledgeCaution, listCautions } from '../../usecases/safety/acknowledge-caution.js';
 import { teamMember } from '../app-types.js';
@@ -154,7 +153,7 @@ function presentCaution(caution: StandingCaution): z.output<typeof CautionShown>
 function presentChecklist(): z.output<typeof ChecklistShown> {
   return {
     notice: SAFETY_NOTICE,
-    lists: SAFETY_CHECKLIST.map((list) => ({
+    lists: CHECKLIST_IN_ORDER.map((list) => ({
       id: list.id,
       title: list.title,
       stage: list.stage,
