@@ -17,7 +17,8 @@ export async function recordDiaryWeek(
   return context.db.transaction().execute(async (trx) => {
     const referral = await findReferral(trx, actor.teamId, referralId);
     if (referral === null) return refused({ code: 'not-found', what: 'referral' });
-    const faults = checkDiaryWeek(week, referral, context.clock.today());
+    const dates = { receivedOn: referral.receivedOn, closedOn: referral.closure?.closedOn ?? null };
+    const faults = checkDiaryWeek(week, dates, context.clock.today());
     if (faults.length > 0) return refused({ code: 'rules-broken', faults });
     const [now, id] = [context.clock.now(), context.newId()];
     await recordDiaryWeekRow(trx, { ...week, id, referralId, now, accountId: actor.accountId });

@@ -60,6 +60,17 @@ describe('resting values beyond the limits', () => {
     expect(await raisedBy(resting)).toEqual(raised);
   });
 
+  it('are judged anew by the setting of the day on which they are read', async () => {
+    const resting = pressure(185, 90);
+    const confirmed = ['/resting/systolicMmHg'];
+    const assessmentId = await givenAssessment(service, await givenReferral(service), { resting, confirmed });
+    expect(inShort(await cautionsAt(service, assessmentId))).toContain('resting-systolic-above-180 !');
+    await choose('ers-ats-2014');
+    expect(inShort(await cautionsAt(service, assessmentId))).toEqual([]);
+    await choose('ats-2002');
+    expect(inShort(await cautionsAt(service, assessmentId))).toContain('resting-systolic-above-180 !');
+  });
+
   it('are judged by each team by its own setting', async () => {
     await choose('ers-ats-2014');
     expect((await service.as('other-team').get('/api/v1/settings')).body).toMatchObject({
