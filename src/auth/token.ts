@@ -1,4 +1,4 @@
-import { createHash, randomBytes } from 'node:crypto';
+import { hash, randomBytes } from 'node:crypto';
 
 /** A new API token: the secret, shown once, and the hash that is stored. */
 export interface NewToken {
@@ -22,5 +22,5 @@ export function makeToken(): NewToken {
  * @returns SHA-256 in hexadecimal
  */
 export function hashToken(secret: string): string {
-  return createHash('sha256').update(secret).digest('hex');
+  return hash('sha256', secret);
 }

@@ -20,7 +20,7 @@ export function changedValues(
   for (const name of new Set([...former.keys(), ...present.keys()])) {
     const old = former.get(name) ?? null;
     const fresh = present.get(name) ?? null;
-    if (JSON.stringify(old) === JSON.stringify(fresh)) continue;
+    if (old === fresh || (old !== null && JSON.stringify(old) === JSON.stringify(fresh))) continue;
     changes[name] = freeText.includes(name) ? [textMark(old), textMark(fresh)] : [old, fresh];
   }
   return changes;

@@ -1,14 +1,21 @@
+import type { Selectable } from 'kysely';
 import type { Assessment, CheckedAssessment } from '../../domain/assessment/assessment.js';
+import type { AssessmentTable } from '../assessment-tables.js';
+import { composedOnce } from '../composed-once.js';
+import type { ValueOf } from '../composed-once.js';
 import type { Executor } from '../connection.js';
-import { insertRows } from '../insert-rows.js';
+import { rowsInto } from '../rows-into.js';
 import { assessmentColumns, testRows } from './new-rows.js';
 import { assessmentFromRows } from './row-mapper.js';
 
 /** The current version of a team's assessment; null when absent or of another team. */
 export async function findAssessment(db: Executor, teamId: string, id: string): Promise<Assessment | null> {
-  const found = await loadAssessments(db, (query) =>
-    query.where('team_id', '=', teamId).where('id', '=', id).where('superseded_at', 'is', null),
-  );
+  const rows = await versionsInOrder(db)
+    .where('team_id', '=', teamId)
+    .where('id', '=', id)
+    .where('superseded_at', 'is', null)
+    .execute();
+  const found = await withTests(db, rows);
   return found[0] ?? null;
 }
 
@@ -17,9 +24,7 @@ export async function assessmentsOfReferral(
   db: Executor,
   referralId: string,
 ): Promise<readonly Assessment[]> {
-  return loadAssessments(db, (query) =>
-    query.where('referral_id', '=', referralId).where('superseded_at', 'is', null),
-  );
+  return withTests(db, await currentOfReferral(db, { referralId }));
 }
 
 /** Every version of a team's assessment, the current one last; empty when absent or of another team. */
@@ -28,9 +33,8 @@ export async function versionsOfAssessment(
   teamId: string,
   id: string,
 ): Promise<readonly Assessment[]> {
-  const versions = await loadAssessments(db, (query) =>
-    query.where('team_id', '=', teamId).where('id', '=', id),
-  );
+  const rows = await versionsInOrder(db).where('team_id', '=', teamId).where('id', '=', id).execute();
+  const versions = await withTests(db, rows);
   return [...versions].sort((a, b) => a.version - b.version);
 }
 
@@ -49,7 +53,7 @@ export async function insertAssessment(
     readonly accountId: string;
   },
 ): Promise<void> {
-  await insertRows(db, 'assessment', [
+  await intoAssessment(db, [
     {
       version_id: assessment.versionId,
       id: assessment.id,
@@ -64,12 +68,19 @@ export async function insertAssessment(
     },
   ]);
   const rows = testRows(assessment.versionId, assessment.checked);
-  await insertRows(db, 'walk_test', rows.walkTests);
-  await insertRows(db, 'sit_to_stand', rows.sitToStands);
-  await insertRows(db, 'questionnaire', rows.questionnaires);
-  await insertRows(db, 'score', rows.scores);
-  await insertRows(db, 'physical_test', rows.physicalTests);
+  await intoWalkTest(db, rows.walkTests);
+  await intoSitToStand(db, rows.sitToStands);
+  await intoQuestionnaire(db, rows.questionnaires);
+  await intoScore(db, rows.scores);
+  await intoPhysicalTest(db, rows.physicalTests);
 }
+
+const intoAssessment = rowsInto('assessment');
+const intoWalkTest = rowsInto('walk_test');
+const intoSitToStand = rowsInto('sit_to_stand');
+const intoQuestionnaire = rowsInto('questionnaire');
+const intoScore = rowsInto('score');
+const intoPhysicalTest = rowsInto('physical_test');
 
 /** Marks a version as superseded; its values stay readable. */
 export async function supersedeAssessment(db: Executor, versionId: string, now: string): Promise<void> {
@@ -80,16 +91,18 @@ export async function supersedeAssessment(db: Executor, versionId: string, now: 
     .execute();
 }
 
-type AssessmentQuery = ReturnType<typeof selectAssessments>;
+function versionsInOrder(db: Executor) {
+  return db.selectFrom('assessment').selectAll().orderBy('assessed_on').orderBy('version_id');
+}
 
-async function loadAssessments(
+const currentOfReferral = composedOnce((db, value: ValueOf<{ referralId: string }>) =>
+  versionsInOrder(db).where('referral_id', '=', value('referralId')).where('superseded_at', 'is', null),
+);
+
+async function withTests(
   db: Executor,
-  narrow: (query: AssessmentQuery) => AssessmentQuery,
+  assessments: readonly Selectable<AssessmentTable>[],
 ): Promise<readonly Assessment[]> {
-  const assessments = await narrow(selectAssessments(db))
-    .orderBy('assessed_on')
-    .orderBy('version_id')
-    .execute();
   if (assessments.length === 0) return [];
   const ids = assessments.map((row) => row.version_id);
   const walkTests = await db
@@ -125,8 +138,4 @@ async function loadAssessments(
       physicalTests: physicalTests.filter(isOf),
     });
   });
-}
-
-function selectAssessments(db: Executor) {
-  return db.selectFrom('assessment').selectAll();
 }

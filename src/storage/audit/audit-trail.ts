@@ -1,10 +1,10 @@
-import { createHash } from 'node:crypto';
+import { hash } from 'node:crypto';
 import type { Selectable } from 'kysely';
 import { chainedText, FIRST_PREVIOUS_HASH } from '../../domain/audit/audit-event.js';
 import type { AuditEvent } from '../../domain/audit/audit-event.js';
 import { composedOnce } from '../composed-once.js';
 import type { Executor } from '../connection.js';
-import { insertRows } from '../insert-rows.js';
+import { rowsInto } from '../rows-into.js';
 import { pageOf } from '../page.js';
 import type { Page, PageRequest } from '../page.js';
 import type { AuditEventTable } from '../tables.js';
@@ -22,7 +22,7 @@ export async function appendAuditEvent(
     sequence: (last?.sequence ?? 0) + 1,
     previousHash: last?.hash ?? FIRST_PREVIOUS_HASH,
   };
-  await insertRows(db, 'audit_event', [
+  await intoAuditEvent(db, [
     {
       sequence: chained.sequence,
       occurred_at: chained.occurredAt,
@@ -39,6 +39,8 @@ export async function appendAuditEvent(
     },
   ]);
 }
+
+const intoAuditEvent = rowsInto('audit_event');
 
 const lastEvent = composedOnce((db) =>
   db.selectFrom('audit_event').select(['sequence', 'hash']).orderBy('sequence', 'desc').limit(1),
@@ -104,7 +106,7 @@ export async function listAuditEvents(
 }
 
 function hashOf(event: Omit<AuditEvent, 'hash'>): string {
-  return createHash('sha256').update(chainedText(event)).digest('hex');
+  return hash('sha256', chainedText(event));
 }
 
 function broken(sequence: number, reason: string): TrailVerdict {

@@ -1,4 +1,6 @@
 import type { NhsNumberRange } from '../../domain/identity/nhs-number.js';
+import { composedOnce } from '../composed-once.js';
+import type { ValueOf } from '../composed-once.js';
 import type { Executor } from '../connection.js';
 import { memberOf } from '../row-mapping.js';
 
@@ -31,8 +33,12 @@ export async function listTeams(db: Executor): Promise<readonly Team[]> {
 
 /** The sites of a team by name. */
 export async function sitesOfTeam(db: Executor, teamId: string): Promise<readonly Site[]> {
-  return db.selectFrom('site').select(['id', 'name']).where('team_id', '=', teamId).orderBy('name').execute();
+  return sites(db, { teamId });
 }
+
+const sites = composedOnce((db, value: ValueOf<{ teamId: string }>) =>
+  db.selectFrom('site').select(['id', 'name']).where('team_id', '=', value('teamId')).orderBy('name'),
+);
 
 /** The commissioners who pay for a team, by name. */
 export async function commissionersOfTeam(
