@@ -47,6 +47,9 @@ export function openConnection(file: string): Connection {
     close: async () => {
       await reader.destroy();
       await db.destroy();
+      // The query builder leaves a handle open that was never used.
+      reading.close();
+      writing.close();
     },
   };
 }
