@@ -1,41 +1,75 @@
 import { createHash } from 'node:crypto';
-import { mkdirSync, readdirSync, readFileSync, renameSync, rmSync, writeFileSync } from 'node:fs';
+import {
+  closeSync,
+  existsSync,
+  mkdirSync,
+  openSync,
+  readdirSync,
+  readSync,
+  renameSync,
+  rmSync,
+  writeFileSync,
+} from 'node:fs';
 import { basename, dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { parseArgs } from 'node:util';
-import { openConnection } from '../storage/connection.js';
-import { inspectDatabaseFile } from '../storage/database-file.js';
+import { copyDatabaseFile } from '../storage/connection.js';
+import { inspectDatabaseFile, settleDatabaseFile } from '../storage/database-file.js';
 import { readConfig } from './config.js';
+import { commandRefused, requireRecord, runCommand } from './run-command.js';
 import { SYSTEM_CLOCK } from './system-clock.js';
+
+const USAGE = `Copies the record while work goes on, checks the copy, and writes its checksum beside it.
+
+  npm run db:backup -- [FILE] [--keep N]
+
+  FILE        the copy, which must not be there yet; by default backups/tidemark-TIME.sqlite beside the record
+  --keep N    removes the oldest backups of that folder named tidemark-*.sqlite until N are left (from 1)`;
 
 /**
  * Copies the record while work goes on, checks the copy, and writes its checksum beside it.
  *
  * @param databaseFile the record
- * @param target file of the copy; it appears only when it is whole
+ * @param target file of the copy; it appears only when it is whole, and never in the place of another file
  * @returns SHA-256 of the copy in hexadecimal
- * @throws Error when the copy is not sound
+ * @throws the refusal of a command when there is no record, the target is taken, or the copy is not sound
  */
 export async function backUp(databaseFile: string, target: string): Promise<string> {
+  requireRecord(databaseFile);
+  if (existsSync(target)) throw commandRefused(`${target} is there already. Name a new file.`);
   mkdirSync(dirname(target), { recursive: true });
   const unfinished = `${target}.unfinished`;
-  const connection = openConnection(databaseFile);
+  rmSync(unfinished, { force: true });
   try {
-    await connection.backUpTo(unfinished);
+    await copyDatabaseFile(databaseFile, unfinished);
+    // One file that needs nothing beside it, and opens where nothing can be written.
+    settleDatabaseFile(unfinished);
+    const state = inspectDatabaseFile(unfinished);
+    if (state.kind === 'unsound') throw commandRefused(`The copy is not sound: ${state.reason}.`);
+    const digest = sha256Of(unfinished);
+    renameSync(unfinished, target);
+    writeFileSync(`${target}.sha256`, `${digest}  ${basename(target)}\n`);
+    return digest;
   } finally {
-    await connection.close();
+    rmSync(unfinished, { force: true });
   }
-  const state = inspectDatabaseFile(unfinished);
-  if (state.kind === 'unsound') throw new Error(`The copy is not sound: ${state.reason}.`);
-  const digest = sha256Of(unfinished);
-  renameSync(unfinished, target);
-  writeFileSync(`${target}.sha256`, `${digest}  ${basename(target)}\n`);
-  return digest;
 }
 
-/** SHA-256 of a file in hexadecimal. */
+const CHUNK_BYTES = 1024 * 1024;
+
+/** SHA-256 of a file in hexadecimal, read piece by piece: a record may be larger than what fits into memory. */
 export function sha256Of(file: string): string {
-  return createHash('sha256').update(readFileSync(file)).digest('hex');
+  const hash = createHash('sha256');
+  const chunk = Buffer.alloc(CHUNK_BYTES);
+  const handle = openSync(file, 'r');
+  try {
+    for (let length = readSync(handle, chunk); length > 0; length = readSync(handle, chunk)) {
+      hash.update(chunk.subarray(0, length));
+    }
+  } finally {
+    closeSync(handle);
+  }
+  return hash.digest('hex');
 }
 
 /** Removes the oldest backups of a folder until `keep` are left; gives the names of those removed. */
@@ -49,22 +83,20 @@ export function removeOldBackups(folder: string, keep: number): readonly string[
   return old;
 }
 
-async function run(): Promise<void> {
+async function run(): Promise<void | null> {
   const { values, positionals } = parseArgs({
     options: { keep: { type: 'string' } },
     allowPositionals: true,
   });
-  const keep = values.keep === undefined ? null : Number(values.keep);
-  if (keep !== null && (!Number.isInteger(keep) || keep < 1))
-    throw new Error('--keep takes a whole number from 1.');
+  if (positionals.length > 1 || !/^[1-9]\d{0,5}$/.test(values.keep ?? '1')) return null;
   const { databaseFile } = readConfig(process.env);
   const folder = join(dirname(databaseFile), 'backups');
   const stamp = SYSTEM_CLOCK.now().replace(/[:.]/g, '-');
   const target = positionals[0] ?? join(folder, `tidemark-${stamp}.sqlite`);
   const digest = await backUp(databaseFile, target);
   console.log(`Backed up to ${target} (SHA-256 ${digest}).`);
-  const removed = keep === null ? [] : removeOldBackups(dirname(target), keep);
-  for (const name of removed) console.log(`Removed ${name}.`);
+  if (values.keep === undefined) return;
+  for (const name of removeOldBackups(dirname(target), Number(values.keep))) console.log(`Removed ${name}.`);
 }
 
-if (process.argv[1] === fileURLToPath(import.meta.url)) await run();
+if (process.argv[1] === fileURLToPath(import.meta.url)) await runCommand(USAGE, run);

@@ -1,6 +1,6 @@
-import { mkdirSync, readFileSync, renameSync, rmSync, writeFileSync } from 'node:fs';
+import { existsSync, mkdirSync, readFileSync, renameSync, rmSync, writeFileSync } from 'node:fs';
 import type { AddressInfo } from 'node:net';
-import { dirname } from 'node:path';
+import { dirname, resolve } from 'node:path';
 import { z } from 'zod';
 import { buildDemo } from '../../seeds/build-demo.js';
 import { ROLES } from '../domain/account/role.js';
@@ -12,7 +12,9 @@ import type { Context } from '../usecases/context.js';
 import { reportQuarter } from '../usecases/reports/report-quarter.js';
 import { buildApp } from './build-app.js';
 import { readConfig } from './config.js';
+import { listen } from './listen.js';
 import { openRecord } from './open-record.js';
+import { commandRefused, runCommand } from './run-command.js';
 import { SYSTEM_CLOCK } from './system-clock.js';
 
 /** Raised whenever the generator makes other data, so that an older demo is built anew. */
@@ -35,22 +37,35 @@ type Note = z.output<typeof Note>;
 
 let lastShownPercent = -1;
 
-const note = readNote() ?? (await build());
-const { connection, context } = await openRecord(DEMO_FILE, SYSTEM_CLOCK);
-const app = await buildApp(context, 'warn');
-app.addHook('onClose', () => connection.close());
-for (const signal of ['SIGTERM', 'SIGINT'] as const) {
-  process.once(signal, () => {
-    void app.close().then(() => process.exit(0));
-  });
-}
-await printReport(context, note);
-const config = readConfig(process.env);
-await app.listen({ host: config.host, port: config.port });
-await printAccess(context, note);
+const USAGE = `Builds and serves the demo of an invented team.
+
+  npm run demo`;
+
+await runCommand(USAGE, async () => {
+  const config = readConfig(process.env);
+  if (DEMO_FILE.trim() === '' || resolve(DEMO_FILE) === resolve(config.databaseFile)) {
+    throw commandRefused(
+      'TIDEMARK_DEMO_DB must name a file of its own: a demo is built anew, never added to.',
+    );
+  }
+  const note = readNote() ?? (await build());
+  const { connection, context } = await openRecord(DEMO_FILE, SYSTEM_CLOCK);
+  const app = await buildApp(context, 'warn');
+  app.addHook('onClose', () => connection.close());
+  for (const signal of ['SIGTERM', 'SIGINT'] as const) {
+    process.once(signal, () => {
+      void app.close().then(() => process.exit(0));
+    });
+  }
+  await printReport(context, note);
+  await listen(app, config);
+  const { port } = app.server.address() as AddressInfo;
+  await printAccess(context, note, `http://${config.host}:${port}/api/v1`);
+});
 
 /** A demo of this version that was built today is used again; any other is built anew, never added to. */
 function readNote(): Note | null {
+  if (!existsSync(DEMO_FILE)) return null;
   try {
     const read = Note.safeParse(JSON.parse(readFileSync(NOTE_FILE, 'utf8')));
     return read.success && read.data.builtOn === SYSTEM_CLOCK.today() ? read.data : null;
@@ -101,9 +116,7 @@ async function printReport(context: Context, { teams, builtOn }: Note): Promise<
   console.log(`\n${renderQuarterlyReportText(report)}`);
 }
 
-async function printAccess(context: Context, { accounts, teams }: Note): Promise<void> {
-  const { port } = app.server.address() as AddressInfo;
-  const address = `http://${config.host}:${port}/api/v1`;
+async function printAccess(context: Context, { accounts, teams }: Note, address: string): Promise<void> {
   const lines: string[] = [];
   // The first account of each role: those of the large team, and the commissioner who pays for it.
   for (const role of ROLES) {

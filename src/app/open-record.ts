@@ -6,6 +6,7 @@ import type { Connection } from '../storage/connection.js';
 import { migrate } from '../storage/migrate.js';
 import type { Clock, Context } from '../usecases/context.js';
 import { v7 as newId } from 'uuid';
+import { commandRefused } from './run-command.js';
 
 /** An open record at the newest schema, with what use cases need to work on it. */
 export interface OpenRecord {
@@ -15,11 +16,36 @@ export interface OpenRecord {
   readonly applied: readonly string[];
 }
 
-/** Opens the record in a file, makes folder and file where they are missing, and brings it to the newest schema. */
+/**
+ * Opens the record in a file, makes folder and file where they are missing, and brings it to the newest schema.
+ *
+ * @throws the refusal of a command when the file is no record, or of a newer schema than this program; nothing is left open
+ */
 export async function openRecord(file: string, clock: Clock): Promise<OpenRecord> {
   mkdirSync(dirname(file), { recursive: true });
-  const connection = openConnection(file);
-  const applied = await migrate(connection.db, MIGRATIONS);
+  const connection = openFile(file);
+  const applied = await migrateOrClose(file, connection);
   const context: Context = { db: connection.db, reader: connection.reader, clock, newId: () => newId() };
   return { connection, context, applied };
+}
+
+function openFile(file: string): Connection {
+  try {
+    return openConnection(file);
+  } catch (error) {
+    throw commandRefused(`${file} cannot be opened as a record: ${wordsOf(error)}.`, error);
+  }
+}
+
+async function migrateOrClose(file: string, connection: Connection): Promise<readonly string[]> {
+  try {
+    return await migrate(connection.db, MIGRATIONS);
+  } catch (error) {
+    await connection.close();
+    throw commandRefused(`${file} cannot be brought to the schema of this program. ${wordsOf(error)}`, error);
+  }
+}
+
+function wordsOf(error: unknown): string {
+  return error instanceof Error ? error.message : String(error);
 }

@@ -36,28 +36,41 @@ export function openConnection(file: string): Connection {
     writing.pragma(pragma);
   }
   const reading = new BetterSqlite(file, { readonly: true });
-  for (const pragma of ['busy_timeout = 5000', 'trusted_schema = OFF', 'query_only = ON'])
+  for (const pragma of [
+    'busy_timeout = 5000',
+    'trusted_schema = OFF',
+    'query_only = ON',
+    // Its own cache is void after every write of the other connection; in memory the pages need no reading again.
+    'mmap_size = 1073741824',
+  ]) {
     reading.pragma(pragma);
+  }
   const db = new Kysely<Tables>({ dialect: groupCommitDialect(writing) });
   const reader = new Kysely<Tables>({ dialect: sqliteDialect(preparedOnce(reading)) });
   return {
     db,
     reader,
-    backUpTo: (target) => backUp(file, target),
+    backUpTo: (target) => copyDatabaseFile(file, target),
     close: async () => {
       await reader.destroy();
       await db.destroy();
-      // The query builder leaves a handle open that was never used.
+      // The query builder does not close what it has never used; the last to close brings the log into the record.
       reading.close();
       writing.close();
     },
   };
 }
 
-/** Copies a record as it stands at one moment: on a connection of its own, whatever is written meanwhile. */
-async function backUp(file: string, target: string): Promise<void> {
-  const source = new BetterSqlite(file, { readonly: true });
+/**
+ * Copies a record as it stands at one moment: on a connection of its own, whatever is written meanwhile.
+ *
+ * @param file the record; it must be there
+ */
+export async function copyDatabaseFile(file: string, target: string): Promise<void> {
+  // Not opened for reading only: who closes such a record last leaves its log behind.
+  const source = new BetterSqlite(file, { fileMustExist: true });
   try {
+    source.pragma('query_only = ON');
     source.exec('begin');
     source.prepare('select count(*) from sqlite_schema').get();
     await source.backup(target);

@@ -34,3 +34,24 @@ export function inspectDatabaseFile(file: string): FileState {
     database.close();
   }
 }
+
+/**
+ * Brings a record into one file: what its write-ahead log holds goes into it, and the log goes away.
+ *
+ * @returns `in-use` where somebody else has it open, which changes nothing; `unreadable` where it is no database: a log
+ *   beside it may then be gone
+ */
+export function settleDatabaseFile(file: string): 'settled' | 'in-use' | 'unreadable' {
+  try {
+    const database = new BetterSqlite(file, { fileMustExist: true, timeout: 100 });
+    try {
+      return database.pragma('journal_mode = DELETE', { simple: true }) === 'delete' ? 'settled' : 'in-use';
+    } finally {
+      database.close();
+    }
+  } catch (error) {
+    return error instanceof Error && 'code' in error && error.code === 'SQLITE_BUSY'
+      ? 'in-use'
+      : 'unreadable';
+  }
+}

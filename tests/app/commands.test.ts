@@ -1,0 +1,254 @@
+import {
+  existsSync,
+  mkdirSync,
+  mkdtempSync,
+  readdirSync,
+  readFileSync,
+  rmSync,
+  writeFileSync,
+} from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import BetterSqlite from 'better-sqlite3';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { buildApp } from '../../src/app/build-app.js';
+import { openRecord } from '../../src/app/open-record.js';
+import { SYSTEM_CLOCK } from '../../src/app/system-clock.js';
+import { MIGRATIONS } from '../../migrations/index.js';
+import { runCommandFile } from '../support/command.js';
+import type { Ended } from '../support/command.js';
+import { asRecord, itemsOf } from '../support/response.js';
+import { givenPatient } from '../support/scenario.js';
+import { clientOf, startApp } from '../support/start-app.js';
+
+/** The files of the npm scripts, each in a process of its own, on a record in a folder that is thrown away. */
+describe('commands of the operator', () => {
+  let folder = '';
+  beforeAll(() => {
+    folder = mkdtempSync(join(tmpdir(), 'tidemark-commands-'));
+  });
+  afterAll(() => {
+    rmSync(folder, { recursive: true });
+  });
+
+  const at = (...names: readonly string[]): string => join(folder, ...names);
+  const run = (file: string, args: readonly string[], databaseFile: string): Promise<Ended> =>
+    runCommandFile(file, args, { TIDEMARK_DB: databaseFile });
+  const countIn = (file: string, table: string): number => {
+    const database = new BetterSqlite(file, { readonly: true });
+    const row = database.prepare(`select count(*) as n from ${table}`).get() as { n: number };
+    database.close();
+    return row.n;
+  };
+  /** Told in words, without the inside of the program. */
+  const expectRefused = ({ code, stdout, stderr }: Ended, words: RegExp): void => {
+    expect(stderr).toMatch(words);
+    expect([code, stdout]).toEqual([1, '']);
+    expect(stderr.trim().split('\n')).toHaveLength(1);
+  };
+  const expectUsage = ({ code, stdout, stderr }: Ended, command: string): void => {
+    expect(stderr).toContain(`npm run ${command}`);
+    expect([code, stdout]).toEqual([2, '']);
+    expect(stderr).not.toMatch(/\bat .*\.ts:\d/);
+  };
+
+  it('db:migrate makes a record where there is none, folder and all, and leaves it as it is the next time', async () => {
+    const file = at('a', 'folder', 'record.sqlite');
+    const first = await run('migrate.ts', [], file);
+    expect(first).toMatchObject({ code: 0, stderr: '' });
+    expect(first.stdout).toBe(`${file}: applied ${Object.keys(MIGRATIONS).join(', ')}.\n`);
+    const before = readFileSync(file);
+    const second = await run('migrate.ts', [], file);
+    expect(second).toEqual({ code: 0, stdout: `${file} is up to date.\n`, stderr: '' });
+    expect(countIn(file, 'kysely_migration')).toBe(Object.keys(MIGRATIONS).length);
+    expect(readFileSync(file).length).toBe(before.length);
+  });
+
+  it('db:migrate refuses a record of a newer program, and what is no record, and changes neither', async () => {
+    const newer = at('newer.sqlite');
+    await (await openRecord(newer, SYSTEM_CLOCK)).connection.close();
+    const database = new BetterSqlite(newer);
+    database.exec("insert into kysely_migration values ('9999_from_the_future', '2030-01-01')");
+    database.close();
+    const text = at('letter.sqlite');
+    writeFileSync(text, 'This is a letter and no record. '.repeat(200));
+    const [ofNewer, ofText] = await Promise.all([run('migrate.ts', [], newer), run('migrate.ts', [], text)]);
+    expectRefused(ofNewer, /newer\.sqlite cannot be brought to the schema.*9999_from_the_future/);
+    expectRefused(ofText, /letter\.sqlite cannot be opened as a record/);
+    expect(countIn(newer, 'kysely_migration')).toBe(Object.keys(MIGRATIONS).length + 1);
+    expect(readFileSync(text, 'utf8')).toMatch(/^This is a letter/);
+  });
+
+  it('account:create makes a team with its sites, and prints a token once that opens the service', async () => {
+    const file = at('accounts.sqlite');
+    const team = ['--team', 'Marram Coast PR team'];
+    const sites = ['--site', 'Dune Hall', '--site', 'Saltmarsh Centre'];
+    const first = await run(
+      'create-account.ts',
+      [...team, ...sites, '--role', 'lead', '--name', 'A Lead'],
+      file,
+    );
+    expect(first).toMatchObject({ code: 0, stderr: '' });
+    const [words, token = '', ...rest] = first.stdout.trimEnd().split('\n');
+    expect(words).toMatch(/^Account of A Lead, lead of Marram Coast PR team\..*valid for 90 days/);
+    expect(token).toMatch(/^tdm_[\w-]{43}$/);
+    expect(rest).toEqual([]);
+    const second = await run(
+      'create-account.ts',
+      [...team, '--role', 'admin', '--name', 'An Admin', '--days', '1'],
+      file,
+    );
+    expect(second).toMatchObject({ code: 0, stderr: '' });
+    expect([countIn(file, 'team'), countIn(file, 'site'), countIn(file, 'account')]).toEqual([1, 2, 2]);
+    expect(readFileSync(file).includes(token)).toBe(false);
+
+    const record = await openRecord(file, SYSTEM_CLOCK);
+    const app = await buildApp(record.context, 'silent');
+    await app.ready();
+    const lead = clientOf(app, token);
+    const names = itemsOf(await lead.get('/api/v1/sites')).map(({ name }) => name);
+    expect(names.sort()).toEqual(['Dune Hall', 'Saltmarsh Centre']);
+    expect((await lead.get('/api/v1/reports/quarterly?period=2025-26')).status).toBe(200);
+    const admin = clientOf(app, second.stdout.trimEnd().split('\n')[1] ?? '');
+    expect((await admin.get('/api/v1/patients')).status).toBe(200);
+    expect((await admin.get('/api/v1/reports/quarterly?period=2025-26')).status).toBe(403);
+    await app.close();
+    await record.connection.close();
+  });
+
+  it('account:create shows how it is called when something is missing or out of its range, and makes nothing', async () => {
+    const file = at('none', 'record.sqlite');
+    const whole = ['--team', 'A', '--site', 'B', '--name', 'C'];
+    const calls = [
+      ['--team', ' ', '--site', 'B', '--name', 'C', '--role', 'lead'],
+      [...whole, '--role', 'commissioner'],
+      [...whole, '--role', 'lead', '--days', '367'],
+      [...whole, '--role', 'lead', '--sites', 'D'],
+    ];
+    const ended = await Promise.all(calls.map((args) => run('create-account.ts', args, file)));
+    for (const each of ended) expectUsage(each, 'account:create');
+    expect(existsSync(file)).toBe(false);
+  });
+
+  it('account:create refuses a team that it does not know and may not make', async () => {
+    const file = at('unknown.sqlite');
+    const account = ['--team', 'No such team', '--role', 'lead', '--name', 'A Lead'];
+    expectRefused(await run('create-account.ts', account, file), /no team "No such team".*--site/);
+    expect([countIn(file, 'team'), countIn(file, 'account')]).toEqual([0, 0]);
+  });
+
+  it('db:backup copies one moment of a record that is being written, and removes the oldest by --keep', async () => {
+    const service = await startApp();
+    const databaseFile = service.databaseFile;
+    const backups = join(databaseFile, '..', 'backups');
+    mkdirSync(backups);
+    for (const day of ['01', '02', '03']) {
+      for (const suffix of ['', '.sha256'])
+        writeFileSync(join(backups, `tidemark-2026-01-${day}.sqlite${suffix}`), day);
+    }
+    for (let index = 0; index < 20; index += 1) await givenPatient(service);
+    let isOver = false;
+    const backingUp = run('backup.ts', ['--keep', '2'], databaseFile).finally(() => {
+      isOver = true;
+    });
+    let written = 20;
+    while (!isOver) {
+      await givenPatient(service);
+      written += 1;
+    }
+    const ended = await backingUp;
+    expect(ended, ended.stderr).toMatchObject({ code: 0, stderr: '' });
+    const [backup = ''] = readdirSync(backups).filter((name) => !name.startsWith('tidemark-2026-01'));
+    // Only the latest of the older backups is left, and of the new one nothing but itself and its checksum.
+    expect(readdirSync(backups).sort()).toEqual(
+      ['tidemark-2026-01-03.sqlite', 'tidemark-2026-01-03.sqlite.sha256', backup, `${backup}.sha256`].sort(),
+    );
+    expect(ended.stdout).toContain(
+      'Removed tidemark-2026-01-01.sqlite.\nRemoved tidemark-2026-01-02.sqlite.\n',
+    );
+    const digest = /SHA-256 ([0-9a-f]{64})/.exec(ended.stdout)?.[1];
+    expect(readFileSync(join(backups, `${backup}.sha256`), 'utf8')).toBe(`${digest}  ${backup}\n`);
+    const copy = join(backups, backup);
+    const patients = countIn(copy, 'patient');
+    expect(patients).toBeGreaterThanOrEqual(20);
+    expect(patients).toBeLessThanOrEqual(written);
+    // Whatever moment it caught: each patient and what the trail tells of it were written in one transaction.
+    expect(countIn(copy, "audit_event where action = 'patient-registered'")).toBe(patients);
+    await service.close();
+  });
+
+  it('db:backup refuses to copy what is not there, or by arguments that it does not know', async () => {
+    const [missing, badNumber] = await Promise.all([
+      run('backup.ts', [], at('absent.sqlite')),
+      run('backup.ts', ['--keep', '0'], at('absent.sqlite')),
+    ]);
+    expectRefused(missing, /There is no record at .*absent\.sqlite/);
+    expectUsage(badNumber, 'db:backup');
+    expect(existsSync(at('absent.sqlite'))).toBe(false);
+  });
+
+  it('db:restore puts a backup in the place of the record and says where the former is', async () => {
+    const service = await startApp();
+    await givenPatient(service);
+    const copy = at('copy.sqlite');
+    const backedUp = await run('backup.ts', [copy], service.databaseFile);
+    expect(backedUp.code, backedUp.stderr).toBe(0);
+    await givenPatient(service);
+    const inUse = await run('restore.ts', [copy], service.databaseFile);
+    expectRefused(inUse, /is in use: stop the service first/);
+    expect(countIn(service.databaseFile, 'patient')).toBe(2);
+    await service.app.close();
+    await service.record.connection.close();
+    const restored = await run('restore.ts', [copy], service.databaseFile);
+    const kept = `${service.databaseFile}.before-restore`;
+    expect(restored).toEqual({
+      code: 0,
+      stdout: `Restored ${service.databaseFile} from ${copy}.\nThe former record is ${kept}.\n`,
+      stderr: '',
+    });
+    expect([countIn(service.databaseFile, 'patient'), countIn(kept, 'patient')]).toEqual([1, 2]);
+    await service.close();
+  });
+
+  it('db:restore refuses in one line what it cannot verify', async () => {
+    const damaged = at('damaged.sqlite');
+    await (await openRecord(damaged, SYSTEM_CLOCK)).connection.close();
+    writeFileSync(`${damaged}.sha256`, `${'0'.repeat(64)}  damaged.sqlite\n`);
+    const [changed, none] = await Promise.all([
+      run('restore.ts', [damaged], at('live.sqlite')),
+      run('restore.ts', [], at('live.sqlite')),
+    ]);
+    expectRefused(changed, /The checksum differs/);
+    expectUsage(none, 'db:restore');
+    expect(existsSync(at('live.sqlite'))).toBe(false);
+  });
+
+  it('audit:verify tells an intact trail, and does not take a missing record for one', async () => {
+    const file = at('trail.sqlite');
+    await (await openRecord(file, SYSTEM_CLOCK)).connection.close();
+    const [intact, missing] = await Promise.all([
+      run('verify-audit.ts', [], file),
+      run('verify-audit.ts', [], at('absent.sqlite')),
+    ]);
+    expect(intact).toEqual({ code: 0, stdout: 'The audit trail is intact: 0 entries.\n', stderr: '' });
+    expectRefused(missing, /There is no record/);
+  });
+
+  it('openapi:check finds the committed document to be what is served', async () => {
+    const ended = await run('write-openapi.ts', ['--check'], at('unused.sqlite'));
+    expect(ended).toMatchObject({ code: 0, stderr: '' });
+    expect(existsSync(at('unused.sqlite'))).toBe(false);
+    const committed = asRecord(JSON.parse(readFileSync('openapi/openapi.json', 'utf8')));
+    expect(committed['openapi']).toBe('3.1.0');
+  });
+
+  it('the service does not start by settings that it cannot use', async () => {
+    const [badPort, noFile] = await Promise.all([
+      runCommandFile('main.ts', [], { TIDEMARK_DB: at('unused.sqlite'), TIDEMARK_PORT: '70000' }),
+      runCommandFile('main.ts', [], { TIDEMARK_DB: '', TIDEMARK_PORT: '0' }),
+    ]);
+    expectRefused(badPort, /TIDEMARK_PORT must be a whole number from 0 to 65535/);
+    expectRefused(noFile, /TIDEMARK_DB must name a file/);
+    expect(existsSync(at('unused.sqlite'))).toBe(false);
+  });
+});
