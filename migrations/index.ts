@@ -2,10 +2,12 @@ import type { Migration } from 'kysely';
 import * as record from './0001_record.js';
 import * as physicalTestsAndSafety from './0002_physical_tests_and_safety.js';
 import * as auditTrail from './0003_audit_trail.js';
+import * as keeping from './0006_keeping.js';
 
 /** Every migration in the order in which it is applied; a shipped migration is never edited. */
 export const MIGRATIONS: Readonly<Record<string, Migration>> = {
   '0001_record': record,
   '0002_physical_tests_and_safety': physicalTestsAndSafety,
   '0003_audit_trail': auditTrail,
+  '0006_keeping': keeping,
 };

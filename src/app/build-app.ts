@@ -18,6 +18,7 @@ import { normRoutes } from '../http/catalogue/norm-routes.js';
 import { auditRoutes } from '../http/audit/audit-routes.js';
 import { catalogueRoutes } from '../http/catalogue/catalogue-routes.js';
 import { installGuard } from '../http/guard.js';
+import { installRequestKeys } from '../http/request-keys.js';
 import { patientRoutes } from '../http/patients/patient-routes.js';
 import { answerError, installProblemHandlers } from '../http/problem/handlers.js';
 import { referralRoutes } from '../http/referrals/referral-routes.js';
@@ -65,6 +66,7 @@ export async function buildApp(context: Context, logLevel: LogLevel): Promise<Ap
     async (scope) => {
       const api = scope.withTypeProvider<ZodTypeProvider>();
       installGuard(api, context);
+      installRequestKeys(api, context);
       patientRoutes(api, context);
       referralRoutes(api, context);
       assessmentRoutes(api, context);

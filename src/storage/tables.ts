@@ -32,6 +32,7 @@ export interface Tables {
   acknowledgement: AcknowledgementTable;
   diary_week: DiaryWeekTable;
   audit_event: AuditEventTable;
+  request_key: RequestKeyTable;
 }
 
 export interface TeamTable {
@@ -209,4 +210,20 @@ export interface AuditEventTable {
   details: string;
   previous_hash: string;
   hash: string;
+}
+
+/** A request that may be sent again; without a status while its answer has not been kept. */
+export interface RequestKeyTable {
+  account_id: string;
+  key: string;
+  request_hash: string;
+  request_id: string;
+  /** Id of what the request made or was about. */
+  subject_id: string | null;
+  status: number | null;
+  content_type: string | null;
+  location: string | null;
+  etag: string | null;
+  body: string | null;
+  created_at: string;
 }

@@ -1,6 +1,7 @@
 import type { PlainDate } from '../domain/calendar/plain-date.js';
 import type { Executor } from '../storage/connection.js';
 import type { Role } from '../domain/account/role.js';
+import type { RequestKey } from '../storage/request-keys/request-keys.js';
 
 /** Where the program learns the time. */
 export interface Clock {
@@ -25,6 +26,8 @@ export interface TeamMember {
   readonly accountId: string;
   readonly role: Exclude<Role, 'commissioner'>;
   readonly teamId: string;
+  /** Set where the request carries a key by which it may be sent again. */
+  readonly requestKey?: RequestKey;
 }
 
 /** Somebody who pays, and sees nothing but what was released to them. */
@@ -32,6 +35,7 @@ export interface CommissionerReader {
   readonly accountId: string;
   readonly role: 'commissioner';
   readonly commissionerId: string;
+  readonly requestKey?: RequestKey;
 }
 
 export type Actor = TeamMember | CommissionerReader;

@@ -27,6 +27,7 @@ export const AUDIT_ACTIONS = [
   'settings-changed',
   'audit-trail-read',
   'access-refused',
+  'answer-repeated',
 ] as const;
 export type AuditAction = (typeof AUDIT_ACTIONS)[number];
 

@@ -18,7 +18,9 @@ export type Refusal =
   | { readonly code: 'already-triaged' }
   | { readonly code: 'already-closed' }
   | { readonly code: 'already-acknowledged' }
-  | { readonly code: 'bad-cursor' };
+  | { readonly code: 'bad-cursor' }
+  | { readonly code: 'key-used-otherwise' }
+  | { readonly code: 'answer-not-kept'; readonly existingId: string | null };
 
 export type RecordKind =
   | 'patient'

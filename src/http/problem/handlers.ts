@@ -8,6 +8,7 @@ import type {
 import { hasZodFastifySchemaValidationErrors } from 'fastify-type-provider-zod';
 import { z } from 'zod';
 import type { Fault } from '../../domain/refusal/refusal.js';
+import { problemFor } from './problem-for.js';
 import { sendProblem } from './problem.js';
 import type { ProblemBody } from './problem.js';
 
@@ -81,6 +82,7 @@ const MALFORMED: Omit<ProblemBody, 'detail'> = {
 };
 
 const KNOWN: Readonly<Record<string, ProblemBody>> = {
+  REQUEST_KEY_TAKEN: problemFor({ code: 'answer-not-kept', existingId: null }),
   FST_ERR_CTP_INVALID_MEDIA_TYPE: {
     type: '/problems/unsupported-media-type',
     title: 'Unsupported media type',

@@ -75,6 +75,22 @@ export function problemFor(refusal: Refusal): ProblemBody {
           { pointer: 'cursor', code: 'bad-cursor', message: 'Use the nextCursor of the page before.' },
         ],
       };
+    case 'key-used-otherwise':
+      return {
+        type: '/problems/idempotency-key-used-otherwise',
+        title: 'The key was used for another request',
+        status: 409,
+        detail: 'Nothing was stored. A new request needs an Idempotency-Key of its own.',
+      };
+    case 'answer-not-kept':
+      return {
+        type: '/problems/answer-not-kept',
+        title: 'The request was carried out before',
+        status: 409,
+        detail:
+          'A request with this Idempotency-Key was carried out once and is not carried out again; its answer was not kept. Look at what it made.',
+        ...(refusal.existingId === null ? {} : { existingId: refusal.existingId }),
+      };
     default:
       return refusal satisfies never;
   }

@@ -2,14 +2,20 @@ import type { NewAuditEvent } from '../../domain/audit/audit-event.js';
 import { appendAuditEvent } from '../../storage/audit/audit-trail.js';
 import type { Executor } from '../../storage/connection.js';
 import type { Actor, Context } from '../context.js';
+import { claimKey } from '../requests/claim-key.js';
 
-/** Tells the trail of an event, in the transaction of what it tells. */
+/** Tells the trail of an event, in the transaction of what it tells, which takes the key of the request with it. */
 export async function recordEvent(
   context: Context,
   trx: Executor,
   actor: Actor,
   event: NewAuditEvent,
 ): Promise<void> {
+  const { accountId, requestKey } = actor;
+  if (requestKey !== undefined) {
+    const subjectId = event.subjectId ?? event.referralId ?? event.patientId ?? null;
+    await claimKey(context, trx, { accountId, requestKey, subjectId });
+  }
   await appendAuditEvent(trx, {
     occurredAt: context.clock.now(),
     teamId: actor.role === 'commissioner' ? null : actor.teamId,
