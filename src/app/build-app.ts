@@ -29,6 +29,7 @@ import { diaryRoutes } from '../http/diary/diary-routes.js';
 import { safetyRoutes } from '../http/safety/safety-routes.js';
 import { settingsRoutes } from '../http/settings/settings-routes.js';
 import { sessionRoutes } from '../http/sessions/session-routes.js';
+import { workListRoutes } from '../http/work-list/work-list-routes.js';
 
 /** How much the service writes to its log. */
 export type LogLevel = 'info' | 'warn' | 'silent';
@@ -71,6 +72,7 @@ export async function buildApp(context: Context, logLevel: LogLevel): Promise<Ap
       referralRoutes(api, context);
       assessmentRoutes(api, context);
       sessionRoutes(api, context);
+      workListRoutes(api, context);
       diaryRoutes(api, context);
       safetyRoutes(api, context);
       reportRoutes(api, context);

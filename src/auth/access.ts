@@ -29,6 +29,7 @@ export const ACCESS = {
   acknowledgeCaution: CLINICAL,
   recordDiaryWeek: CLINICAL,
   readDiary: CLINICAL,
+  readWorkList: TEAM,
   holdSession: TEAM,
   listSessions: TEAM,
   recordAttendances: TEAM,

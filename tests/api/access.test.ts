@@ -44,6 +44,7 @@ const TABLE: Readonly<Record<string, 'anybody' | readonly TestRole[]>> = {
   recordDiaryWeek: [C, L],
   readDiary: [C, L],
   // Classes and their registers.
+  readWorkList: [A, C, L],
   holdSession: [A, C, L],
   listSessions: [A, C, L],
   recordAttendances: [A, C, L],

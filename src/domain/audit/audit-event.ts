@@ -25,6 +25,7 @@ export const AUDIT_ACTIONS = [
   'diary-read',
   'report-read',
   'settings-changed',
+  'work-list-read',
   'audit-trail-read',
   'access-refused',
   'answer-repeated',

@@ -33,6 +33,8 @@ export interface ReferralFacts {
   readonly offers: readonly {
     readonly kind: OfferKind;
     readonly offeredOn: PlainDate;
+    /** A plan, so that it may lie after the data cut. */
+    readonly appointmentOn: PlainDate | null;
     readonly response: OfferResponse;
   }[];
   readonly plannedStartOn: PlainDate | null;

@@ -1,5 +1,5 @@
 import type { PlainDate } from '../calendar/plain-date.js';
-import { daysBetween } from '../calendar/plain-date.js';
+import { addDays } from '../calendar/plain-date.js';
 import type { Citation } from '../evidence/citation.js';
 import { compare, fraction } from '../exact/fraction.js';
 import { commonPractice } from '../measures/measure.js';
@@ -123,7 +123,12 @@ export function attendedEnough(attendance: Attendance): boolean {
 
 /** Whether the ten weeks after the planned end have passed, so that an open case is decided as it stands. */
 export function isPastGrace(course: CourseDates, startedOn: PlainDate): boolean {
-  return daysBetween(startedOn, course.asAt) > (course.facts.plannedWeeks + WEEKS_OF_GRACE) * 7;
+  return course.asAt > graceEndsOn(course, startedOn);
+}
+
+/** The last day on which an open case is still undecided: ten weeks after the planned end. */
+export function graceEndsOn(course: CourseDates, startedOn: PlainDate): PlainDate {
+  return addDays(startedOn, (course.facts.plannedWeeks + WEEKS_OF_GRACE) * 7);
 }
 
 function unfinishedState(course: CourseDates, startedOn: PlainDate, standing: string): CompletionState {

@@ -47,3 +47,6 @@ export const CLOSURE_WORDS: Readonly<Record<ClosureReason, string>> = {
   'registered-in-error': 'registered in error',
   other: 'other reason',
 };
+
+/** Why the state before a triage decision was kept: the step, not a reason that somebody typed. */
+export const TRIAGE_STEP = 'Triage';

@@ -173,7 +173,8 @@ export async function withdrawAttendance(
     .execute();
 }
 
-function sessionFromRow(row: Selectable<SessionTable>): Session {
+/** The session of a stored row. */
+export function sessionFromRow(row: Selectable<SessionTable>): Session {
   return {
     id: row.id,
     siteId: row.site_id,

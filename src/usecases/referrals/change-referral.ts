@@ -2,6 +2,7 @@ import type { Patient } from '../../domain/patient/patient.js';
 import { checkOffer } from '../../domain/referral/check-offer.js';
 import { checkEvent, checkReferral } from '../../domain/referral/referral.js';
 import type { Closure, Offer, Referral, ReferralDetails, Triage } from '../../domain/referral/referral.js';
+import { TRIAGE_STEP } from '../../domain/referral/words.js';
 import { done, refused } from '../../domain/refusal/refusal.js';
 import type { Fault, Outcome, Refusal } from '../../domain/refusal/refusal.js';
 import type { Executor } from '../../storage/connection.js';
@@ -60,7 +61,7 @@ export async function triageReferral(
     }
     if (faults.length > 0) return { code: 'rules-broken', faults };
     await setTriage(trx, {
-      ...changeOf(context, actor, former, 'Triage'),
+      ...changeOf(context, actor, former, TRIAGE_STEP),
       triage,
       mrcGrade: triage.mrcGrade ?? former.mrcGrade,
     });

@@ -6,8 +6,13 @@ import { aCat, anAssessment, aReferral, aSession, closed } from '../../support/f
 const facts = aReferral({
   triage: { decision: 'accepted', decidedOn: plainDate('2026-04-03') },
   offers: [
-    { kind: 'assessment', offeredOn: plainDate('2026-04-04'), response: 'accepted' },
-    { kind: 'programme', offeredOn: plainDate('2026-04-20'), response: 'accepted' },
+    {
+      kind: 'assessment',
+      offeredOn: plainDate('2026-04-04'),
+      appointmentOn: plainDate('2026-04-10'),
+      response: 'accepted',
+    },
+    { kind: 'programme', offeredOn: plainDate('2026-04-20'), appointmentOn: null, response: 'accepted' },
   ],
   pathway: 'after-exacerbation',
   hospitalDischargedOn: plainDate('2026-04-05'),
