@@ -19,8 +19,10 @@ import { auditRoutes } from '../http/audit/audit-routes.js';
 import { catalogueRoutes } from '../http/catalogue/catalogue-routes.js';
 import { installGuard } from '../http/guard.js';
 import { installRequestKeys } from '../http/request-keys.js';
+import { installAnswerHeaders, installDocumentationHeaders } from '../http/headers.js';
 import { patientRoutes } from '../http/patients/patient-routes.js';
-import { answerError, installProblemHandlers } from '../http/problem/handlers.js';
+import { answerError, answerUnknownAddress, installProblemHandlers } from '../http/problem/handlers.js';
+import { problemFor } from '../http/problem/problem-for.js';
 import { referralRoutes } from '../http/referrals/referral-routes.js';
 import { reportRoutes } from '../http/reports/report-routes.js';
 import { installMessages } from '../http/schema/messages.js';
@@ -30,6 +32,9 @@ import { safetyRoutes } from '../http/safety/safety-routes.js';
 import { settingsRoutes } from '../http/settings/settings-routes.js';
 import { sessionRoutes } from '../http/sessions/session-routes.js';
 import { workListRoutes } from '../http/work-list/work-list-routes.js';
+import { installAssets } from '../web/assets.js';
+import { installWeb } from '../web/install-web.js';
+import type { WebApp } from '../web/web.js';
 
 /** How much the service writes to its log. */
 export type LogLevel = 'info' | 'warn' | 'silent';
@@ -66,6 +71,7 @@ export async function buildApp(context: Context, logLevel: LogLevel): Promise<Ap
   await app.register(
     async (scope) => {
       const api = scope.withTypeProvider<ZodTypeProvider>();
+      installAnswerHeaders(api);
       installGuard(api, context);
       installRequestKeys(api, context);
       patientRoutes(api, context);
@@ -85,6 +91,10 @@ export async function buildApp(context: Context, logLevel: LogLevel): Promise<Ap
       serviceRoutes(api, context);
     },
     { prefix: API_PREFIX },
+  );
+  await app.register(installAssets);
+  await app.register((scope: WebApp) =>
+    installWeb(scope, { context, wordsFor: problemFor, answerNotFound: answerUnknownAddress }),
   );
   for (const path of ['/health', '/docs', '/openapi.json']) {
     app.get(path, { schema: { hide: true } }, (_request, reply) =>
@@ -112,9 +122,12 @@ async function describeApi(app: App): Promise<void> {
     transformObject: jsonSchemaTransformObject,
   });
   // Every asset of the documentation comes from the package, so that it opens without a network.
-  await app.register(fastifySwaggerUi, {
-    routePrefix: `${API_PREFIX}/docs`,
-    uiConfig: { deepLinking: true, validatorUrl: null },
+  await app.register(async (scope: App) => {
+    installDocumentationHeaders(scope);
+    await scope.register(fastifySwaggerUi, {
+      routePrefix: `${API_PREFIX}/docs`,
+      uiConfig: { deepLinking: true, validatorUrl: null },
+    });
   });
 }
 

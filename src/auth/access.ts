@@ -63,14 +63,34 @@ export type OperationId = keyof typeof ACCESS;
  * @example mayCall('commissioner', 'getPatient') -> false
  */
 export function mayCall(role: Role | null, operationId: string): boolean {
-  const access: Access | undefined = Object.hasOwn(ACCESS, operationId)
-    ? ACCESS[operationId as OperationId]
-    : undefined;
+  return isOpenTo(role, ACCESS, operationId);
+}
+
+/**
+ * Whether somebody may open a page or send its form.
+ *
+ * @param role null for somebody who is not signed in
+ */
+export function mayOpen(role: Role | null, pageId: string): boolean {
+  return isOpenTo(role, PAGE_ACCESS, pageId);
+}
+
+function isOpenTo(role: Role | null, table: Readonly<Record<string, Access>>, id: string): boolean {
+  const access = Object.hasOwn(table, id) ? table[id] : undefined;
   if (access === undefined) return false;
   if (access === 'anybody') return true;
   if (role === null) return false;
   return access === 'signed-in' || access.includes(role);
 }
+
+/** The same for pages, by page id. A page that is not in it is open to nobody. */
+export const PAGE_ACCESS = {
+  'page:home': 'anybody',
+  'page:sign-out': 'anybody',
+  'page:start': 'signed-in',
+} as const satisfies Readonly<Record<string, Access>>;
+
+export type PageId = keyof typeof PAGE_ACCESS;
 
 /** Whether an operation is open to people who are not signed in. */
 export function isPublic(operationId: string): boolean {

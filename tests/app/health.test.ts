@@ -54,7 +54,6 @@ describe('the service itself', () => {
 
   it('knows no other address', async () => {
     for (const path of [
-      '/',
       '/api',
       '/api/v1',
       '/api/v1/no-such-thing',

@@ -38,7 +38,8 @@ export const RULES: Readonly<Record<string, Part>> = {
   web: {
     parts: ['usecases', 'auth', 'reports', 'domain'],
     typesOf: ['storage'],
-    packages: [...SERVER_PACKAGES, /^@kitajs\/html/],
+    // Pages serve their own assets, and draw the code that an authenticator reads.
+    packages: [...SERVER_PACKAGES, /^@kitajs\//, /^qrcode$/, /^node:(?:crypto|fs|path|url|module)$/],
   },
   app: { parts: [...EVERY_PART, 'migrations', 'seeds'], typesOf: [], packages: [/./] },
   migrations: { parts: [], typesOf: [], packages: [/^kysely$/] },

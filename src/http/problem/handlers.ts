@@ -15,14 +15,16 @@ import type { ProblemBody } from './problem.js';
 /** Turns every error into a problem document; inner texts go to the log only. */
 export function installProblemHandlers(app: FastifyInstance): void {
   app.setErrorHandler(answerError);
-  app.setNotFoundHandler((_request, reply) =>
-    sendProblem(reply, {
-      type: '/problems/not-found',
-      title: 'Not found',
-      status: 404,
-      detail: 'There is nothing at this address.',
-    }),
-  );
+}
+
+/** A problem document for an address that is not there. */
+export function answerUnknownAddress(_request: FastifyRequest, reply: FastifyReply): FastifyReply {
+  return sendProblem(reply, {
+    type: '/problems/not-found',
+    title: 'Not found',
+    status: 404,
+    detail: 'There is nothing at this address.',
+  });
 }
 
 /** A problem document for an error: of a handler, or of the server before any route was found. */

@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import { parsePlainDate, plainDate } from '../../domain/calendar/plain-date.js';
+import { ACCEPTED_LINE, ACCEPTED_TEXT, TEXT_NOT_ACCEPTED } from '../../domain/text/accepted-text.js';
 
 /** A calendar date, years 1800 to 2999, as the domain's own type. */
 export const dateField = z.iso
@@ -16,20 +17,14 @@ export const dateShown = z.string().meta({ format: 'date' });
 /** An id in any case; it is stored in lower case. */
 export const idField = z.uuid().toLowerCase();
 
-// Control characters have no place in a name and could disturb a terminal, a log or a spreadsheet; marks that turn the
-// direction of reading can make one name look like another; U+FFFD stands where a character was lost on its way here.
-const NO_CONTROL = /^[^\p{Cc}\p{Cs}\u202A-\u202E\u2066-\u2069\uFFFD]*$/u;
-const NO_CONTROL_BUT_LINES = /^(?:[^\p{Cc}\p{Cs}\u202A-\u202E\u2066-\u2069\uFFFD]|[\n\r\t])*$/u;
-const NOT_ACCEPTED = 'Control characters, and characters that were lost on the way, are not accepted.';
-
 /** One line of text, trimmed. */
 export function lineField(maxLength: number) {
-  return z.string().trim().min(1).max(maxLength).regex(NO_CONTROL, NOT_ACCEPTED);
+  return z.string().trim().min(1).max(maxLength).regex(ACCEPTED_LINE, TEXT_NOT_ACCEPTED);
 }
 
 /** Text of several lines, trimmed. */
 export function textField(maxLength: number) {
-  return z.string().trim().min(1).max(maxLength).regex(NO_CONTROL_BUT_LINES, NOT_ACCEPTED);
+  return z.string().trim().min(1).max(maxLength).regex(ACCEPTED_TEXT, TEXT_NOT_ACCEPTED);
 }
 
 /** A finite number of ordinary size; its limits are the domain's to judge, so that every door has the same. */

@@ -1,0 +1,149 @@
+import { fieldId } from '../forms/form-errors.js';
+import { GroupField, LabelledField, attributeText, describedBy, isFaulty } from './field.js';
+import type { FieldProps } from './field.js';
+
+/** One of the values that may be chosen. */
+export interface Choice {
+  readonly value: string;
+  readonly label: string;
+  readonly hint?: string;
+}
+
+interface ChoiceProps extends FieldProps {
+  readonly choices: readonly Choice[];
+  /** The value that is chosen; null where none is. */
+  readonly value: string | null;
+}
+
+interface SelectProps extends ChoiceProps {
+  /** Label of an empty first choice; without it the first choice stands. */
+  readonly none?: string;
+  readonly width?: 'medium' | 'long';
+}
+
+/** One of many values. */
+export function Select({ choices, value, none, width = 'medium', ...props }: SelectProps): JSX.Element {
+  return (
+    <LabelledField {...props}>
+      <select
+        id={fieldId(props.name)}
+        name={props.name}
+        class={width}
+        aria-describedby={describedBy(props)}
+        aria-invalid={isFaulty(props.error) ? 'true' : undefined}
+      >
+        {none === undefined ? (
+          ''
+        ) : (
+          <option value="" selected={value === null || value === ''} safe>
+            {none}
+          </option>
+        )}
+        {choices.map((choice) => (
+          <option value={attributeText(choice.value)} selected={choice.value === value} safe>
+            {choice.label}
+          </option>
+        ))}
+      </select>
+    </LabelledField>
+  );
+}
+
+/** One of a few values, all of them in sight. */
+export function RadioGroup({ choices, value, ...props }: ChoiceProps): JSX.Element {
+  return (
+    <GroupField {...props}>
+      {choices.map((choice, index) => (
+        <ChoiceLine
+          type="radio"
+          name={props.name}
+          // The summary of errors leads to the first.
+          id={index === 0 ? fieldId(props.name) : fieldId(`${props.name}-${choice.value}`)}
+          choice={choice}
+          isChosen={choice.value === value}
+        />
+      ))}
+    </GroupField>
+  );
+}
+
+interface CheckboxGroupProps extends Omit<ChoiceProps, 'value'> {
+  readonly values: readonly string[];
+}
+
+/** Any of a few values. */
+export function CheckboxGroup({ choices, values, ...props }: CheckboxGroupProps): JSX.Element {
+  return (
+    <GroupField {...props}>
+      {choices.map((choice, index) => (
+        <ChoiceLine
+          type="checkbox"
+          name={props.name}
+          id={index === 0 ? fieldId(props.name) : fieldId(`${props.name}-${choice.value}`)}
+          choice={choice}
+          isChosen={values.includes(choice.value)}
+        />
+      ))}
+    </GroupField>
+  );
+}
+
+interface CheckboxProps extends FieldProps {
+  readonly isTicked: boolean;
+}
+
+/** A single yes or no. */
+export function Checkbox({ isTicked, name, label, hint, error }: CheckboxProps): JSX.Element {
+  return (
+    <div class={isFaulty(error) ? 'field has-error' : 'field'}>
+      {isFaulty(error) ? (
+        <p class="error" id={`${fieldId(name)}-error`} safe>
+          {error}
+        </p>
+      ) : (
+        ''
+      )}
+      <ChoiceLine
+        type="checkbox"
+        name={name}
+        id={fieldId(name)}
+        choice={{ value: 'yes', label, ...(hint === undefined ? {} : { hint }) }}
+        isChosen={isTicked}
+      />
+    </div>
+  );
+}
+
+interface ChoiceLineProps {
+  readonly type: 'radio' | 'checkbox';
+  readonly name: string;
+  readonly id: string;
+  readonly choice: Choice;
+  readonly isChosen: boolean;
+}
+
+function ChoiceLine({ type, name, id, choice, isChosen }: ChoiceLineProps): JSX.Element {
+  const { value, label, hint } = choice;
+  return (
+    <div class="choice">
+      <input
+        type={type}
+        id={id}
+        name={name}
+        value={attributeText(value)}
+        checked={isChosen}
+        aria-describedby={hint === undefined ? undefined : `${id}-hint`}
+      />
+      <label for={id} safe>
+        {label}
+      </label>
+      {hint === undefined ? (
+        ''
+      ) : (
+        <p class="hint" id={`${id}-hint`} safe>
+          {hint}
+        </p>
+      )}
+    </div>
+  );
+}

@@ -1,0 +1,72 @@
+import type { PropsWithChildren } from '@kitajs/html';
+import { CSRF_FIELD } from '../csrf.js';
+import { fieldId } from '../forms/form-errors.js';
+import type { FormErrors } from '../forms/form-errors.js';
+import type { Frame } from '../frame.js';
+import { NoticeShape } from './notice.js';
+
+type FormProps = PropsWithChildren<{
+  readonly frame: Frame;
+  /** Path that the form is sent to. */
+  readonly action: string;
+  readonly class?: string;
+  /** For browsers, where a page has several forms. */
+  readonly label?: string;
+}>;
+
+/** A form that is sent by POST and carries the token of the page it stands on. */
+export function Form({ frame, action, class: className, label, children }: FormProps): JSX.Element {
+  return (
+    <form method="post" action={action} class={className} aria-label={label} novalidate>
+      <input type="hidden" name={CSRF_FIELD} value={frame.csrfToken} />
+      {children}
+    </form>
+  );
+}
+
+/** A list of what is wrong, above the form, each with a link to its field. Nothing when nothing is wrong. */
+export function ErrorSummary({ errors }: { readonly errors: FormErrors }): JSX.Element {
+  if (errors.length === 0) return '';
+  return (
+    <section class="notice errors" role="alert" aria-labelledby="error-summary">
+      <NoticeShape kind="warning" />
+      <div>
+        <h2 class="title" id="error-summary">
+          Nothing was stored: please mend this first
+        </h2>
+        <ul>
+          {errors.map(({ field, message }) =>
+            field === '' ? (
+              <li safe>{message}</li>
+            ) : (
+              <li>
+                <a href={`#${fieldId(field)}`} safe>
+                  {message}
+                </a>
+              </li>
+            ),
+          )}
+        </ul>
+      </div>
+    </section>
+  );
+}
+
+type ButtonProps = PropsWithChildren<{
+  /** One primary button a form; a grave one does what cannot be undone easily. */
+  readonly kind?: 'primary' | 'plain' | 'grave';
+  /** For rows of tables. */
+  readonly isSmall?: boolean;
+  readonly name?: string;
+  readonly value?: string;
+}>;
+
+/** A button that sends its form. */
+export function Button({ kind = 'plain', isSmall = false, name, value, children }: ButtonProps): JSX.Element {
+  const className = ['button', kind === 'plain' ? [] : [kind], isSmall ? ['desk'] : []].flat().join(' ');
+  return (
+    <button type="submit" class={className} name={name} value={value}>
+      {children}
+    </button>
+  );
+}

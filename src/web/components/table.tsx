@@ -1,0 +1,90 @@
+import type { Children, PropsWithChildren } from '@kitajs/html';
+import { attributeText } from './field.js';
+
+/** A column of a table. */
+export interface Column {
+  readonly head: string;
+  /** Numbers stand to the right, in figures of one width. */
+  readonly isNumber?: boolean;
+}
+
+interface TableProps {
+  /** What the table shows, and for whom; every table has one. */
+  readonly caption: string;
+  readonly columns: readonly Column[];
+  /** One entry a column; a text must have been escaped by an element with `safe`. */
+  readonly rows: readonly (readonly JSX.Element[])[];
+  /** Whether the first entry of a row names the row. */
+  readonly hasRowHeads?: boolean;
+}
+
+/** A table; on a narrow screen it moves sideways, by keyboard too. */
+export function Table({ caption, columns, rows, hasRowHeads = true }: TableProps): JSX.Element {
+  return (
+    <div class="table" role="region" aria-label={attributeText(caption)} tabindex="0">
+      <table>
+        <caption safe>{caption}</caption>
+        <thead>
+          <tr>
+            {columns.map((column) => (
+              <th scope="col" class={numberClass(column)} safe>
+                {column.head}
+              </th>
+            ))}
+          </tr>
+        </thead>
+        <tbody>
+          {rows.map((cells) => (
+            <tr>
+              {cells.map((cell, index) => (
+                <Cell column={columns[index]} isHead={hasRowHeads && index === 0}>
+                  {cell}
+                </Cell>
+              ))}
+            </tr>
+          ))}
+        </tbody>
+      </table>
+    </div>
+  );
+}
+
+type CellProps = PropsWithChildren<{ readonly column: Column | undefined; readonly isHead: boolean }>;
+
+function Cell({ column, isHead, children }: CellProps): JSX.Element {
+  const className = numberClass(column);
+  return isHead ? (
+    <th scope="row" class={className}>
+      {children}
+    </th>
+  ) : (
+    <td class={className}>{children}</td>
+  );
+}
+
+/** A text for a cell of a table, a list or a definition, escaped. */
+export function Text({ children }: { readonly children: string }): JSX.Element {
+  return <span safe>{children}</span>;
+}
+
+interface DefinitionsProps {
+  readonly items: readonly { readonly term: string; readonly value: Children }[];
+}
+
+/** Facts by name. A value is JSX, or a text in `Text`. */
+export function Definitions({ items }: DefinitionsProps): JSX.Element {
+  return (
+    <dl class="facts">
+      {items.map(({ term, value }) => (
+        <>
+          <dt safe>{term}</dt>
+          <dd>{value}</dd>
+        </>
+      ))}
+    </dl>
+  );
+}
+
+function numberClass(column: Column | undefined): string | undefined {
+  return column?.isNumber === true ? 'number' : undefined;
+}

@@ -1,0 +1,99 @@
+import { fieldId } from '../forms/form-errors.js';
+import { LabelledField, attributeText, describedBy, isFaulty } from './field.js';
+import type { FieldProps } from './field.js';
+
+interface TextFieldProps extends FieldProps {
+  /** What is in the field, as it was typed. */
+  readonly value?: string | undefined;
+  readonly type?: 'text' | 'email' | 'password' | 'search' | 'datetime-local';
+  /** What the browser may fill in, such as `username`. */
+  readonly autocomplete?: string;
+  readonly width?: 'short' | 'medium' | 'long';
+  readonly inputmode?: 'text' | 'numeric' | 'decimal';
+  readonly maxlength?: number;
+}
+
+/** A line of text. */
+export function TextField(props: TextFieldProps): JSX.Element {
+  return (
+    <LabelledField {...props}>
+      <TextInput {...props} />
+    </LabelledField>
+  );
+}
+
+interface NumberFieldProps extends Omit<TextFieldProps, 'type' | 'inputmode'> {
+  /** Stands behind the field, such as `m` or `%`. */
+  readonly unit?: string;
+  readonly isDecimal?: boolean;
+}
+
+/** A number: a line of text with the number keys, as a spinner changes values by accident. */
+export function NumberField({ unit, isDecimal = false, ...props }: NumberFieldProps): JSX.Element {
+  const input = (
+    <TextInput width="short" autocomplete="off" {...props} inputmode={isDecimal ? 'decimal' : 'numeric'} />
+  );
+  return (
+    <LabelledField {...props}>
+      {unit === undefined ? (
+        input
+      ) : (
+        <div class="with-unit">
+          {input}
+          <span safe>{unit}</span>
+        </div>
+      )}
+    </LabelledField>
+  );
+}
+
+interface TextAreaProps extends FieldProps {
+  readonly value?: string | undefined;
+  readonly rows?: number;
+  readonly maxlength?: number;
+}
+
+/** Text of several lines. */
+export function TextArea({ value = '', rows = 4, maxlength, ...props }: TextAreaProps): JSX.Element {
+  return (
+    <LabelledField {...props}>
+      <textarea
+        id={fieldId(props.name)}
+        name={props.name}
+        rows={String(rows)}
+        maxlength={maxlength}
+        aria-describedby={describedBy(props)}
+        aria-invalid={isFaulty(props.error) ? 'true' : undefined}
+        safe
+      >
+        {`\n${value}`}
+      </textarea>
+    </LabelledField>
+  );
+}
+
+function TextInput({
+  value = '',
+  type = 'text',
+  width = 'medium',
+  autocomplete,
+  inputmode,
+  maxlength,
+  ...props
+}: TextFieldProps): JSX.Element {
+  return (
+    <input
+      id={fieldId(props.name)}
+      name={props.name}
+      type={type}
+      value={attributeText(value)}
+      class={width}
+      autocomplete={autocomplete}
+      inputmode={inputmode}
+      maxlength={maxlength}
+      spellcheck={type === 'text' ? undefined : 'false'}
+      aria-describedby={describedBy(props)}
+      aria-invalid={isFaulty(props.error) ? 'true' : undefined}
+    />
+  );
+}

@@ -1,0 +1,26 @@
+import fastifyFormbody from '@fastify/formbody';
+import { fastifyKitaHtml } from '@kitajs/fastify-html-plugin';
+import { installCsrf } from './csrf.js';
+import { installErrorPages } from './error-page.js';
+import { installHeaders } from './headers.js';
+import { installPageGuard } from './page-guard.js';
+import { signOutRoute } from './sign-in/sign-out.js';
+import { startPages } from './start/start-page.js';
+import type { Web, WebApp } from './web.js';
+
+/**
+ * Installs the pages: their headers, their forms, the guard, and the routes of each place.
+ *
+ * To be registered in a scope of its own: forms are read here and nowhere else, and JSON is not.
+ */
+export async function installWeb(app: WebApp, web: Web): Promise<void> {
+  app.removeAllContentTypeParsers();
+  await app.register(fastifyFormbody);
+  await app.register(fastifyKitaHtml);
+  await installHeaders(app);
+  await installCsrf(app);
+  installPageGuard(app, web);
+  installErrorPages(app, web);
+  signOutRoute(app);
+  startPages(app);
+}

@@ -1,0 +1,122 @@
+import type { PropsWithChildren } from '@kitajs/html';
+import { ROLE_WORDS } from '../domain/account/role-words.js';
+import { assetAddress } from './assets.js';
+import { Form } from './components/form.js';
+import type { Frame } from './frame.js';
+import { isWithin, placesOf } from './places.js';
+import type { Visitor } from './web.js';
+
+type PageProps = PropsWithChildren<{
+  readonly frame: Frame;
+  /** Stands in the tab, and is not repeated on the page: the page has its own `h1`. */
+  readonly title: string;
+  /** Names of scripts among the assets, for pages that are quicker with one; none is needed by any page. */
+  readonly scripts?: readonly string[];
+}>;
+
+/** The frame around every page: language, title, skip link, top bar, places, and one `main`. */
+export function Page({ frame, title, scripts = [], children }: PageProps): JSX.Element {
+  const { visitor } = frame;
+  return (
+    <html lang="en-GB">
+      <head>
+        <meta charset="utf-8" />
+        <title safe>{`${title} - Tidemark`}</title>
+        <meta name="viewport" content="width=device-width, initial-scale=1" />
+        <meta name="robots" content="noindex, nofollow" />
+        <link rel="stylesheet" href={assetAddress('tidemark.css')} />
+        <link rel="icon" href={assetAddress('favicon.svg')} type="image/svg+xml" />
+        {scripts.map((name) => (
+          <script src={assetAddress(name)} defer />
+        ))}
+      </head>
+      <body>
+        <a class="skip" href="#content">
+          Skip to the content
+        </a>
+        <TopBar frame={frame} />
+        {visitor === null ? '' : <PlacesRow visitor={visitor} path={frame.path} />}
+        <main id="content" tabindex="-1">
+          <div class="column">{children}</div>
+        </main>
+        <footer class="foot">
+          <div class="column">
+            <p>
+              Tidemark records and computes. It does not prescribe: decisions belong to registered clinicians
+              under local policy.
+            </p>
+          </div>
+        </footer>
+      </body>
+    </html>
+  );
+}
+
+function TopBar({ frame }: { readonly frame: Frame }): JSX.Element {
+  const { visitor } = frame;
+  return (
+    <header class="bar">
+      <div class="column">
+        <a class="product" href="/">
+          <TideMark />
+          Tidemark
+        </a>
+        {visitor === null ? (
+          ''
+        ) : (
+          <>
+            <span class="team" safe>
+              {visitor.placeName}
+            </span>
+            <div class="who">
+              <span>
+                <span safe>{visitor.displayName}</span>
+                <span class="muted" safe>{`, ${ROLE_WORDS[visitor.actor.role].toLowerCase()}`}</span>
+              </span>
+              <Form frame={frame} action="/sign-out">
+                <button class="link-button" type="submit">
+                  Sign out
+                </button>
+              </Form>
+            </div>
+          </>
+        )}
+      </div>
+    </header>
+  );
+}
+
+/** Two lines and a wave: what the water has left on the shore. */
+function TideMark(): JSX.Element {
+  return (
+    <svg
+      viewBox="0 0 32 32"
+      fill="none"
+      stroke="currentColor"
+      stroke-width="3"
+      stroke-linecap="round"
+      aria-hidden="true"
+    >
+      <path d="M6 7h20M6 13h13" />
+      <path d="M3 23c3.500-4 6.500-4 10 0s6.500 4 10 0 4-3 6-2" />
+    </svg>
+  );
+}
+
+function PlacesRow({ visitor, path }: { readonly visitor: Visitor; readonly path: string }): JSX.Element {
+  return (
+    <nav class="places" aria-label="Places">
+      <div class="column">
+        <ul>
+          {placesOf(visitor.actor.role).map((place) => (
+            <li>
+              <a href={place.path} aria-current={isWithin(path, place.path) ? 'page' : undefined} safe>
+                {place.label}
+              </a>
+            </li>
+          ))}
+        </ul>
+      </div>
+    </nav>
+  );
+}

@@ -1,0 +1,23 @@
+import { mayOpen } from '../auth/access.js';
+import type { PageId } from '../auth/access.js';
+import type { Role } from '../domain/account/role.js';
+
+/** A place that the row below the top bar leads to. */
+export interface Place {
+  readonly pageId: PageId;
+  readonly path: string;
+  readonly label: string;
+}
+
+/** The places in the order of a working day; each role sees those that it may open. */
+const PLACES: readonly Place[] = [{ pageId: 'page:start', path: '/start', label: 'Start' }];
+
+/** The places a role may go. */
+export function placesOf(role: Role): readonly Place[] {
+  return PLACES.filter((place) => mayOpen(role, place.pageId));
+}
+
+/** Whether a page lies within a place. @example isWithin('/team/accounts/new', '/team') -> true */
+export function isWithin(path: string, place: string): boolean {
+  return path === place || path.startsWith(`${place}/`);
+}

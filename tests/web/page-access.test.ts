@@ -1,0 +1,35 @@
+import { describe, expect, it } from 'vitest';
+import { PAGE_ACCESS, mayOpen } from '../../src/auth/access.js';
+import { ROLES } from '../../src/domain/account/role.js';
+import type { Role } from '../../src/domain/account/role.js';
+
+const A = 'admin';
+const C = 'clinician';
+const L = 'lead';
+const P = 'commissioner';
+
+/** Who may open which page, written out by hand: what the program is held to. */
+const TABLE: Readonly<Record<string, 'anybody' | readonly Role[]>> = {
+  'page:home': 'anybody',
+  'page:sign-out': 'anybody',
+  'page:start': [A, C, L, P],
+};
+
+describe('the table of pages', () => {
+  it('names every page that the program decides about, and no other', () => {
+    expect(Object.keys(PAGE_ACCESS).sort()).toEqual(Object.keys(TABLE).sort());
+  });
+
+  it.each(Object.entries(TABLE))('opens %s to those of the table', (pageId, who) => {
+    for (const role of ROLES) {
+      expect(mayOpen(role, pageId), role).toBe(who === 'anybody' || who.includes(role));
+    }
+    expect(mayOpen(null, pageId)).toBe(who === 'anybody');
+  });
+
+  it('opens a page that it does not name to nobody', () => {
+    for (const pageId of ['page:no-such', '', 'toString', '__proto__']) {
+      expect([null, ...ROLES].filter((role) => mayOpen(role, pageId))).toEqual([]);
+    }
+  });
+});
