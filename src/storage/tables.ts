@@ -1,4 +1,11 @@
 import type {
+  AccountTable,
+  ApiTokenTable,
+  InvitationTable,
+  LoginSessionTable,
+  SignInDelayTable,
+} from './account-tables.js';
+import type {
   AssessmentTable,
   PhysicalTestTable,
   QuestionnaireTable,
@@ -16,6 +23,9 @@ export interface Tables {
   settings: SettingsTable;
   account: AccountTable;
   api_token: ApiTokenTable;
+  invitation: InvitationTable;
+  login_session: LoginSessionTable;
+  sign_in_delay: SignInDelayTable;
   patient: PatientTable;
   patient_version: VersionTable & { patient_id: string };
   referral: ReferralTable;
@@ -58,27 +68,6 @@ export interface SettingsTable {
   version: number;
   document: string;
   created_at: string;
-}
-
-export interface AccountTable {
-  id: string;
-  team_id: string | null;
-  commissioner_id: string | null;
-  role: string;
-  display_name: string;
-  status: string;
-  created_at: string;
-}
-
-export interface ApiTokenTable {
-  id: string;
-  account_id: string;
-  name: string;
-  token_hash: string;
-  role: string;
-  created_at: string;
-  expires_at: string;
-  revoked_at: string | null;
 }
 
 export interface PatientTable {

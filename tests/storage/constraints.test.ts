@@ -5,7 +5,9 @@ import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { openRecord } from '../../src/app/open-record.js';
 import type { OpenRecord } from '../../src/app/open-record.js';
 import { clockAt } from '../../src/app/system-clock.js';
+import { INVITATION_PURPOSES, SESSION_ENDS } from '../../src/domain/account/account.js';
 import { ROLES } from '../../src/domain/account/role.js';
+import { DELAY_KINDS } from '../../src/domain/account/sign-in-delay.js';
 import { FIELD_LIMITS } from '../../src/domain/assessment/field-limits.js';
 import { SIT_TO_STAND_TESTS, WALK_TESTS } from '../../src/domain/measures/registered.js';
 import * as patients from '../../src/domain/patient/patient.js';
@@ -35,6 +37,9 @@ const CLOSED_SETS: Readonly<Record<string, readonly string[]>> = {
   'account.role': ROLES,
   'account.status': ['active', 'suspended'],
   'api_token.role': ROLES,
+  'invitation.purpose': INVITATION_PURPOSES,
+  'login_session.ended_reason': SESSION_ENDS,
+  'sign_in_delay.kind': DELAY_KINDS,
   'patient.nhs_number_missing_reason': patients.NHS_NUMBER_MISSING_REASONS,
   'patient.sex_at_birth': sets.SEXES_AT_BIRTH,
   'patient.gender': patients.GENDERS,
@@ -161,14 +166,18 @@ describe('ranges', () => {
   it.each([
     ['session', 'is_supervised'],
     ['sit_to_stand', 'hands_used'],
+    ['login_session', 'second_factor_passed'],
   ])('%s.%s is 0 or 1', async (table, column) => {
     expect(await updating(table, { [column]: 2 })).toMatch(/CHECK constraint failed/);
     expect(await updating(table, { [column]: 0 })).toBeNull();
   });
 
-  it.each(['patient', 'referral', 'settings', 'assessment'])('a version of %s starts at 1', async (table) => {
-    expect(await updating(table, { version: 0 })).toMatch(/CHECK constraint failed/);
-  });
+  it.each(['patient', 'referral', 'settings', 'assessment', 'account'])(
+    'a version of %s starts at 1',
+    async (table) => {
+      expect(await updating(table, { version: 0 })).toMatch(/CHECK constraint failed/);
+    },
+  );
 
   it('a walk has attempts 1 and 2', async () => {
     expect(await updating('walk_test', { attempt: 2 })).toBeNull();
@@ -214,6 +223,9 @@ describe('what belongs together', () => {
     ['an account of a team or of a commissioner', 'account', { team_id: null }],
     ['an account of one of the two', 'account', { commissioner_id: 'commissioner' }],
     ['a commissioner without a team', 'account', { role: 'commissioner' }],
+    ['a sign-in name in lower case', 'account', { sign_in_name: 'Test.Lead' }],
+    ['an invitation that was used or taken back, not both', 'invitation', { revoked_at: TEST_INSTANT }],
+    ['the end of a session with its reason', 'login_session', { ended_reason: null }],
     ['a correction with its reason', 'assessment', { version: 2 }],
     ['a first version without one', 'assessment', { correction_reason: 'Misread' }],
     ['pressures the right way round', 'assessment', { systolic_mmhg: 80, diastolic_mmhg: 80 }],
@@ -239,6 +251,9 @@ describe('references', () => {
     ['settings', 'team_id', 'team'],
     ['account', 'team_id', 'team'],
     ['api_token', 'account_id', 'account'],
+    ['invitation', 'account_id', 'account'],
+    ['invitation', 'created_by', 'account'],
+    ['login_session', 'account_id', 'account'],
     ['patient_version', 'patient_id', 'patient'],
     ['patient_version', 'superseded_by', 'account'],
     ['referral', 'patient_id', 'patient'],
@@ -350,6 +365,29 @@ describe('what there is one of', () => {
     expect(await twin('api_token', { id: 'token-2' })).toMatch(
       /UNIQUE constraint failed: api_token.token_hash/,
     );
+  });
+
+  it.each([
+    ['invitation', 'token_hash'],
+    ['login_session', 'token_hash'],
+  ])('a %s of each hash', async (table, column) => {
+    expect(await twin(table, { id: 'another' })).toMatch(
+      new RegExp(`UNIQUE constraint failed: ${table}.${column}`),
+    );
+  });
+
+  it('an account of each sign-in name and of each subject of a provider, any number of those without', async () => {
+    const other = { id: 'account-2', sign_in_name: null };
+    expect(await twin('account', { ...other, sign_in_name: 'test.lead' })).toMatch(
+      /UNIQUE constraint failed: account.sign_in_name/,
+    );
+    const refusal = await refusalOf(record.connection.db, async (trx) => {
+      for (const id of ['account-2', 'account-3']) {
+        await insertRow(trx, 'account', { ...rowOf('account'), ...other, id });
+      }
+      await updateRows(trx, 'account', { sign_in_name: null, oidc_subject: 'same' });
+    });
+    expect(refusal).toMatch(/UNIQUE constraint failed: account.oidc_subject/);
   });
 
   it('a current diary entry of a week', async () => {

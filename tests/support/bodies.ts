@@ -112,6 +112,7 @@ export const BODY_OPERATIONS: readonly BodyOperation[] = [
       targets: {},
       restingLimits: 'ats-2002',
       desaturationDefinition: 'nadir-below-90',
+      leadSecondFactor: 'optional',
     }),
   },
   {

@@ -27,7 +27,12 @@ export const RULES: Readonly<Record<string, Part>> = {
   domain: { parts: [], typesOf: [], packages: [] },
   // Hashing chains the entries of the audit trail.
   storage: { parts: ['domain'], typesOf: [], packages: [/^kysely$/, /^better-sqlite3$/, /^node:crypto$/] },
-  auth: { parts: ['domain'], typesOf: [], packages: [/^node:crypto$/] },
+  // Hashes of passphrases, the list of common ones, and codes of second factors.
+  auth: {
+    parts: ['domain'],
+    typesOf: [],
+    packages: [/^node:crypto$/, /^@node-rs\/argon2$/, /^@zxcvbn-ts\/language-common$/, /^otpauth$/],
+  },
   reports: { parts: ['domain'], typesOf: [], packages: [] },
   usecases: { parts: ['domain', 'storage', 'auth', 'reports'], typesOf: [], packages: [] },
   http: {

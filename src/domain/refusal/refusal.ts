@@ -18,6 +18,15 @@ export type Refusal =
   | { readonly code: 'already-triaged' }
   | { readonly code: 'already-closed' }
   | { readonly code: 'already-acknowledged' }
+  | { readonly code: 'sign-in-refused' }
+  | { readonly code: 'sign-in-delayed'; readonly retryAfterSeconds: number }
+  | { readonly code: 'session-over' }
+  | { readonly code: 'invitation-not-valid' }
+  | { readonly code: 'sign-in-name-taken' }
+  | { readonly code: 'second-factor-present' }
+  | { readonly code: 'last-lead' }
+  | { readonly code: 'own-account' }
+  | { readonly code: 'stale-account' }
   | { readonly code: 'bad-cursor' }
   | { readonly code: 'key-used-otherwise' }
   | { readonly code: 'answer-not-kept'; readonly existingId: string | null };
@@ -32,7 +41,9 @@ export type RecordKind =
   | 'indicator'
   | 'site'
   | 'commissioner'
-  | 'page';
+  | 'page'
+  | 'account'
+  | 'token';
 
 /** What a use case gives back: a value, or a refusal with nothing written. */
 export type Outcome<Value> =

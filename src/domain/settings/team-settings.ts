@@ -10,6 +10,9 @@ export const COMPLETION_READINGS = [
 ] as const;
 export type CompletionReading = (typeof COMPLETION_READINGS)[number];
 
+export const SECOND_FACTOR_RULES = ['optional', 'required'] as const;
+export type SecondFactorRule = (typeof SECOND_FACTOR_RULES)[number];
+
 /** A team's choices, stored as numbered versions; a report prints the version it used. */
 export interface TeamSettings {
   readonly completionReading: CompletionReading;
@@ -28,6 +31,8 @@ export interface TeamSettings {
   readonly restingLimits: RestingLimitsId;
   /** What counts as desaturation during a walk: there is no single meaning. */
   readonly desaturationDefinition: DesaturationDefinitionId;
+  /** Whether leads must show a second factor when they sign in. */
+  readonly leadSecondFactor: SecondFactorRule;
 }
 
 /** Settings of a new team. Targets: Royal College of Physicians report on services of 2017 (85 % and 70 %). */
@@ -45,6 +50,7 @@ export const DEFAULT_TEAM_SETTINGS: TeamSettings = {
   restingLimits: 'ats-2002',
   // Judged by the lowest SpO2 alone, and the more cautious of the meanings that can be.
   desaturationDefinition: 'nadir-below-90',
+  leadSecondFactor: 'optional',
   targets: {
     'started-within-90-days': {
       percent: 85,

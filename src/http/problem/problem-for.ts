@@ -1,4 +1,5 @@
 import type { RecordKind, Refusal } from '../../domain/refusal/refusal.js';
+import { accountProblem } from './account-problem.js';
 import type { ProblemBody } from './problem.js';
 
 /** The one mapping from what a use case refuses to what a client is told. */
@@ -65,6 +66,16 @@ export function problemFor(refusal: Refusal): ProblemBody {
         status: 409,
         detail: 'Somebody has put a name to this caution.',
       };
+    case 'sign-in-refused':
+    case 'sign-in-delayed':
+    case 'session-over':
+    case 'invitation-not-valid':
+    case 'sign-in-name-taken':
+    case 'second-factor-present':
+    case 'last-lead':
+    case 'own-account':
+    case 'stale-account':
+      return accountProblem(refusal);
     case 'bad-cursor':
       return {
         type: '/problems/malformed-request',
@@ -116,4 +127,6 @@ const NAMES: Readonly<Record<RecordKind, string>> = {
   site: 'site',
   commissioner: 'commissioner',
   page: 'page',
+  account: 'account',
+  token: 'token',
 };

@@ -1,7 +1,7 @@
 import { z } from 'zod';
 import { DESATURATION_DEFINITION_IDS } from '../../domain/safety/desaturation.js';
 import { RESTING_LIMITS_IDS } from '../../domain/safety/resting-limits.js';
-import { COMPLETION_READINGS } from '../../domain/settings/team-settings.js';
+import { COMPLETION_READINGS, SECOND_FACTOR_RULES } from '../../domain/settings/team-settings.js';
 import { changeSettings, readSettings } from '../../usecases/settings/change-settings.js';
 import { teamMember } from '../app-types.js';
 import type { App, Context } from '../app-types.js';
@@ -28,6 +28,9 @@ const Choices = {
     .describe('Target by indicator, with where it comes from'),
   restingLimits: z.enum(RESTING_LIMITS_IDS),
   desaturationDefinition: z.enum(DESATURATION_DEFINITION_IDS),
+  leadSecondFactor: z
+    .enum(SECOND_FACTOR_RULES)
+    .describe('Whether leads must show a second factor when they sign in'),
 } as const;
 
 const NewSettings = z.strictObject({ reason: reasonField, ...Choices }).meta({ id: 'NewSettings' });

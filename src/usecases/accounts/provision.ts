@@ -1,9 +1,17 @@
+import { isCommonPassword } from '../../auth/common-passwords.js';
+import { hashPassphrase } from '../../auth/passphrase-hash.js';
 import { makeToken } from '../../auth/token.js';
+import { checkPassphrase, normalisePassphrase } from '../../domain/account/passphrase.js';
 import type { Role } from '../../domain/account/role.js';
+import { checkSignInName, normaliseSignInName } from '../../domain/account/sign-in-name.js';
 import type { NhsNumberRange } from '../../domain/identity/nhs-number.js';
-import { insertAccount, insertToken } from '../../storage/accounts/accounts.js';
+import { done, refused } from '../../domain/refusal/refusal.js';
+import type { Outcome } from '../../domain/refusal/refusal.js';
+import { findAccount, insertAccount } from '../../storage/accounts/accounts.js';
+import { insertToken } from '../../storage/accounts/tokens.js';
 import type { Executor } from '../../storage/connection.js';
 import { insertCommissioner, insertTeam } from '../../storage/providers/providers.js';
+import { recordEventOf } from '../audit/record-event.js';
 import type { Context } from '../context.js';
 
 /** A team as it was set up, with the ids of its sites by name. */
@@ -71,6 +79,56 @@ export async function createAccount(
     return storeToken(context, trx, { accountId, role: belonging.role, ...account });
   });
   return { accountId, token };
+}
+
+/**
+ * Sets up an account whose holder signs in by name and passphrase. For the operator of the service: no route leads here.
+ *
+ * @returns the id, or what is wrong with the name or the passphrase
+ */
+export async function openAccount(
+  context: Context,
+  account: {
+    readonly displayName: string;
+    readonly belonging: Belonging;
+    readonly signInName: string;
+    readonly passphrase: string;
+  },
+): Promise<Outcome<string>> {
+  const { belonging, displayName } = account;
+  const signInName = normaliseSignInName(account.signInName);
+  const passphrase = normalisePassphrase(account.passphrase);
+  const faults = [
+    ...checkSignInName('/signInName', signInName),
+    ...checkPassphrase('/passphrase', passphrase, { signInName, isCommon: isCommonPassword }),
+  ];
+  if (faults.length > 0) return refused({ code: 'rules-broken', faults });
+  const passphraseHash = await hashPassphrase(passphrase);
+  const id = context.newId();
+  return context.db.transaction().execute(async (trx) => {
+    if ((await findAccount(trx, { signInName })) !== null) return refused({ code: 'sign-in-name-taken' });
+    const teamId = belonging.role === 'commissioner' ? null : belonging.teamId;
+    const commissionerId = belonging.role === 'commissioner' ? belonging.commissionerId : null;
+    const { role } = belonging;
+    const now = context.clock.now();
+    await insertAccount(trx, {
+      id,
+      teamId,
+      commissionerId,
+      role,
+      displayName,
+      signInName,
+      passphraseHash,
+      now,
+    });
+    const nobody = { id: null, role: null, teamId };
+    await recordEventOf(context, trx, nobody, {
+      action: 'account-created',
+      subjectId: id,
+      details: { role, by: 'operator' },
+    });
+    return done(id);
+  });
 }
 
 /** Gives an account a further token, such as when the first one was lost. The token is shown this once. */

@@ -1,3 +1,4 @@
+import type { Role } from '../../domain/account/role.js';
 import type { NewAuditEvent } from '../../domain/audit/audit-event.js';
 import { appendAuditEvent } from '../../storage/audit/audit-trail.js';
 import type { Executor } from '../../storage/connection.js';
@@ -16,11 +17,29 @@ export async function recordEvent(
     const subjectId = event.subjectId ?? event.referralId ?? event.patientId ?? null;
     await claimKey(context, trx, { accountId, requestKey, subjectId });
   }
+  const teamId = actor.role === 'commissioner' ? null : actor.teamId;
+  await recordEventOf(context, trx, { id: actor.accountId, role: actor.role, teamId }, event);
+}
+
+/** Whom an event is told of where nobody is signed in; null for what is not known. */
+export interface ToldOf {
+  readonly id: string | null;
+  readonly role: Role | null;
+  readonly teamId: string | null;
+}
+
+/** As recordEvent, where nobody is signed in: of the account that is meant, or of the operator's command. */
+export async function recordEventOf(
+  context: Context,
+  trx: Executor,
+  of: ToldOf | null,
+  event: NewAuditEvent,
+): Promise<void> {
   await appendAuditEvent(trx, {
     occurredAt: context.clock.now(),
-    teamId: actor.role === 'commissioner' ? null : actor.teamId,
-    accountId: actor.accountId,
-    role: actor.role,
+    teamId: of?.teamId ?? null,
+    accountId: of?.id ?? null,
+    role: of?.role ?? null,
     action: event.action,
     patientId: event.patientId ?? null,
     referralId: event.referralId ?? null,
