@@ -1,3 +1,4 @@
+import { laterBy } from '../../src/domain/calendar/instant.js';
 import { londonDateAt } from '../../src/domain/calendar/plain-date.js';
 import type { Clock } from '../../src/usecases/context.js';
 
@@ -5,6 +6,8 @@ import type { Clock } from '../../src/usecases/context.js';
 export interface MovingClock extends Clock {
   /** Ten o'clock in the morning (UTC) of a day, such as `2026-04-20`. */
   readonly moveTo: (day: string) => void;
+  /** So many seconds later. */
+  readonly moveBy: (seconds: number) => void;
 }
 
 /** A clock that stands at ten in the morning of a day until it is moved. */
@@ -15,6 +18,9 @@ export function movingClock(firstDay: string): MovingClock {
     today: () => londonDateAt(instant),
     moveTo: (day) => {
       instant = tenOn(day);
+    },
+    moveBy: (seconds) => {
+      instant = laterBy(instant, seconds);
     },
   };
 }

@@ -25,6 +25,8 @@ export interface FullAccount extends Account {
   readonly passphraseHash: string | null;
   readonly passphraseSetAt: string | null;
   readonly secondFactor: SecondFactor | null;
+  /** A code is asked for at every sign-in: the person has shown one. */
+  readonly hasSecondFactor: boolean;
   readonly oidcSubject: string | null;
 }
 
@@ -32,8 +34,6 @@ export interface FullAccount extends Account {
 export interface SecondFactor {
   /** Base32. */
   readonly secret: string;
-  /** Null while the person has not shown a code of it. */
-  readonly confirmedAt: string | null;
   /** The latest time step of which a code was taken. */
   readonly lastStep: number | null;
 }
@@ -178,9 +178,9 @@ export function accountFromRow(row: Selectable<AccountTable>): FullAccount {
         ? null
         : {
             secret: row.second_factor_secret,
-            confirmedAt: row.second_factor_confirmed_at,
             lastStep: row.second_factor_last_step,
           },
+    hasSecondFactor: row.second_factor_confirmed_at !== null,
     oidcSubject: row.oidc_subject,
   };
 }

@@ -24,7 +24,7 @@ export interface InvitationView {
 /** Reads an invitation by the secret of its link; refused where it was used, taken back or is too old. */
 export async function readInvitation(context: Context, secret: string): Promise<Outcome<InvitationView>> {
   const found = await findOpenInvitation(context.reader, hashToken(secret), context.clock.now());
-  if (found?.account.signInName == null) return refused({ code: 'invitation-not-valid' });
+  if (found === null || found.account.signInName === null) return refused({ code: 'invitation-not-valid' });
   const { account, invitation } = found;
   const { purpose, expiresAt } = invitation;
   return done({ purpose, expiresAt, displayName: account.displayName, signInName: found.account.signInName });

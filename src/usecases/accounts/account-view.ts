@@ -33,7 +33,7 @@ export function viewOf(account: FullAccount, invitation: StoredInvitation | null
     commissionerId: account.commissionerId,
     signInName: account.signInName,
     hasPassphrase: account.passphraseHash !== null,
-    hasSecondFactor: account.secondFactor?.confirmedAt != null,
+    hasSecondFactor: account.hasSecondFactor,
     signsInByProvider: account.oidcSubject !== null,
     createdAt: account.createdAt,
     invitation: invitation === null ? null : { purpose: invitation.purpose, expiresAt: invitation.expiresAt },

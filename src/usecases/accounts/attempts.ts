@@ -50,7 +50,8 @@ export async function takeAttempt(
   for (const { hash } of keys) {
     const delay = await findDelay(trx, hash);
     known.set(hash, delay);
-    if (delay?.blockedUntil != null && delay.blockedUntil > blockedUntil) blockedUntil = delay.blockedUntil;
+    if (delay !== null && delay.blockedUntil !== null && delay.blockedUntil > blockedUntil)
+      blockedUntil = delay.blockedUntil;
   }
   if (blockedUntil > now) {
     return { kind: 'delayed', retryAfterSeconds: Math.ceil(secondsBetween(now, blockedUntil)) };

@@ -22,7 +22,7 @@ export async function livingSession(
   const now = context.clock.now();
   const found = await findOpenSession(db, hash);
   if (found === null || !isAlive(found.session, now)) return null;
-  const isHalfOpen = found.account.secondFactor?.confirmedAt != null && !found.session.hasPassedSecondFactor;
+  const isHalfOpen = found.account.hasSecondFactor && !found.session.hasPassedSecondFactor;
   if (isHalfOpen && !maySecondFactorFollow(found.session, now)) return null;
   return { ...found, isHalfOpen };
 }

@@ -69,7 +69,7 @@ export async function beginSecondFactor(
 ): Promise<Outcome<{ readonly secret: string; readonly uri: string }>> {
   return context.db.transaction().execute(async (trx) => {
     const account = await ownAccount(trx, actor);
-    if (account.secondFactor?.confirmedAt != null) return refused({ code: 'second-factor-present' });
+    if (account.hasSecondFactor) return refused({ code: 'second-factor-present' });
     const secret = makeSecondFactorSecret();
     await storeSecondFactor(trx, account.id, secret);
     await recordEvent(context, trx, actor, { action: 'second-factor-begun' });
@@ -88,7 +88,7 @@ export async function confirmSecondFactor(
 ): Promise<Outcome<null>> {
   return context.db.transaction().execute(async (trx) => {
     const account = await ownAccount(trx, actor);
-    if (account.secondFactor?.confirmedAt != null) return refused({ code: 'second-factor-present' });
+    if (account.hasSecondFactor) return refused({ code: 'second-factor-present' });
     const now = context.clock.now();
     const step =
       account.secondFactor === null ? null : stepOfCode(account.secondFactor.secret, code, epochMs(now));

@@ -42,7 +42,7 @@ export async function whoseSession(context: Context, secret: string): Promise<Si
     displayName: account.displayName,
     signInName: account.signInName,
     sessionId: session.id,
-    hasSecondFactor: account.secondFactor?.confirmedAt != null,
+    hasSecondFactor: account.hasSecondFactor,
     hasPassphrase: account.passphraseHash !== null,
   };
 }

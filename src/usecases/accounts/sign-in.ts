@@ -94,7 +94,7 @@ export async function openSession(
 }
 
 async function nextStep(trx: Executor, account: FullAccount): Promise<NextStep> {
-  if (account.secondFactor?.confirmedAt != null) return 'second-factor';
+  if (account.hasSecondFactor) return 'second-factor';
   return (await needsToEnrol(trx, account)) ? 'enrol-second-factor' : 'ready';
 }
 
@@ -112,7 +112,8 @@ export async function passSecondFactor(
     const found = await livingSession(context, trx, hashToken(attempt.sessionSecret));
     if (found === null) return refused({ code: 'session-over' });
     const { account, session } = found;
-    if (session.hasPassedSecondFactor || account.secondFactor?.confirmedAt == null) return done(null);
+    if (session.hasPassedSecondFactor || account.secondFactor === null || !account.hasSecondFactor)
+      return done(null);
     const taken = await takeAttempt(context, trx, confirmationKeys(account.id));
     if (taken.kind === 'delayed') {
       await recordEventOf(context, trx, account, { action: 'sign-in-delayed', details: {} });
