@@ -25,6 +25,7 @@ import { answerError, answerUnknownAddress, installProblemHandlers } from '../ht
 import { problemFor } from '../http/problem/problem-for.js';
 import { referralRoutes } from '../http/referrals/referral-routes.js';
 import { reportRoutes } from '../http/reports/report-routes.js';
+import { tellUntoldReads } from '../usecases/audit/untold-reads.js';
 import { installMessages } from '../http/schema/messages.js';
 import { serviceRoutes } from '../http/service/service-routes.js';
 import { diaryRoutes } from '../http/diary/diary-routes.js';
@@ -67,6 +68,7 @@ export async function buildApp(context: Context, logLevel: LogLevel): Promise<Ap
   installMessages();
   installProblemHandlers(app);
   logRequests(app);
+  keepUntoldReads(app, context);
   await describeApi(app);
   await app.register(
     async (scope) => {
@@ -136,5 +138,19 @@ function logRequests(app: App): void {
     const log: FastifyBaseLogger = request.log;
     const { method, url } = request.routeOptions;
     log.info({ method, route: url, status: reply.statusCode, ms: Math.round(reply.elapsedTime) }, 'answered');
+  });
+}
+
+/** Readings that the trail has not been told of stand in the log, as ids; the last chance to tell them is the end. */
+function keepUntoldReads(app: App, context: Context): void {
+  context.untold.listen(({ occurredAt, actor, event }) => {
+    const { action, patientId, referralId, subjectId, details = {} } = event;
+    const ids = Object.fromEntries(Object.entries(details).filter(([name]) => /Ids?$/.test(name)));
+    const { accountId } = actor;
+    const told = { occurredAt, action, accountId, patientId, referralId, subjectId, ids };
+    app.log.warn(told, 'a reading waits for the audit trail');
+  });
+  app.addHook('onClose', async () => {
+    if (!(await tellUntoldReads(context))) app.log.error('readings were never told to the audit trail');
   });
 }

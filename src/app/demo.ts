@@ -10,11 +10,10 @@ import { renderQuarterlyReportText } from '../reports/quarterly/render-text.js';
 import { issueToken } from '../usecases/accounts/provision.js';
 import type { Context } from '../usecases/context.js';
 import { reportQuarter } from '../usecases/reports/report-quarter.js';
-import { buildApp } from './build-app.js';
 import { readConfig } from './config.js';
-import { listen } from './listen.js';
 import { openRecord } from './open-record.js';
 import { commandRefused, runCommand } from './run-command.js';
+import { serve } from './serve.js';
 import { SYSTEM_CLOCK } from './system-clock.js';
 
 /** Raised whenever the generator makes other data, so that an older demo is built anew. */
@@ -49,16 +48,10 @@ await runCommand(USAGE, async () => {
     );
   }
   const note = readNote() ?? (await build());
-  const { connection, context } = await openRecord(DEMO_FILE, SYSTEM_CLOCK);
-  const app = await buildApp(context, 'warn');
-  app.addHook('onClose', () => connection.close());
-  for (const signal of ['SIGTERM', 'SIGINT'] as const) {
-    process.once(signal, () => {
-      void app.close().then(() => process.exit(0));
-    });
-  }
+  const record = await openRecord(DEMO_FILE, SYSTEM_CLOCK);
+  const { context } = record;
   await printReport(context, note);
-  await listen(app, config);
+  const app = await serve(record, config, 'warn');
   const { port } = app.server.address() as AddressInfo;
   await printAccess(context, note, `http://${config.host}:${port}/api/v1`);
 });

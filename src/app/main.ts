@@ -1,8 +1,8 @@
-import { buildApp } from './build-app.js';
+import { requireSound } from './check-record.js';
 import { readConfig } from './config.js';
-import { listen } from './listen.js';
 import { openRecord } from './open-record.js';
 import { runCommand } from './run-command.js';
+import { serve } from './serve.js';
 import { SYSTEM_CLOCK } from './system-clock.js';
 
 const USAGE = `Serves the record.
@@ -11,13 +11,6 @@ const USAGE = `Serves the record.
 
 await runCommand(USAGE, async () => {
   const config = readConfig(process.env);
-  const { connection, context } = await openRecord(config.databaseFile, SYSTEM_CLOCK);
-  const app = await buildApp(context, 'info');
-  app.addHook('onClose', () => connection.close());
-  for (const signal of ['SIGTERM', 'SIGINT'] as const) {
-    process.once(signal, () => {
-      void app.close().then(() => process.exit(0));
-    });
-  }
-  await listen(app, config);
+  requireSound(config.databaseFile);
+  await serve(await openRecord(config.databaseFile, SYSTEM_CLOCK), config, 'info');
 });

@@ -1,11 +1,11 @@
-import { mkdirSync } from 'node:fs';
-import { dirname } from 'node:path';
 import { MIGRATIONS } from '../../migrations/index.js';
 import { openConnection } from '../storage/connection.js';
 import type { Connection } from '../storage/connection.js';
 import { migrate } from '../storage/migrate.js';
+import { createUntoldReads } from '../usecases/audit/untold-reads.js';
 import type { Clock, Context } from '../usecases/context.js';
 import { v7 as newId } from 'uuid';
+import { requireWritable } from './check-record.js';
 import { commandRefused } from './run-command.js';
 
 /** An open record at the newest schema, with what use cases need to work on it. */
@@ -19,13 +19,19 @@ export interface OpenRecord {
 /**
  * Opens the record in a file, makes folder and file where they are missing, and brings it to the newest schema.
  *
- * @throws the refusal of a command when the file is no record, or of a newer schema than this program; nothing is left open
+ * @throws the refusal of a command when the file cannot be written, is no record, or of a newer schema than this program; nothing is left open
  */
 export async function openRecord(file: string, clock: Clock): Promise<OpenRecord> {
-  mkdirSync(dirname(file), { recursive: true });
+  requireWritable(file);
   const connection = openFile(file);
   const applied = await migrateOrClose(file, connection);
-  const context: Context = { db: connection.db, reader: connection.reader, clock, newId: () => newId() };
+  const context: Context = {
+    db: connection.db,
+    reader: connection.reader,
+    clock,
+    newId: () => newId(),
+    untold: createUntoldReads(),
+  };
   return { connection, context, applied };
 }
 

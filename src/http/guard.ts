@@ -1,6 +1,7 @@
 import type { FastifyReply, FastifyRequest } from 'fastify';
 import { isPublic, mayCall } from '../auth/access.js';
 import { recordRead } from '../usecases/audit/record-event.js';
+import { tellUntoldReads } from '../usecases/audit/untold-reads.js';
 import { actorByToken } from '../usecases/sign-in.js';
 import type { App, Context } from './app-types.js';
 import { sendProblem } from './problem/problem.js';
@@ -16,6 +17,7 @@ export function installGuard(app: App, context: Context): void {
     if (request.is404) return;
     const operationId = request.routeOptions.schema?.operationId ?? '';
     if (isPublic(operationId)) return;
+    await tellUntoldReads(context);
     const secret = bearerToken(request);
     request.actor = secret === null ? null : await actorByToken(context, secret);
     if (request.actor === null) return refuseUnknown(reply);

@@ -83,3 +83,16 @@ export async function copyDatabaseFile(file: string, target: string): Promise<vo
 export async function pingDatabase(db: Executor): Promise<void> {
   await db.selectFrom('team').select('id').limit(1).execute();
 }
+
+/**
+ * Writes one row that says nothing but when, and waits until it is on the disk: a full disk shows only so.
+ *
+ * @throws the driver's error when the record cannot be written
+ */
+export async function probeWriting(db: Executor, now: string): Promise<void> {
+  await db
+    .insertInto('write_probe')
+    .values({ id: 1, probed_at: now })
+    .onConflict((conflict) => conflict.column('id').doUpdateSet({ probed_at: now }))
+    .execute();
+}

@@ -68,9 +68,15 @@ function groupCommitDriver(database: Database, statements: SqliteDatabase): Driv
     init: async () => {},
     acquireConnection: async () => {
       const turn: Turn = { isInTransaction: false, pass: await nextTurn() };
-      const connection = connectionTo(statements, () => {
+      const connection = connectionTo(statements, {
         // What stands outside a transaction is on the disk when it is answered, and reads nothing that might yet fail.
-        if (!turn.isInTransaction) commitGroup();
+        before: () => {
+          if (!turn.isInTransaction) commitGroup();
+        },
+        // A full disk may make the database undo everything, those that have ended as well: they failed by the same.
+        afterError: (error) => {
+          if (!database.inTransaction) settle(({ fail }) => fail(error));
+        },
       });
       turns.set(connection, turn);
       return connection;
@@ -116,14 +122,22 @@ function groupCommitDriver(database: Database, statements: SqliteDatabase): Driv
   };
 }
 
-function connectionTo(statements: SqliteDatabase, beforeQuery: () => void): DatabaseConnection {
+function connectionTo(
+  statements: SqliteDatabase,
+  { before, afterError }: { readonly before: () => void; readonly afterError: (error: unknown) => void },
+): DatabaseConnection {
   return {
     executeQuery: async <Row>({ sql, parameters }: CompiledQuery): Promise<QueryResult<Row>> => {
-      beforeQuery();
-      const statement = statements.prepare(sql);
-      if (statement.reader) return { rows: statement.all(parameters) as Row[] };
-      const { changes, lastInsertRowid } = statement.run(parameters);
-      return { rows: [], numAffectedRows: BigInt(changes), insertId: BigInt(lastInsertRowid) };
+      before();
+      try {
+        const statement = statements.prepare(sql);
+        if (statement.reader) return { rows: statement.all(parameters) as Row[] };
+        const { changes, lastInsertRowid } = statement.run(parameters);
+        return { rows: [], numAffectedRows: BigInt(changes), insertId: BigInt(lastInsertRowid) };
+      } catch (error) {
+        afterError(error);
+        throw error;
+      }
     },
     streamQuery: () => {
       throw new Error('Rows are read at once, not one by one.');

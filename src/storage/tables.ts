@@ -43,6 +43,8 @@ export interface Tables {
   diary_week: DiaryWeekTable;
   audit_event: AuditEventTable;
   request_key: RequestKeyTable;
+  /** One row, written to learn whether the record can be written. */
+  write_probe: { id: number; probed_at: string };
 }
 
 export interface TeamTable {

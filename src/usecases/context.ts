@@ -2,6 +2,7 @@ import type { PlainDate } from '../domain/calendar/plain-date.js';
 import type { Executor } from '../storage/connection.js';
 import type { Role } from '../domain/account/role.js';
 import type { RequestKey } from '../storage/request-keys/request-keys.js';
+import type { UntoldReads } from './audit/untold-reads.js';
 
 /** Where the program learns the time. */
 export interface Clock {
@@ -19,6 +20,8 @@ export interface Context {
   readonly clock: Clock;
   /** A new id that sorts by the time at which it was made. */
   readonly newId: () => string;
+  /** Readings that wait for the trail while the record cannot be written. */
+  readonly untold: UntoldReads;
 }
 
 /** A person or program of a team who is signed in. */

@@ -14,7 +14,7 @@ describe('the service itself', () => {
   it('says that it is ready, to anybody', async () => {
     const response = await service.as(null).get('/api/v1/health');
     expect(response.status).toBe(200);
-    expect(response.body).toEqual({ status: 'ready', database: 'reachable' });
+    expect(response.body).toEqual({ status: 'ready', database: 'reachable', writing: 'possible' });
   });
 
   it.each(['/health', '/docs', '/openapi.json'])('leads from %s to where it is served', async (path) => {
@@ -77,7 +77,7 @@ describe('a service whose record cannot be read', () => {
   it('says that it is not ready', async () => {
     const response = await service.as(null).get('/api/v1/health');
     expect(response.status).toBe(503);
-    expect(response.body).toEqual({ status: 'not-ready', database: 'unreachable' });
+    expect(response.body).toEqual({ status: 'not-ready', database: 'unreachable', writing: 'not-possible' });
   });
 
   it.each([

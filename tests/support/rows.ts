@@ -209,6 +209,7 @@ export const VALID_ROWS: Readonly<Record<string, Row>> = {
     body: '{}',
     created_at: NOW,
   },
+  write_probe: { id: 1, probed_at: NOW },
   audit_event: {
     sequence: 1,
     occurred_at: NOW,

@@ -8,6 +8,8 @@ import type {
 import { hasZodFastifySchemaValidationErrors } from 'fastify-type-provider-zod';
 import { z } from 'zod';
 import type { Fault } from '../../domain/refusal/refusal.js';
+import { notWritable } from '../../usecases/not-writable.js';
+import type { NotWritable } from '../../usecases/not-writable.js';
 import { problemFor } from './problem-for.js';
 import { sendProblem } from './problem.js';
 import type { ProblemBody } from './problem.js';
@@ -47,6 +49,11 @@ export function answerError(error: FastifyError, request: FastifyRequest, reply:
   if (status >= 400 && status < 500) {
     return sendProblem(reply, { ...MALFORMED, status: 400, detail: 'The request could not be read.' });
   }
+  const reason = notWritable(error);
+  if (reason !== null) {
+    request.log.error({ code: error.code }, 'the record cannot be written');
+    return sendProblem(reply, NOT_WRITABLE[reason]);
+  }
   request.log.error({ err: { name: error.name, code: error.code, stack: error.stack } }, 'request failed');
   return sendProblem(reply, {
     type: '/problems/internal',
@@ -81,6 +88,21 @@ const MALFORMED: Omit<ProblemBody, 'detail'> = {
   type: '/problems/malformed-request',
   title: 'Malformed request',
   status: 400,
+};
+
+const NOT_WRITABLE: Readonly<Record<NotWritable, ProblemBody>> = {
+  full: {
+    type: '/problems/record-not-writable',
+    title: 'The record cannot be written',
+    status: 507,
+    detail: 'Nothing was stored: the disk of the record is full. What is held can be read.',
+  },
+  'not-writable': {
+    type: '/problems/record-not-writable',
+    title: 'The record cannot be written',
+    status: 503,
+    detail: 'Nothing was stored: the record takes no writes at this moment. Tell who runs the service.',
+  },
 };
 
 const KNOWN: Readonly<Record<string, ProblemBody>> = {

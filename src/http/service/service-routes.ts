@@ -8,7 +8,13 @@ import { problemResponses, sendProblem } from '../problem/problem.js';
 import { PAGE_QUERY, pageOfList, pageSchema } from '../schema/paging.js';
 
 const Health = z
-  .strictObject({ status: z.enum(['ready', 'not-ready']), database: z.enum(['reachable', 'unreachable']) })
+  .strictObject({
+    status: z
+      .enum(['ready', 'reading-only', 'not-ready'])
+      .describe('Reading-only: the record takes no writes, its disk may be full; what is held can be read'),
+    database: z.enum(['reachable', 'unreachable']),
+    writing: z.enum(['possible', 'not-possible']),
+  })
   .meta({ id: 'Health' });
 
 const PlacePage = pageSchema(
@@ -24,16 +30,19 @@ export function serviceRoutes(app: App, context: Context): void {
       schema: {
         operationId: 'getHealth',
         summary: 'Whether the service is ready for work',
+        description: '200 when the record can be read and written; else 503.',
         tags: ['service'],
         security: [],
         response: { 200: Health, 503: Health },
       },
     },
     async (_request, reply) => {
-      const isReachable = await checkReadiness(context);
-      return isReachable
-        ? reply.send({ status: 'ready', database: 'reachable' })
-        : reply.code(503).send({ status: 'not-ready', database: 'unreachable' });
+      const status = await checkReadiness(context);
+      return reply.code(status === 'ready' ? 200 : 503).send({
+        status,
+        database: status === 'not-ready' ? 'unreachable' : 'reachable',
+        writing: status === 'ready' ? 'possible' : 'not-possible',
+      });
     },
   );
 

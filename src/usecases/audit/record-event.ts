@@ -3,6 +3,7 @@ import type { NewAuditEvent } from '../../domain/audit/audit-event.js';
 import { appendAuditEvent } from '../../storage/audit/audit-trail.js';
 import type { Executor } from '../../storage/connection.js';
 import type { Actor, Context } from '../context.js';
+import { notWritable } from '../not-writable.js';
 import { claimKey } from '../requests/claim-key.js';
 
 /** Tells the trail of an event, in the transaction of what it tells, which takes the key of the request with it. */
@@ -48,7 +49,24 @@ export async function recordEventOf(
   });
 }
 
-/** Tells the trail that something was read; nothing is shown before it has been told. */
+/**
+ * Tells the trail that something was read; nothing is shown before it has been told. While the record cannot be written
+ * it is kept to be told later (`untold-reads.ts`).
+ */
 export async function recordRead(context: Context, actor: Actor, event: NewAuditEvent): Promise<void> {
-  await context.db.transaction().execute((trx) => recordEvent(context, trx, actor, event));
+  const occurredAt = context.clock.now();
+  try {
+    await context.db.transaction().execute((trx) => recordEvent(context, trx, actor, event));
+  } catch (error) {
+    if (notWritable(error) === null) throw error;
+    if (!context.untold.keep({ occurredAt, actor: withoutKey(actor), event })) throw error;
+  }
+}
+
+/** The key of a request is taken by what it writes, and not by what is told later. */
+function withoutKey(actor: Actor): Actor {
+  const { accountId, role } = actor;
+  return role === 'commissioner'
+    ? { accountId, role, commissionerId: actor.commissionerId }
+    : { accountId, role, teamId: actor.teamId };
 }
