@@ -132,6 +132,7 @@ function checkDuplicates(entry: AssessmentEntry): Findings {
 const LARGE_CHANGE: Readonly<Record<string, number>> = { m: 200, repetitions: 20 };
 
 function largeChanges(checked: CheckedAssessment, baseline: ReadonlyMap<string, Fraction>): readonly Fault[] {
+  if (baseline.size === 0) return [];
   return resultsOf(checked).flatMap((result): readonly Fault[] => {
     const before = baseline.get(result.measureId);
     const measure = findMeasure(result.measureId);

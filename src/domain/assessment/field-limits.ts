@@ -119,6 +119,9 @@ export const NO_FINDINGS: Findings = { faults: [], queries: [] };
 
 /** All findings of several checks, in order. */
 export function gather(findings: readonly Findings[]): Findings {
+  // Of the many checks of an assessment hardly one finds anything.
+  if (findings.every(({ faults, queries }) => faults.length === 0 && queries.length === 0))
+    return NO_FINDINGS;
   return {
     faults: findings.flatMap((found) => found.faults),
     queries: findings.flatMap((found) => found.queries),
@@ -151,7 +154,10 @@ export function pleaseCheck(pointer: string, message: string): Fault {
 }
 
 function isOnGrid(value: number, limits: FieldLimits): boolean {
-  if (value < limits.min || value > limits.max || !/^-?\d+(\.\d{1,9})?$/.test(String(value))) return false;
+  if (value < limits.min || value > limits.max) return false;
+  // From a whole minimum a whole number is reached by every step that goes into 1; most values are such.
+  if ([value, limits.min, 1 / limits.step].every(Number.isInteger)) return true;
+  if (!/^-?\d+(\.\d{1,9})?$/.test(String(value))) return false;
   const above = subtract(decimal(value), decimal(limits.min));
   return compare(above, decimal(0)) >= 0 && isMultipleOf(above, decimal(limits.step));
 }

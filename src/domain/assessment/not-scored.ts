@@ -22,17 +22,22 @@ export interface NotScored {
 export function notScoredOf(assessment: CheckedAssessment): readonly NotScored[] {
   const { entry, scores, physicalResults } = assessment;
   const known = new Set([...scores, ...physicalResults].map(({ measure }) => measure));
-  return [...entry.questionnaires.flatMap(fromItems), ...entry.physicalTests.flatMap(fromParts)].flatMap(
-    (score) =>
-      score.kind === 'scored' || known.has(score.measureId)
-        ? []
-        : [{ measure: score.measureId, reason: score.reason }],
+  const questionnaires = entry.questionnaires.flatMap((questionnaire) => fromItems(questionnaire, known));
+  return [...questionnaires, ...entry.physicalTests.flatMap(fromParts)].flatMap((score) =>
+    score.kind === 'scored' || known.has(score.measureId)
+      ? []
+      : [{ measure: score.measureId, reason: score.reason }],
   );
 }
 
-function fromItems({ questionnaire: id, items, notDoneReason }: QuestionnaireEntry): readonly ItemScore[] {
+function fromItems(
+  { questionnaire: id, items, notDoneReason }: QuestionnaireEntry,
+  known: ReadonlySet<string>,
+): readonly ItemScore[] {
   const questionnaire = findQuestionnaire(id);
   if (questionnaire === undefined || items === null || notDoneReason !== null) return [];
+  // Where every measure has its score, as nearly always, there is nothing to work out again.
+  if (questionnaire.measures.every((measure) => known.has(measure.id))) return [];
   const scored = scoreQuestionnaire(questionnaire, items);
   return scored.kind === 'scored' ? scored.scores : [];
 }
