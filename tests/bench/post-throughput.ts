@@ -6,6 +6,7 @@ import { makePostStore } from './post-store.js';
 import type { PostStore } from './post-store.js';
 import { demandSameRows } from './same-rows.js';
 import { startServer } from './server-process.js';
+import type { ServerProcess } from './server-process.js';
 import { quantileOf, spreadOf } from './spread.js';
 import type { Line } from './table.js';
 import { wholeAssessment } from './whole-assessment.js';
@@ -25,7 +26,7 @@ export async function measurePosts(workspace: Workspace): Promise<Line> {
   const app = await startServer(workspace.compiled('serve-app'), [appFile]);
   const bare = await startServer(workspace.compiled('serve-bare'), [bareFile, store.teamId, store.accountId]);
   const clients = [openClient(app.port, CONNECTIONS), openClient(bare.port, CONNECTIONS)] as const;
-  const rounds = await race(clients, appShots(store), bareShots(store));
+  const rounds = await race(clients, [app, bare], [appShots(store), bareShots(store)]);
   for (const client of clients) client.close();
   await app.stop();
   await bare.stop();
@@ -34,28 +35,38 @@ export async function measurePosts(workspace: Workspace): Promise<Line> {
 }
 
 interface Round {
-  readonly app: LoadResult;
-  readonly bare: LoadResult;
+  readonly app: Side;
+  readonly bare: Side;
 }
+
+interface Side extends LoadResult {
+  readonly cpuMsAPost: number;
+}
+
+type Both<Of> = readonly [app: Of, bare: Of];
 
 /** Rounds of the two in turn, so that a busy moment of the machine falls on both; which goes first changes too. */
 async function race(
-  [app, bare]: readonly [Client, Client],
-  appAll: readonly Shot[],
-  bareAll: readonly Shot[],
+  clients: Both<Client>,
+  servers: Both<ServerProcess>,
+  shots: Both<readonly Shot[]>,
 ): Promise<readonly Round[]> {
-  await app.sendAll(appAll.slice(0, WARM_UP_POSTS));
-  await bare.sendAll(bareAll.slice(0, WARM_UP_POSTS));
+  const send = async (side: 0 | 1, from: number, count: number): Promise<Side> => {
+    const before = await servers[side].cpuMs();
+    const result = await clients[side].sendAll(shots[side].slice(from, from + count));
+    return { ...result, cpuMsAPost: ((await servers[side].cpuMs()) - before) / count };
+  };
+  await send(0, 0, WARM_UP_POSTS);
+  await send(1, 0, WARM_UP_POSTS);
   const rounds: Round[] = [];
   for (let round = 0; round < ROUNDS; round += 1) {
     const from = WARM_UP_POSTS + round * POSTS_A_ROUND;
-    const part = (shots: readonly Shot[]): readonly Shot[] => shots.slice(from, from + POSTS_A_ROUND);
     if (round % 2 === 0) {
-      const first = await app.sendAll(part(appAll));
-      rounds.push({ app: first, bare: await bare.sendAll(part(bareAll)) });
+      const app = await send(0, from, POSTS_A_ROUND);
+      rounds.push({ app, bare: await send(1, from, POSTS_A_ROUND) });
     } else {
-      const first = await bare.sendAll(part(bareAll));
-      rounds.push({ app: await app.sendAll(part(appAll)), bare: first });
+      const bare = await send(1, from, POSTS_A_ROUND);
+      rounds.push({ app: await send(0, from, POSTS_A_ROUND), bare });
     }
   }
   return rounds;
@@ -89,7 +100,8 @@ function lineOf(rounds: readonly Round[]): Line {
   const summary = (side: 'app' | 'bare'): string => {
     const rate = spreadOf(rounds.map((round) => round[side].perSecond)).median;
     const latencies = rounds.flatMap((round) => round[side].latenciesMs);
-    return `${rate.toFixed(0)}/s (p99 ${quantileOf(latencies, 0.99).toFixed(0)} ms)`;
+    const cpuMs = spreadOf(rounds.map((round) => round[side].cpuMsAPost)).median;
+    return `${rate.toFixed(0)}/s (p99 ${quantileOf(latencies, 0.99).toFixed(0)} ms, CPU ${cpuMs.toFixed(2)} ms)`;
   };
   return {
     name: 'POST of a whole assessment',
@@ -102,6 +114,6 @@ function lineOf(rounds: readonly Round[]): Line {
       `${ROUNDS} rounds in turn of ${POSTS_A_ROUND} posts each over ${CONNECTIONS} connections, each post to a referral ` +
       'of its own; median of the ratios. Baseline: the bare framework with prepared inserts of the same rows in one ' +
       'transaction, no check, token or log. Both compiled, each in a process and on a file of its own, write-ahead log ' +
-      'with full synchronisation; both files are compared row by row afterwards.',
+      'with full synchronisation; both files are compared row by row afterwards. CPU: of the server alone, a post.',
   };
 }

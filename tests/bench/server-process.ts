@@ -4,6 +4,8 @@ import type { ChildProcess } from 'node:child_process';
 /** A server in a process of its own. */
 export interface ServerProcess {
   readonly port: number;
+  /** Processor time that it has used, in milliseconds. */
+  readonly cpuMs: () => Promise<number>;
   readonly stop: () => Promise<void>;
 }
 
@@ -29,7 +31,15 @@ export async function startServer(module: string, args: readonly string[]): Prom
     });
     child.once('exit', (code) => reject(new Error(`The server ended with code ${String(code)}.`)));
   });
-  return { port, stop: () => stop(child) };
+  return { port, cpuMs: () => cpuMs(child), stop: () => stop(child) };
+}
+
+async function cpuMs(child: ChildProcess): Promise<number> {
+  const answered = new Promise<number>((resolve) =>
+    child.once('message', (message) => resolve(Number(message))),
+  );
+  child.send('cpu');
+  return answered;
 }
 
 /** For a look at where the time goes: options of Node for the servers, such as `--cpu-prof`. */
