@@ -3,6 +3,7 @@ import * as record from './0001_record.js';
 import * as physicalTestsAndSafety from './0002_physical_tests_and_safety.js';
 import * as auditTrail from './0003_audit_trail.js';
 import * as accounts from './0004_accounts.js';
+import * as corrections from './0005_corrections.js';
 import * as keeping from './0006_keeping.js';
 
 /** Every migration in the order in which it is applied; a shipped migration is never edited. */
@@ -11,5 +12,6 @@ export const MIGRATIONS: Readonly<Record<string, Migration>> = {
   '0002_physical_tests_and_safety': physicalTestsAndSafety,
   '0003_audit_trail': auditTrail,
   '0004_accounts': accounts,
+  '0005_corrections': corrections,
   '0006_keeping': keeping,
 };

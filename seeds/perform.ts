@@ -20,6 +20,9 @@ export interface Desk {
   readonly assessmentIds: Map<PlannedAssessment, string>;
 }
 
+/** Nobody corrects anything twice in the demo. */
+const FIRST = [1];
+
 /**
  * Enters one thing through the use case that the API calls for it.
  *
@@ -33,7 +36,8 @@ export async function perform(context: Context, desk: Desk, deed: Deed): Promise
     case 'correct-person': {
       const { correction, key } = deed.person;
       if (correction === null) return;
-      need(deed.kind, await correctPatient(context, desk.admin, idOf(desk.patientIds, key), correction));
+      const change = { ...correction, basedOn: FIRST };
+      need(deed.kind, await correctPatient(context, desk.admin, idOf(desk.patientIds, key), change));
       return;
     }
     case 'triage': {
@@ -61,7 +65,8 @@ export async function perform(context: Context, desk: Desk, deed: Deed): Promise
       const { assessment, reason } = deed;
       const id = idOf(desk.assessmentIds, assessment);
       const entry = { ...assessment.entry, siteId: idOf(desk.siteIds, assessment.siteName) };
-      need(deed.kind, await correctAssessment(context, desk.clinician, id, { entry, reason }));
+      const change = { entry, reason, basedOn: FIRST };
+      need(deed.kind, await correctAssessment(context, desk.clinician, id, change));
       return;
     }
     case 'hold-session': {
@@ -70,7 +75,8 @@ export async function perform(context: Context, desk: Desk, deed: Deed): Promise
         referralId: idOf(desk.referralIds, courseKey),
         outcome,
       }));
-      need('register of a session', await recordAttendances(context, desk.admin, held.id, attendances));
+      const change = { attendances, basedOn: FIRST };
+      need('register of a session', await recordAttendances(context, desk.admin, held.id, change));
       return;
     }
     case 'close': {

@@ -4,7 +4,7 @@ import type { PlainDate } from '../src/domain/calendar/plain-date.js';
 import type { PatientDetails } from '../src/domain/patient/patient.js';
 import type { AttendanceOutcome, ClosureReason } from '../src/domain/referral/closed-sets.js';
 import type { Closure, Offer, ReferralDetails, Triage } from '../src/domain/referral/referral.js';
-import type { Session } from '../src/domain/session/session.js';
+import type { SessionDetails } from '../src/domain/session/session.js';
 import type { Body } from './body.js';
 
 /** Everything that is going to happen to one person, before any of it is entered. Dates may lie after today. */
@@ -49,7 +49,7 @@ export interface PlannedAssessment {
   } | null;
 }
 
-export interface PlannedSession extends Omit<Session, 'id' | 'siteId'> {
+export interface PlannedSession extends Omit<SessionDetails, 'siteId'> {
   readonly key: string;
   readonly siteName: string;
 }

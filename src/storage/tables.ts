@@ -28,10 +28,13 @@ export interface Tables {
   sign_in_delay: SignInDelayTable;
   patient: PatientTable;
   patient_version: VersionTable & { patient_id: string };
+  patient_merge: PatientMergeTable;
+  patient_merge_referral: { merge_id: string; referral_id: string };
   referral: ReferralTable;
   referral_version: VersionTable & { referral_id: string };
   offer: OfferTable;
   session: SessionTable;
+  session_version: VersionTable & { session_id: string };
   attendance: AttendanceTable;
   assessment: AssessmentTable;
   walk_test: WalkTestTable;
@@ -70,6 +73,9 @@ export interface SettingsTable {
   version: number;
   document: string;
   created_at: string;
+  /** Null for versions from before it was kept. */
+  created_by: string | null;
+  reason: string | null;
 }
 
 export interface PatientTable {
@@ -94,6 +100,32 @@ export interface PatientTable {
   home_oxygen: string;
   gp_practice_code: string | null;
   created_at: string;
+  created_by: string | null;
+  /** The record in which this person is kept; null unless this is a duplicate that was merged. */
+  merged_into: string | null;
+}
+
+/** Two records of one person: what was moved, and whether it was given back. */
+export interface PatientMergeTable {
+  id: string;
+  team_id: string;
+  survivor_id: string;
+  duplicate_id: string;
+  nhs_number_moved: number;
+  survivor_missing_reason: string | null;
+  reason: string;
+  merged_at: string;
+  merged_by: string;
+  undone_at: string | null;
+  undone_by: string | null;
+  undo_reason: string | null;
+}
+
+/** Marks an entry that should not have been made; all three or none. */
+export interface InErrorColumns {
+  entered_in_error_at: string | null;
+  entered_in_error_by: string | null;
+  entered_in_error_reason: string | null;
 }
 
 /** A former state of a corrected row: the whole row as JSON, with who corrected it, when and why. */
@@ -105,7 +137,7 @@ export interface VersionTable {
   reason: string;
 }
 
-export interface ReferralTable {
+export interface ReferralTable extends InErrorColumns {
   id: string;
   team_id: string;
   patient_id: string;
@@ -131,9 +163,10 @@ export interface ReferralTable {
   closure_reason: string | null;
   closure_note: string | null;
   created_at: string;
+  created_by: string | null;
 }
 
-export interface OfferTable {
+export interface OfferTable extends InErrorColumns {
   id: string;
   referral_id: string;
   kind: string;
@@ -144,14 +177,16 @@ export interface OfferTable {
   created_at: string;
 }
 
-export interface SessionTable {
+export interface SessionTable extends InErrorColumns {
   id: string;
   team_id: string;
+  version: number;
   site_id: string;
   held_on: string;
   mode: string;
   is_supervised: number;
   created_at: string;
+  created_by: string | null;
 }
 
 export interface AttendanceTable {

@@ -5,6 +5,7 @@ import { createAccount } from '../../src/usecases/accounts/provision.js';
 import { startWorld } from '../support/bad-input.js';
 import type { World } from '../support/bad-input.js';
 import { BODY_OPERATIONS } from '../support/bodies.js';
+import { currentEtag } from '../support/current-etag.js';
 import { operationOf, servedOperations } from '../support/operations.js';
 import type { Operation } from '../support/operations.js';
 import { expectProblem } from '../support/response.js';
@@ -220,7 +221,7 @@ describe('a request is let through by its token alone', () => {
 });
 
 /** A request that would be accepted of somebody who may make it. */
-function call(operationId: string, token: string | null): supertest.Test {
+async function call(operationId: string, token: string | null): Promise<supertest.Response> {
   const { method, path } = operationOf(operations, operationId);
   const agent = supertest(world.app.app.server);
   const query = path.includes('/reports/') ? '?period=2026-27-Q2' : '';
@@ -230,7 +231,10 @@ function call(operationId: string, token: string | null): supertest.Test {
   if (withBody === undefined && method !== 'get')
     throw new Error(`${operationId} needs a body in the tests.`);
   const signed = token === null ? test : test.set('authorization', `Bearer ${token}`);
-  return withBody === undefined ? signed : signed.send(withBody.body(world));
+  if (withBody === undefined) return signed;
+  const { connection } = world.app.record;
+  const etag = await currentEtag(connection.db, world.app.teamId, withBody.path(world));
+  return signed.set('if-match', etag).send(withBody.body(world));
 }
 
 function filled(path: string): string {

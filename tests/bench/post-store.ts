@@ -39,25 +39,31 @@ export async function makePostStore(file: string, referrals: number): Promise<Po
     expiresAt: '2100-01-01T00:00:00.000Z',
   });
   const siteId = siteIds['Dune Hall'] ?? '';
-  const waiting = await addReferrals(context, { teamId, siteId, count: referrals });
+  const waiting = await addReferrals(context, { teamId, siteId, accountId, count: referrals });
   await connection.close();
   return { teamId, siteId, accountId, token, waiting };
 }
 
 async function addReferrals(
   context: Context,
-  store: { readonly teamId: string; readonly siteId: string; readonly count: number },
+  store: {
+    readonly teamId: string;
+    readonly siteId: string;
+    readonly accountId: string;
+    readonly count: number;
+  },
 ): Promise<readonly Waiting[]> {
-  const { teamId, siteId } = store;
+  const { teamId, siteId, accountId } = store;
+  const made = { teamId, accountId, now: BENCH_INSTANT };
   const ids = Array.from({ length: store.count }, () => ({
     patientId: context.newId(),
     referralId: context.newId(),
   }));
   await context.db.transaction().execute(async (trx) => {
     for (const { patientId, referralId } of ids) {
-      await insertPatient(trx, { id: patientId, teamId, details: PERSON, now: BENCH_INSTANT });
+      await insertPatient(trx, { ...made, id: patientId, details: PERSON });
       const details = { ...REFERRAL, siteId };
-      await insertReferral(trx, { id: referralId, teamId, patientId, details, now: BENCH_INSTANT });
+      await insertReferral(trx, { ...made, id: referralId, patientId, details });
     }
   });
   return ids;

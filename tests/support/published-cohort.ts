@@ -168,9 +168,9 @@ async function keepRegisters(
       mode: 'centre',
       isSupervised: true,
     } as const;
-    const { id } = valueOf(await holdSession(context, actor, session));
-    const register = present.map((referralId) => ({ referralId, outcome: 'attended' as const }));
-    valueOf(await recordAttendances(context, actor, id, register));
+    const { id, version } = valueOf(await holdSession(context, actor, session));
+    const attendances = present.map((referralId) => ({ referralId, outcome: 'attended' as const }));
+    valueOf(await recordAttendances(context, actor, id, { attendances, basedOn: [version] }));
   }
 }
 

@@ -82,6 +82,16 @@ export const VALID_ROWS: Readonly<Record<string, Row>> = {
     superseded_by: 'account',
     reason: 'Misheard',
   },
+  patient_merge: {
+    id: 'merge',
+    team_id: 'team',
+    survivor_id: 'patient',
+    duplicate_id: 'patient',
+    nhs_number_moved: 0,
+    reason: 'Registered twice',
+    merged_at: NOW,
+    merged_by: 'account',
+  },
   referral: {
     id: 'referral',
     team_id: 'team',
@@ -105,6 +115,7 @@ export const VALID_ROWS: Readonly<Record<string, Row>> = {
     superseded_by: 'account',
     reason: 'Triage',
   },
+  patient_merge_referral: { merge_id: 'merge', referral_id: 'referral' },
   offer: {
     id: 'offer',
     referral_id: 'referral',
@@ -121,6 +132,14 @@ export const VALID_ROWS: Readonly<Record<string, Row>> = {
     mode: 'centre',
     is_supervised: 1,
     created_at: NOW,
+  },
+  session_version: {
+    session_id: 'session',
+    version: 1,
+    document: '{}',
+    superseded_at: NOW,
+    superseded_by: 'account',
+    reason: 'Register',
   },
   attendance: {
     id: 'attendance',

@@ -9,6 +9,7 @@ import { clockAt } from '../../src/app/system-clock.js';
 import type { App } from '../../src/http/app-types.js';
 import { createAccount, createCommissioner, createTeam } from '../../src/usecases/accounts/provision.js';
 import type { Clock } from '../../src/usecases/context.js';
+import { currentEtag } from './current-etag.js';
 
 /** The instant at which tests take place unless they say otherwise: Wednesday 25 November 2026. */
 export const TEST_INSTANT = '2026-11-25T10:00:00.000Z';
@@ -34,11 +35,14 @@ export interface TestApp {
   readonly close: () => Promise<void>;
 }
 
+type Change = (path: string, body?: unknown, ifMatch?: string | null) => Promise<supertest.Response>;
+
 export interface TestClient {
   readonly get: (path: string) => supertest.Test;
   readonly post: (path: string, body?: unknown) => supertest.Test;
-  readonly put: (path: string, body?: unknown) => supertest.Test;
-  readonly patch: (path: string, body?: unknown) => supertest.Test;
+  /** A change sends the ETag that the record has now, unless the test gives another, or null for none. */
+  readonly put: Change;
+  readonly patch: Change;
 }
 
 /**
@@ -86,7 +90,7 @@ export async function startApp(at: string | Clock = TEST_INSTANT): Promise<TestA
   await app.ready();
   const as = (who: TestRole | 'other-team' | null): TestClient => {
     const token = who === null ? null : who === 'other-team' ? otherToken : tokens[who];
-    return clientOf(app, token);
+    return clientOf(app, token, (path) => currentEtag(record.connection.db, team.teamId, path));
   };
   return {
     app,
@@ -108,17 +112,32 @@ export async function startApp(at: string | Clock = TEST_INSTANT): Promise<TestA
   };
 }
 
-/** A client that sends a token with every request; none when it is null. */
-export function clientOf(app: App, token: string | null): TestClient {
+/**
+ * A client that sends a token with every request; none when it is null.
+ *
+ * @param etagFor the ETag under which the record of a path would have been read
+ */
+export function clientOf(
+  app: App,
+  token: string | null,
+  etagFor: (path: string) => Promise<string | null> = async () => null,
+): TestClient {
   const send = (test: supertest.Test): supertest.Test =>
     token === null ? test : test.set('authorization', `Bearer ${token}`);
   const withBody = (test: supertest.Test, body: unknown): supertest.Test =>
     body === undefined ? send(test) : send(test).send(body as object);
+  const change =
+    (method: 'put' | 'patch'): Change =>
+    async (path, body, ifMatch) => {
+      const test = withBody(supertest(app.server)[method](path), body);
+      const etag = ifMatch === undefined ? await etagFor(path) : ifMatch;
+      return etag === null ? test : test.set('if-match', etag);
+    };
   return {
     get: (path) => send(supertest(app.server).get(path)),
     post: (path, body) => withBody(supertest(app.server).post(path), body),
-    put: (path, body) => withBody(supertest(app.server).put(path), body),
-    patch: (path, body) => withBody(supertest(app.server).patch(path), body),
+    put: change('put'),
+    patch: change('patch'),
   };
 }
 

@@ -69,6 +69,15 @@ export interface Patient extends PatientDetails {
   readonly version: number;
 }
 
+/** What says who somebody is: it stands in the record and its history, and is repeated nowhere. */
+export const IDENTIFYING_FIELDS = [
+  'nhsNumber',
+  'familyName',
+  'givenName',
+  'bornOn',
+  'gpPracticeCode',
+] as const;
+
 const OLDEST_YEARS = 120;
 
 /**

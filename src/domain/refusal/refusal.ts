@@ -1,3 +1,5 @@
+import type { CorrectionRefusal } from './correction-refusal.js';
+
 /** One thing that is wrong with what was sent, and where. */
 export interface Fault {
   /** JSON Pointer to the field, such as `/walkTests/0/distanceM`. */
@@ -10,6 +12,7 @@ export interface Fault {
 
 /** Everything a use case may refuse, by a stable code. */
 export type Refusal =
+  | CorrectionRefusal
   | { readonly code: 'not-found'; readonly what: RecordKind }
   | { readonly code: 'rules-broken'; readonly faults: readonly Fault[] }
   | { readonly code: 'please-check'; readonly faults: readonly Fault[] }

@@ -2,13 +2,18 @@ import type { PlainDate } from '../calendar/plain-date.js';
 import type { AttendanceOutcome, SessionMode } from '../referral/closed-sets.js';
 import type { Fault } from '../refusal/refusal.js';
 
-/** A class or a contact with one person. */
-export interface Session {
-  readonly id: string;
+/** What is asked when a class or a contact is registered. */
+export interface SessionDetails {
   readonly siteId: string;
   readonly heldOn: PlainDate;
   readonly mode: SessionMode;
   readonly isSupervised: boolean;
+}
+
+/** A class or a contact with one person. */
+export interface Session extends SessionDetails {
+  readonly id: string;
+  readonly version: number;
 }
 
 /** What became of one person at a session. */
@@ -26,7 +31,7 @@ export interface Attendance {
  * @returns every fault found, by the position of the entry
  */
 export function checkRegister(
-  session: Session,
+  session: Pick<Session, 'heldOn'>,
   attendances: readonly Attendance[],
   referrals: ReadonlyMap<string, { readonly receivedOn: PlainDate; readonly closedOn: PlainDate | null }>,
   today: PlainDate,

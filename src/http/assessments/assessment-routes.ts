@@ -6,6 +6,7 @@ import {
 } from '../../usecases/assessments/record-assessment.js';
 import { teamMember } from '../app-types.js';
 import type { App, Context } from '../app-types.js';
+import { basedOn, IfMatchHeaders, tagged } from '../conditional.js';
 import { problemFor } from '../problem/problem-for.js';
 import { problemResponses, sendProblem } from '../problem/problem.js';
 import { PAGE_QUERY, pageOfList } from '../schema/paging.js';
@@ -47,7 +48,7 @@ export function assessmentRoutes(app: App, context: Context): void {
       if (outcome.kind === 'refused') return sendProblem(reply, problemFor(outcome.refusal));
       const { id } = outcome.value;
       // The schema describes the answer and a test holds it to that: this is the largest body that is written all day.
-      return reply
+      return tagged(reply, outcome.value)
         .code(201)
         .header('location', `/api/v1/assessments/${id}`)
         .type('application/json; charset=utf-8')
@@ -89,16 +90,23 @@ export function assessmentRoutes(app: App, context: Context): void {
         description: 'The former version is kept with the reason.',
         tags,
         params: AssessmentParams,
+        headers: IfMatchHeaders,
         body: AssessmentCorrection,
-        response: { 200: AssessmentShown, ...problemResponses(400, 401, 403, 404, 413, 415, 422) },
+        response: {
+          200: AssessmentShown,
+          ...problemResponses(400, 401, 403, 404, 412, 413, 415, 422, 428),
+        },
       },
     },
     async (request, reply) => {
       const { reason, ...entry } = request.body;
       const { assessmentId } = request.params;
-      const outcome = await correctAssessment(context, teamMember(request), assessmentId, { entry, reason });
+      const base = basedOn(request);
+      if (base.kind === 'refused') return sendProblem(reply, problemFor(base.refusal));
+      const correction = { entry, reason, basedOn: base.value };
+      const outcome = await correctAssessment(context, teamMember(request), assessmentId, correction);
       if (outcome.kind === 'refused') return sendProblem(reply, problemFor(outcome.refusal));
-      return reply.send(presentAssessment(outcome.value));
+      return tagged(reply, outcome.value).send(presentAssessment(outcome.value));
     },
   );
 }

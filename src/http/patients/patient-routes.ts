@@ -4,6 +4,7 @@ import { getPatient, listPatients, searchPatients } from '../../usecases/patient
 import { registerPatient } from '../../usecases/patients/register-patient.js';
 import { teamMember } from '../app-types.js';
 import type { App, Context } from '../app-types.js';
+import { basedOn, IfMatchHeaders, tagged } from '../conditional.js';
 import { problemFor, within } from '../problem/problem-for.js';
 import { problemResponses, sendProblem } from '../problem/problem.js';
 import { PAGE_QUERY, readPageRequest, writeCursor } from '../schema/paging.js';
@@ -36,7 +37,10 @@ export function patientRoutes(app: App, context: Context): void {
       const outcome = await registerPatient(context, teamMember(request), request.body);
       if (outcome.kind === 'refused') return sendProblem(reply, problemFor(outcome.refusal));
       const { id } = outcome.value;
-      return reply.code(201).header('location', `/api/v1/patients/${id}`).send(presentPatient(outcome.value));
+      return tagged(reply, outcome.value)
+        .code(201)
+        .header('location', `/api/v1/patients/${id}`)
+        .send(presentPatient(outcome.value));
     },
   );
 
@@ -94,7 +98,7 @@ export function patientRoutes(app: App, context: Context): void {
     async (request, reply) => {
       const outcome = await getPatient(context, teamMember(request), request.params.patientId);
       if (outcome.kind === 'refused') return sendProblem(reply, problemFor(outcome.refusal));
-      return reply.send(presentPatient(outcome.value));
+      return tagged(reply, outcome.value).send(presentPatient(outcome.value));
     },
   );
 
@@ -107,21 +111,25 @@ export function patientRoutes(app: App, context: Context): void {
         description: 'The former state is kept with the reason.',
         tags,
         params: PatientParams,
+        headers: IfMatchHeaders,
         body: PatientCorrection,
-        response: { 200: PatientShown, ...problemResponses(400, 401, 403, 404, 409, 413, 415, 422) },
+        response: {
+          200: PatientShown,
+          ...problemResponses(400, 401, 403, 404, 409, 412, 413, 415, 422, 428),
+        },
       },
     },
     async (request, reply) => {
-      const outcome = await correctPatient(
-        context,
-        teamMember(request),
-        request.params.patientId,
-        request.body,
-      );
+      const base = basedOn(request);
+      if (base.kind === 'refused') return sendProblem(reply, problemFor(base.refusal));
+      const outcome = await correctPatient(context, teamMember(request), request.params.patientId, {
+        ...request.body,
+        basedOn: base.value,
+      });
       if (outcome.kind === 'refused') {
         return sendProblem(reply, problemFor(within('/changes', outcome.refusal)));
       }
-      return reply.send(presentPatient(outcome.value));
+      return tagged(reply, outcome.value).send(presentPatient(outcome.value));
     },
   );
 }

@@ -1,5 +1,6 @@
 import type { RecordKind, Refusal } from '../../domain/refusal/refusal.js';
 import { accountProblem } from './account-problem.js';
+import { correctionProblem } from './correction-problem.js';
 import type { ProblemBody } from './problem.js';
 
 /** The one mapping from what a use case refuses to what a client is told. */
@@ -76,6 +77,10 @@ export function problemFor(refusal: Refusal): ProblemBody {
     case 'own-account':
     case 'stale-account':
       return accountProblem(refusal);
+    case 'precondition-required':
+    case 'bad-precondition':
+    case 'changed-meanwhile':
+      return correctionProblem(refusal);
     case 'bad-cursor':
       return {
         type: '/problems/malformed-request',

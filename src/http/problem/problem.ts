@@ -1,5 +1,6 @@
 import type { FastifyReply } from 'fastify';
 import { z } from 'zod';
+import { VersionOriginShown } from '../schema/version-origin.js';
 
 /** Problem document of RFC 9457, with a JSON Pointer for each field that is wrong. */
 export const Problem = z
@@ -13,6 +14,22 @@ export const Problem = z
       .string()
       .optional()
       .describe('Id of the record that stands in the way, for those who may see it'),
+    changedMeanwhile: z
+      .strictObject({
+        version: z.int().describe('The version that the record now has'),
+        versions: z.array(VersionOriginShown).describe('Each version since the one you have, earliest first'),
+        changes: z
+          .array(
+            z.strictObject({
+              field: z.string(),
+              former: z.unknown().optional(),
+              present: z.unknown().optional(),
+            }),
+          )
+          .describe('Fields that differ; what identifies a person is named without its values'),
+      })
+      .optional()
+      .describe('With 412: what became of the record since the version you have'),
     errors: z
       .array(
         z.strictObject({

@@ -13,6 +13,7 @@ import { getReferral, listReferrals, withStage } from '../../usecases/referrals/
 import { registerReferral } from '../../usecases/referrals/register-referral.js';
 import { teamMember } from '../app-types.js';
 import type { App, Context } from '../app-types.js';
+import { basedOn, IfMatchHeaders, tagged } from '../conditional.js';
 import { problemFor, within } from '../problem/problem-for.js';
 import { problemResponses, sendProblem } from '../problem/problem.js';
 import { idField } from '../schema/fields.js';
@@ -67,13 +68,17 @@ export function referralRoutes(app: App, context: Context): void {
         description: 'The former state is kept with the reason.',
         tags,
         params: ReferralParams,
+        headers: IfMatchHeaders,
         body: ReferralCorrection,
-        response: { 200: ReferralShown, ...problemResponses(400, 401, 403, 404, 413, 415, 422) },
+        response: { 200: ReferralShown, ...problemResponses(400, 401, 403, 404, 412, 413, 415, 422, 428) },
       },
     },
     async (request, reply) => {
       const { referralId } = request.params;
-      const outcome = await correctReferral(context, teamMember(request), referralId, request.body);
+      const base = basedOn(request);
+      if (base.kind === 'refused') return sendProblem(reply, problemFor(base.refusal));
+      const correction = { ...request.body, basedOn: base.value };
+      const outcome = await correctReferral(context, teamMember(request), referralId, correction);
       if (outcome.kind === 'refused') {
         return sendProblem(reply, problemFor(within('/changes', outcome.refusal)));
       }
@@ -125,7 +130,8 @@ function readRoutes(app: App, context: Context): void {
       const actor = teamMember(request);
       const outcome = await getReferral(context, actor, request.params.referralId);
       if (outcome.kind === 'refused') return sendProblem(reply, problemFor(outcome.refusal));
-      return reply.send(presentReferral(outcome.value.referral, outcome.value.stage, actor.role));
+      const { referral, stage } = outcome.value;
+      return tagged(reply, referral).send(presentReferral(referral, stage, actor.role));
     },
   );
 }
@@ -199,5 +205,5 @@ async function answer(
   if (outcome.kind === 'refused') return sendProblem(reply, problemFor(outcome.refusal));
   const actor = teamMember(request);
   const { referral, stage } = await withStage(context, actor, outcome.value);
-  return reply.send(presentReferral(referral, stage, actor.role));
+  return tagged(reply, referral).send(presentReferral(referral, stage, actor.role));
 }

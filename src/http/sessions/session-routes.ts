@@ -4,6 +4,7 @@ import { holdSession, listSessions, recordAttendances } from '../../usecases/ses
 import type { SessionRegister } from '../../usecases/sessions/keep-register.js';
 import { teamMember } from '../app-types.js';
 import type { App, Context } from '../app-types.js';
+import { basedOn, IfMatchHeaders, tagged } from '../conditional.js';
 import { problemFor } from '../problem/problem-for.js';
 import { problemResponses, sendProblem } from '../problem/problem.js';
 import { dateField, dateShown, idField } from '../schema/fields.js';
@@ -30,6 +31,7 @@ const Register = z
 const SessionShown = z
   .strictObject({
     id: z.string(),
+    version: z.int(),
     siteId: z.string(),
     heldOn: dateShown,
     mode: z.string(),
@@ -57,7 +59,10 @@ export function sessionRoutes(app: App, context: Context): void {
       const outcome = await holdSession(context, teamMember(request), request.body);
       if (outcome.kind === 'refused') return sendProblem(reply, problemFor(outcome.refusal));
       const { id } = outcome.value;
-      return reply.code(201).header('location', `/api/v1/sessions/${id}`).send(present(outcome.value));
+      return tagged(reply, outcome.value)
+        .code(201)
+        .header('location', `/api/v1/sessions/${id}`)
+        .send(present(outcome.value));
     },
   );
 
@@ -100,20 +105,19 @@ export function sessionRoutes(app: App, context: Context): void {
         description: 'Former entries that change stay in the history.',
         tags,
         params: z.strictObject({ sessionId: idField }),
+        headers: IfMatchHeaders,
         body: Register,
-        response: { 200: SessionShown, ...problemResponses(400, 401, 403, 404, 413, 415, 422) },
+        response: { 200: SessionShown, ...problemResponses(400, 401, 403, 404, 412, 413, 415, 422, 428) },
       },
     },
     async (request, reply) => {
-      const { attendances } = request.body;
-      const outcome = await recordAttendances(
-        context,
-        teamMember(request),
-        request.params.sessionId,
-        attendances,
-      );
+      const { sessionId } = request.params;
+      const base = basedOn(request);
+      if (base.kind === 'refused') return sendProblem(reply, problemFor(base.refusal));
+      const change = { ...request.body, basedOn: base.value };
+      const outcome = await recordAttendances(context, teamMember(request), sessionId, change);
       if (outcome.kind === 'refused') return sendProblem(reply, problemFor(outcome.refusal));
-      return reply.send(present(outcome.value));
+      return tagged(reply, outcome.value).send(present(outcome.value));
     },
   );
 }
@@ -121,6 +125,7 @@ export function sessionRoutes(app: App, context: Context): void {
 function present(session: SessionRegister): z.output<typeof SessionShown> {
   return {
     id: session.id,
+    version: session.version,
     siteId: session.siteId,
     heldOn: session.heldOn,
     mode: session.mode,

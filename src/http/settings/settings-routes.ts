@@ -5,6 +5,7 @@ import { COMPLETION_READINGS, SECOND_FACTOR_RULES } from '../../domain/settings/
 import { changeSettings, readSettings } from '../../usecases/settings/change-settings.js';
 import { teamMember } from '../app-types.js';
 import type { App, Context } from '../app-types.js';
+import { basedOn, IfMatchHeaders, tagged } from '../conditional.js';
 import { problemFor } from '../problem/problem-for.js';
 import { problemResponses, sendProblem } from '../problem/problem.js';
 import { lineField, numberField, reasonField } from '../schema/fields.js';
@@ -52,7 +53,7 @@ export function settingsRoutes(app: App, context: Context): void {
     },
     async (request, reply) => {
       const { version, settings } = await readSettings(context, teamMember(request));
-      return reply.send({ version, ...settings });
+      return tagged(reply, { version }).send({ version, ...settings });
     },
   );
 
@@ -64,15 +65,19 @@ export function settingsRoutes(app: App, context: Context): void {
         summary: "Add a new version of the team's choices",
         description: 'Former versions stay. A report prints the version it used.',
         tags,
+        headers: IfMatchHeaders,
         body: NewSettings,
-        response: { 200: SettingsShown, ...problemResponses(400, 401, 403, 413, 415, 422) },
+        response: { 200: SettingsShown, ...problemResponses(400, 401, 403, 412, 413, 415, 422, 428) },
       },
     },
     async (request, reply) => {
       const { reason, ...settings } = request.body;
-      const outcome = await changeSettings(context, teamMember(request), { settings, reason });
+      const base = basedOn(request);
+      if (base.kind === 'refused') return sendProblem(reply, problemFor(base.refusal));
+      const change = { settings, reason, basedOn: base.value };
+      const outcome = await changeSettings(context, teamMember(request), change);
       if (outcome.kind === 'refused') return sendProblem(reply, problemFor(outcome.refusal));
-      return reply.send({ version: outcome.value.version, ...outcome.value.settings });
+      return tagged(reply, outcome.value).send({ version: outcome.value.version, ...outcome.value.settings });
     },
   );
 }

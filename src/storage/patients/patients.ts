@@ -40,6 +40,7 @@ export async function insertPatient(
     readonly teamId: string;
     readonly details: PatientDetails;
     readonly now: string;
+    readonly accountId: string;
   },
 ): Promise<void> {
   await db
@@ -49,6 +50,7 @@ export async function insertPatient(
       team_id: patient.teamId,
       version: 1,
       created_at: patient.now,
+      created_by: patient.accountId,
       ...patientColumns(patient.details),
     })
     .execute();

@@ -39,7 +39,10 @@ export function patientFromRow(row: Selectable<PatientTable>): Patient {
 /** The columns of a patient's details. */
 export function patientColumns(
   details: PatientDetails,
-): Omit<Insertable<PatientTable>, 'id' | 'team_id' | 'version' | 'created_at'> {
+): Omit<
+  Insertable<PatientTable>,
+  'id' | 'team_id' | 'version' | 'created_at' | 'created_by' | 'merged_into'
+> {
   return {
     nhs_number: details.nhsNumber,
     nhs_number_missing_reason: details.nhsNumberMissingReason,

@@ -72,6 +72,7 @@ export async function insertReferral(
     readonly patientId: string;
     readonly details: ReferralDetails;
     readonly now: string;
+    readonly accountId: string;
   },
 ): Promise<void> {
   await db
@@ -88,6 +89,7 @@ export async function insertReferral(
       closure_reason: null,
       closure_note: null,
       created_at: referral.now,
+      created_by: referral.accountId,
       ...referralColumns(referral.details),
     })
     .execute();
@@ -152,23 +154,30 @@ export async function setClosure(
     .execute();
 }
 
-/** Stores an offer of an appointment or a place. */
-export async function insertOffer(
+/** Adds an offer of an appointment or a place. */
+export async function addOffer(
   db: Executor,
-  offer: Offer & { readonly referralId: string; readonly now: string },
+  change: ReferralChange & { readonly offer: Offer },
 ): Promise<void> {
+  const { former, offer } = change;
+  await keepFormerReferral(db, change);
   await db
     .insertInto('offer')
     .values({
       id: offer.id,
-      referral_id: offer.referralId,
+      referral_id: former.id,
       kind: offer.kind,
       offered_on: offer.offeredOn,
       appointment_on: offer.appointmentOn,
       response: offer.response,
       responded_on: offer.respondedOn,
-      created_at: offer.now,
+      created_at: change.now,
     })
+    .execute();
+  await db
+    .updateTable('referral')
+    .set({ version: former.version + 1 })
+    .where('id', '=', former.id)
     .execute();
 }
 

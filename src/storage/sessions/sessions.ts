@@ -1,9 +1,8 @@
 import type { Selectable } from 'kysely';
 import { plainDate } from '../../domain/calendar/plain-date.js';
 import type { PlainDate } from '../../domain/calendar/plain-date.js';
-import { ATTENDANCE_OUTCOMES, SESSION_MODES } from '../../domain/referral/closed-sets.js';
-import type { AttendanceOutcome } from '../../domain/referral/closed-sets.js';
-import type { Attendance, Session } from '../../domain/session/session.js';
+import { SESSION_MODES } from '../../domain/referral/closed-sets.js';
+import type { Session, SessionDetails } from '../../domain/session/session.js';
 import type { Executor } from '../connection.js';
 import { pageOf } from '../page.js';
 import type { Page, PageRequest } from '../page.js';
@@ -24,18 +23,25 @@ export async function findSession(db: Executor, teamId: string, id: string): Pro
 /** Stores a new session. */
 export async function insertSession(
   db: Executor,
-  session: Session & { readonly teamId: string; readonly now: string },
+  session: SessionDetails & {
+    readonly id: string;
+    readonly teamId: string;
+    readonly now: string;
+    readonly accountId: string;
+  },
 ): Promise<void> {
   await db
     .insertInto('session')
     .values({
       id: session.id,
       team_id: session.teamId,
+      version: 1,
       site_id: session.siteId,
       held_on: session.heldOn,
       mode: session.mode,
       is_supervised: Number(session.isSupervised),
       created_at: session.now,
+      created_by: session.accountId,
     })
     .execute();
 }
@@ -75,34 +81,6 @@ export async function listSessionRows(
   return pageOf(rows.map(sessionFromRow), request, (session) => ({ key: session.heldOn, id: session.id }));
 }
 
-/** The current register of a session. */
-export async function attendancesOfSession(db: Executor, sessionId: string): Promise<readonly Attendance[]> {
-  return (await attendancesOfSessions(db, [sessionId])).get(sessionId) ?? [];
-}
-
-/** The current registers of some sessions, by session; one on which nobody stands is left out. */
-export async function attendancesOfSessions(
-  db: Executor,
-  sessionIds: readonly string[],
-): Promise<ReadonlyMap<string, readonly Attendance[]>> {
-  if (sessionIds.length === 0) return new Map();
-  const rows = await db
-    .selectFrom('attendance')
-    .select(['session_id', 'referral_id', 'outcome'])
-    .where('session_id', 'in', sessionIds)
-    .where('superseded_at', 'is', null)
-    .orderBy('referral_id')
-    .execute();
-  const registers = new Map<string, Attendance[]>();
-  for (const row of rows) {
-    const entry = { referralId: row.referral_id, outcome: memberOf(ATTENDANCE_OUTCOMES, row.outcome) };
-    const register = registers.get(row.session_id);
-    if (register === undefined) registers.set(row.session_id, [entry]);
-    else register.push(entry);
-  }
-  return registers;
-}
-
 /** The last day on which a person attended a session; null when they attended none. */
 export async function lastContactOn(db: Executor, referralId: string): Promise<PlainDate | null> {
   const row = await db
@@ -132,51 +110,11 @@ export async function firstSessionOn(db: Executor, referralId: string): Promise<
   return row === undefined ? null : plainDate(row.held_on);
 }
 
-/** Stores what became of one person at a session; a former entry is superseded, not overwritten. */
-export async function recordAttendance(
-  db: Executor,
-  attendance: {
-    readonly id: string;
-    readonly sessionId: string;
-    readonly referralId: string;
-    readonly outcome: AttendanceOutcome;
-    readonly now: string;
-    readonly accountId: string;
-  },
-): Promise<void> {
-  await withdrawAttendance(db, attendance);
-  await db
-    .insertInto('attendance')
-    .values({
-      id: attendance.id,
-      session_id: attendance.sessionId,
-      referral_id: attendance.referralId,
-      outcome: attendance.outcome,
-      recorded_at: attendance.now,
-      recorded_by: attendance.accountId,
-      superseded_at: null,
-    })
-    .execute();
-}
-
-/** Takes one person off a register; the entry stays readable as superseded. */
-export async function withdrawAttendance(
-  db: Executor,
-  attendance: { readonly sessionId: string; readonly referralId: string; readonly now: string },
-): Promise<void> {
-  await db
-    .updateTable('attendance')
-    .set({ superseded_at: attendance.now })
-    .where('session_id', '=', attendance.sessionId)
-    .where('referral_id', '=', attendance.referralId)
-    .where('superseded_at', 'is', null)
-    .execute();
-}
-
 /** The session of a stored row. */
 export function sessionFromRow(row: Selectable<SessionTable>): Session {
   return {
     id: row.id,
+    version: row.version,
     siteId: row.site_id,
     heldOn: plainDate(row.held_on),
     mode: memberOf(SESSION_MODES, row.mode),

@@ -17,6 +17,8 @@ import { changedValues } from '../../domain/audit/changed-values.js';
 import { recordEvent, recordRead } from '../audit/record-event.js';
 import { toldAssessment } from './told-assessment.js';
 import type { Context, TeamMember } from '../context.js';
+import { staleBase } from '../history/based-on.js';
+import type { BasedOn } from '../history/based-on.js';
 import { checkPlaces } from '../referrals/check-places.js';
 
 /** Records an assessment with all its tests and questionnaires: the whole of it, or nothing. */
@@ -57,12 +59,15 @@ export async function correctAssessment(
   context: Context,
   actor: TeamMember,
   id: string,
-  correction: { readonly entry: AssessmentEntry; readonly reason: string },
+  correction: { readonly entry: AssessmentEntry; readonly reason: string; readonly basedOn: BasedOn },
 ): Promise<Outcome<Assessment>> {
   return context.db.transaction().execute(async (trx) => {
     const former = await findAssessment(trx, actor.teamId, id);
     const course = former === null ? null : await courseOfReferral(trx, actor.teamId, former.referralId);
     if (former === null || course === null) return refused({ code: 'not-found', what: 'assessment' });
+    const { version } = former;
+    const stale = await staleBase(trx, actor, { kind: 'assessment', id, version }, correction.basedOn);
+    if (stale !== null) return refused(stale);
     const all = await assessmentsOfReferral(trx, former.referralId);
     const others = all.filter((assessment) => assessment.id !== id);
     const checked = await check(context, actor, trx, { entry: correction.entry, course, others });

@@ -8,11 +8,14 @@ import { getTeam } from '../../storage/providers/providers.js';
 import { changedValues } from '../../domain/audit/changed-values.js';
 import { recordEvent } from '../audit/record-event.js';
 import type { Context, TeamMember } from '../context.js';
+import { staleBase } from '../history/based-on.js';
+import type { BasedOn } from '../history/based-on.js';
 
 /** What is to be changed in a record, and why. */
 export interface PatientCorrection {
   readonly changes: Partial<PatientDetails>;
   readonly reason: string;
+  readonly basedOn: BasedOn;
 }
 
 /** Corrects what is held about a person; the former state stays readable. */
@@ -25,6 +28,13 @@ export async function correctPatient(
   return context.db.transaction().execute(async (trx) => {
     const former = await findPatient(trx, actor.teamId, id);
     if (former === null) return refused({ code: 'not-found', what: 'patient' });
+    const stale = await staleBase(
+      trx,
+      actor,
+      { kind: 'patient', id, version: former.version },
+      correction.basedOn,
+    );
+    if (stale !== null) return refused(stale);
     const team = await getTeam(trx, actor.teamId);
     const checked = checkPatient(
       { ...former, ...correction.changes },

@@ -23,7 +23,8 @@ export async function registerPatient(
       if (existingId !== null) return refused({ code: 'patient-already-registered', existingId });
     }
     const id = context.newId();
-    await insertPatient(trx, { id, teamId: actor.teamId, details, now: context.clock.now() });
+    const { teamId, accountId } = actor;
+    await insertPatient(trx, { id, teamId, details, now: context.clock.now(), accountId });
     await recordEvent(context, trx, actor, {
       action: 'patient-registered',
       patientId: id,

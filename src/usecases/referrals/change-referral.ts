@@ -8,9 +8,9 @@ import type { Fault, Outcome, Refusal } from '../../domain/refusal/refusal.js';
 import type { Executor } from '../../storage/connection.js';
 import { findPatient } from '../../storage/patients/patients.js';
 import {
+  addOffer,
   correctReferralRow,
   findReferral,
-  insertOffer,
   setClosure,
   setTriage,
 } from '../../storage/referrals/referrals.js';
@@ -21,6 +21,8 @@ import type { AuditAction } from '../../domain/audit/audit-event.js';
 import { changedValues } from '../../domain/audit/changed-values.js';
 import { recordEvent } from '../audit/record-event.js';
 import type { Context, TeamMember } from '../context.js';
+import { staleBase } from '../history/based-on.js';
+import type { BasedOn } from '../history/based-on.js';
 import { checkPlaces } from './check-places.js';
 
 /** Corrects the details of a referral; the former state stays readable. */
@@ -28,9 +30,14 @@ export async function correctReferral(
   context: Context,
   actor: TeamMember,
   id: string,
-  correction: { readonly changes: Partial<ReferralDetails>; readonly reason: string },
+  correction: {
+    readonly changes: Partial<ReferralDetails>;
+    readonly reason: string;
+    readonly basedOn: BasedOn;
+  },
 ): Promise<Outcome<Referral>> {
-  const told = { action: 'referral-corrected', reason: correction.reason } as const;
+  const { reason, basedOn } = correction;
+  const told = { action: 'referral-corrected', reason, basedOn } as const;
   return change(context, actor, id, told, async (trx, former, patient) => {
     const details: ReferralDetails = { ...former, ...correction.changes };
     const faults = [
@@ -39,7 +46,7 @@ export async function correctReferral(
       ...(await checkFirstEvent(trx, former, details)),
     ];
     if (faults.length > 0) return { code: 'rules-broken', faults };
-    await correctReferralRow(trx, { ...changeOf(context, actor, former, correction.reason), details });
+    await correctReferralRow(trx, { ...changeOf(context, actor, former, reason), details });
     return null;
   });
 }
@@ -80,7 +87,10 @@ export async function recordOffer(
     if (former.closure !== null) return { code: 'already-closed' };
     const faults = checkOffer(offer, former, dates(context));
     if (faults.length > 0) return { code: 'rules-broken', faults };
-    await insertOffer(trx, { ...offer, id: context.newId(), referralId: id, now: context.clock.now() });
+    await addOffer(trx, {
+      ...changeOf(context, actor, former, 'Offer'),
+      offer: { ...offer, id: context.newId() },
+    });
     return null;
   });
 }
@@ -129,13 +139,18 @@ async function change(
   context: Context,
   actor: TeamMember,
   id: string,
-  told: { readonly action: AuditAction; readonly reason?: string },
+  told: { readonly action: AuditAction; readonly reason?: string; readonly basedOn?: BasedOn },
   step: (trx: Executor, former: Referral, patient: Patient) => Promise<Refusal | null>,
 ): Promise<Outcome<Referral>> {
   return context.db.transaction().execute(async (trx) => {
     const former = await findReferral(trx, actor.teamId, id);
     const patient = former === null ? null : await findPatient(trx, actor.teamId, former.patientId);
     if (former === null || patient === null) return refused({ code: 'not-found', what: 'referral' });
+    const stale =
+      told.basedOn === undefined
+        ? null
+        : await staleBase(trx, actor, { kind: 'referral', id, version: former.version }, told.basedOn);
+    if (stale !== null) return refused(stale);
     const refusal = await step(trx, former, patient);
     if (refusal !== null) return refused(refusal);
     const changed = await findReferral(trx, actor.teamId, id);

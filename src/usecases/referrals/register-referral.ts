@@ -33,7 +33,8 @@ export async function registerReferral(
     const existingId = await findOpenReferralId(trx, patientId);
     if (existingId !== null) return refused({ code: 'referral-already-open', existingId });
     const id = context.newId();
-    await insertReferral(trx, { id, teamId: actor.teamId, patientId, details, now: context.clock.now() });
+    const { teamId, accountId } = actor;
+    await insertReferral(trx, { id, teamId, patientId, details, now: context.clock.now(), accountId });
     await recordEvent(context, trx, actor, {
       action: 'referral-registered',
       patientId,

@@ -1,35 +1,35 @@
 import { notTooFarAhead } from '../../domain/referral/referral.js';
 import { checkRegister } from '../../domain/session/session.js';
-import type { Attendance, Session } from '../../domain/session/session.js';
+import type { Attendance, SessionDetails } from '../../domain/session/session.js';
 import { done, refused } from '../../domain/refusal/refusal.js';
 import type { Outcome } from '../../domain/refusal/refusal.js';
 import type { Page, PageRequest } from '../../storage/page.js';
 import { referralDates } from '../../storage/referrals/referral-dates.js';
 import {
-  attendancesOfSession,
   attendancesOfSessions,
-  findSession,
-  insertSession,
-  listSessionRows,
+  findRegister,
+  nextSessionVersion,
   recordAttendance,
   withdrawAttendance,
-} from '../../storage/sessions/sessions.js';
+} from '../../storage/sessions/registers.js';
+import type { SessionRegister } from '../../storage/sessions/registers.js';
+import { insertSession, listSessionRows } from '../../storage/sessions/sessions.js';
 import type { SessionFilter } from '../../storage/sessions/sessions.js';
 import { changedValues } from '../../domain/audit/changed-values.js';
 import { recordEvent, recordRead } from '../audit/record-event.js';
+import type { Executor } from '../../storage/connection.js';
 import type { Context, TeamMember } from '../context.js';
+import { staleBase } from '../history/based-on.js';
+import type { BasedOn } from '../history/based-on.js';
 import { checkPlaces } from '../referrals/check-places.js';
 
-/** A session with its register. */
-export interface SessionRegister extends Session {
-  readonly attendances: readonly Attendance[];
-}
+export type { SessionRegister };
 
 /** Registers a class or a contact; it may lie in the future, so that its register can be prepared. */
 export async function holdSession(
   context: Context,
   actor: TeamMember,
-  session: Omit<Session, 'id'>,
+  session: SessionDetails,
 ): Promise<Outcome<SessionRegister>> {
   return context.db.transaction().execute(async (trx) => {
     const faults = [
@@ -38,55 +38,73 @@ export async function holdSession(
     ];
     if (faults.length > 0) return refused({ code: 'rules-broken', faults });
     const id = context.newId();
-    await insertSession(trx, { ...session, id, teamId: actor.teamId, now: context.clock.now() });
+    const { teamId, accountId } = actor;
+    await insertSession(trx, { ...session, id, teamId, now: context.clock.now(), accountId });
     await recordEvent(context, trx, actor, {
       action: 'session-registered',
       subjectId: id,
       details: { ...session },
     });
-    return done({ ...session, id, attendances: [] });
+    return done({ ...session, id, version: 1, attendances: [] });
   });
 }
 
-/** Writes the whole register of a session. Entries that did not change stay; changed ones supersede the former. */
+/**
+ * Writes the whole register of a session. Entries that did not change stay; changed ones supersede the former. A
+ * register that is written once more as it stands makes no new version.
+ */
 export async function recordAttendances(
   context: Context,
   actor: TeamMember,
   sessionId: string,
-  attendances: readonly Attendance[],
+  change: { readonly attendances: readonly Attendance[]; readonly basedOn: BasedOn },
 ): Promise<Outcome<SessionRegister>> {
   return context.db.transaction().execute(async (trx) => {
-    const session = await findSession(trx, actor.teamId, sessionId);
+    const session = await findRegister(trx, actor.teamId, sessionId);
     if (session === null) return refused({ code: 'not-found', what: 'session' });
-    const referrals = await referralDates(
-      trx,
-      actor.teamId,
-      attendances.map((attendance) => attendance.referralId),
-    );
+    const record = { kind: 'session', id: sessionId, version: session.version } as const;
+    const stale = await staleBase(trx, actor, record, change.basedOn);
+    if (stale !== null) return refused(stale);
+    const { attendances } = change;
+    const ids = attendances.map((attendance) => attendance.referralId);
+    const referrals = await referralDates(trx, actor.teamId, ids);
     const faults = checkRegister(session, attendances, referrals, context.clock.today());
     if (faults.length > 0) return refused({ code: 'rules-broken', faults });
-    const former = new Map(
-      (await attendancesOfSession(trx, sessionId)).map((entry) => [entry.referralId, entry.outcome]),
-    );
-    const before = Object.fromEntries(former);
-    const now = context.clock.now();
-    for (const { referralId, outcome } of attendances) {
-      if (former.get(referralId) !== outcome) {
-        const id = context.newId();
-        await recordAttendance(trx, { id, sessionId, referralId, outcome, now, accountId: actor.accountId });
-      }
-      former.delete(referralId);
-    }
-    for (const referralId of former.keys()) await withdrawAttendance(trx, { sessionId, referralId, now });
-    const register = await attendancesOfSession(trx, sessionId);
-    const after = Object.fromEntries(register.map((entry) => [entry.referralId, entry.outcome]));
+    const changed = await writeRegister(context, actor, trx, session, attendances);
+    const register = changed ? await findRegister(trx, actor.teamId, sessionId) : session;
     await recordEvent(context, trx, actor, {
       action: 'register-written',
       subjectId: sessionId,
-      details: { changes: changedValues(before, after, []) },
+      details: { changes: changedValues(outcomesIn(session), outcomesIn(register ?? session), []) },
     });
-    return done({ ...session, attendances: register });
+    return done(register ?? session);
   });
+}
+
+/** Writes what differs; gives whether anything did. */
+async function writeRegister(
+  context: Context,
+  actor: TeamMember,
+  trx: Executor,
+  session: SessionRegister,
+  attendances: readonly Attendance[],
+): Promise<boolean> {
+  const [now, sessionId, { accountId }] = [context.clock.now(), session.id, actor];
+  const former = new Map(session.attendances.map((entry) => [entry.referralId, entry.outcome]));
+  const differing = attendances.filter(({ referralId, outcome }) => former.get(referralId) !== outcome);
+  const listed = new Set(attendances.map((entry) => entry.referralId));
+  const taken = session.attendances.filter(({ referralId }) => !listed.has(referralId));
+  if (differing.length === 0 && taken.length === 0) return false;
+  await nextSessionVersion(trx, { former: session, reason: 'Register', now, accountId });
+  for (const { referralId, outcome } of differing) {
+    await recordAttendance(trx, { id: context.newId(), sessionId, referralId, outcome, now, accountId });
+  }
+  for (const { referralId } of taken) await withdrawAttendance(trx, { sessionId, referralId, now });
+  return true;
+}
+
+function outcomesIn({ attendances }: SessionRegister): object {
+  return Object.fromEntries(attendances.map((entry) => [entry.referralId, entry.outcome]));
 }
 
 /** The team's sessions, latest first, each with its register. */

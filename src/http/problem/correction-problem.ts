@@ -1,0 +1,38 @@
+import { guarded } from '../../domain/history/withheld.js';
+import type { CorrectionRefusal } from '../../domain/refusal/correction-refusal.js';
+import type { ProblemBody } from './problem.js';
+
+/** What a client is told where a correction is refused. */
+export function correctionProblem(refusal: CorrectionRefusal): ProblemBody {
+  switch (refusal.code) {
+    case 'precondition-required':
+      return {
+        type: '/problems/precondition-required',
+        title: 'Say which version you have',
+        status: 428,
+        detail: 'Nothing was stored. Read the record and send its ETag as If-Match.',
+      };
+    case 'bad-precondition':
+      return {
+        type: '/problems/malformed-request',
+        title: 'Malformed request',
+        status: 400,
+        detail: 'Nothing was stored. If-Match takes ETags as the service gave them out, such as "3".',
+        errors: [
+          { pointer: 'If-Match', code: 'not-an-etag', message: 'Send the ETag of the record you read.' },
+        ],
+      };
+    case 'changed-meanwhile':
+      return {
+        type: '/problems/changed-meanwhile',
+        title: 'The record has changed meanwhile',
+        status: 412,
+        detail: 'Nothing was stored. Look at what changed, read the record again and decide anew.',
+        changedMeanwhile: {
+          version: refusal.meanwhile.version,
+          versions: [...refusal.meanwhile.versions],
+          changes: [...guarded(refusal.meanwhile.changes)],
+        },
+      };
+  }
+}
