@@ -90,7 +90,9 @@ export async function startApp(at: string | Clock = TEST_INSTANT): Promise<TestA
   await app.ready();
   const as = (who: TestRole | 'other-team' | null): TestClient => {
     const token = who === null ? null : who === 'other-team' ? otherToken : tokens[who];
-    return clientOf(app, token, (path) => currentEtag(record.connection.db, team.teamId, path));
+    return clientOf(app, token, (path) =>
+      currentEtag(record.connection.db, who === 'other-team' ? other.teamId : team.teamId, path),
+    );
   };
   return {
     app,

@@ -11,7 +11,7 @@ import {
 import type { Patient, PatientDetails } from '../../domain/patient/patient.js';
 import { SEXES_AT_BIRTH } from '../../domain/referral/closed-sets.js';
 import { memberOf, optionalMemberOf } from '../row-mapping.js';
-import type { PatientTable } from '../tables.js';
+import type { PatientTable } from '../record-tables.js';
 
 /** The domain's patient from a stored row. */
 export function patientFromRow(row: Selectable<PatientTable>): Patient {

@@ -12,7 +12,7 @@ import {
 } from '../../domain/referral/closed-sets.js';
 import type { Closure, Offer, Referral, ReferralDetails, Triage } from '../../domain/referral/referral.js';
 import { memberOf, optionalDate, optionalMemberOf } from '../row-mapping.js';
-import type { OfferTable, ReferralTable } from '../tables.js';
+import type { OfferTable, ReferralTable } from '../record-tables.js';
 
 /** The domain's referral from a stored row and the rows of its offers. */
 export function referralFromRow(

@@ -7,7 +7,7 @@ import type { Executor } from '../connection.js';
 import { pageOf } from '../page.js';
 import type { Page, PageRequest } from '../page.js';
 import { memberOf } from '../row-mapping.js';
-import type { SessionTable } from '../tables.js';
+import type { SessionTable } from '../record-tables.js';
 
 /** The team's session by id; null when absent or of another team. */
 export async function findSession(db: Executor, teamId: string, id: string): Promise<Session | null> {
