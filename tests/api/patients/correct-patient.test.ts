@@ -29,9 +29,9 @@ it('keeps the former state whole, with the reason, the instant and who corrected
   const versions = await db
     .selectFrom('patient_version')
     .innerJoin('account', 'account.id', 'patient_version.superseded_by')
-    .select(['version', 'document', 'reason', 'superseded_at', 'account.display_name'])
+    .select(['patient_version.version', 'document', 'reason', 'superseded_at', 'account.display_name'])
     .where('patient_id', '=', id)
-    .orderBy('version')
+    .orderBy('patient_version.version')
     .execute();
   expect(versions).toMatchObject([
     {

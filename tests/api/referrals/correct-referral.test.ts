@@ -31,7 +31,7 @@ it('keeps the former state whole, with the reason, the instant and who corrected
   const versions = await app.record.connection.db
     .selectFrom('referral_version')
     .innerJoin('account', 'account.id', 'referral_version.superseded_by')
-    .select(['version', 'document', 'reason', 'superseded_at', 'account.display_name'])
+    .select(['referral_version.version', 'document', 'reason', 'superseded_at', 'account.display_name'])
     .where('referral_id', '=', id)
     .execute();
   expect(versions).toHaveLength(1);
