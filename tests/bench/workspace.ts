@@ -1,5 +1,5 @@
 import { execFile } from 'node:child_process';
-import { mkdirSync, mkdtempSync, rmSync } from 'node:fs';
+import { cpSync, mkdirSync, mkdtempSync, rmSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
@@ -28,5 +28,8 @@ export async function openWorkspace(): Promise<Workspace> {
     [compiler, '-p', join(ROOT, 'tests/bench/tsconfig.json'), '--noCheck', '--outDir', build],
     { timeout: 120_000 },
   );
+  // The compiler carries over nothing but code.
+  const assets = 'src/web/assets';
+  cpSync(join(ROOT, assets), join(build, assets), { recursive: true });
   return { folder, compiled: (name) => join(build, 'tests/bench', `${name}.js`), remove };
 }
