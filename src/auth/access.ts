@@ -25,6 +25,7 @@ export const ACCESS = {
   listAssessments: CLINICAL,
   correctAssessment: CLINICAL,
   getOutcomes: CLINICAL,
+  getLetter: CLINICAL,
   listCautions: CLINICAL,
   acknowledgeCaution: CLINICAL,
   recordDiaryWeek: CLINICAL,

@@ -40,6 +40,7 @@ const TABLE: Readonly<Record<string, 'anybody' | readonly TestRole[]>> = {
   listAssessments: [C, L],
   correctAssessment: [C, L],
   getOutcomes: [C, L],
+  getLetter: [C, L],
   listCautions: [C, L],
   acknowledgeCaution: [C, L],
   recordDiaryWeek: [C, L],
@@ -245,6 +246,7 @@ function filled(path: string): string {
     assessmentId,
     sessionId,
     measureId: 'cat-total',
+    letter: 'gp',
   };
   return path.replace(/\{(\w+)\}/g, (_match, name: string) => {
     const id = ids[name];

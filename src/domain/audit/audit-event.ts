@@ -18,6 +18,7 @@ export const AUDIT_ACTIONS = [
   'cautions-read',
   'caution-acknowledged',
   'outcomes-read',
+  'letter-read',
   'session-registered',
   'sessions-listed',
   'register-written',

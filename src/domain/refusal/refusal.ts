@@ -30,6 +30,7 @@ export type Refusal =
   | { readonly code: 'last-lead' }
   | { readonly code: 'own-account' }
   | { readonly code: 'stale-account' }
+  | { readonly code: 'no-letter'; readonly why: 'died' | 'registered-in-error' }
   | { readonly code: 'bad-cursor' }
   | { readonly code: 'key-used-otherwise' }
   | { readonly code: 'answer-not-kept'; readonly existingId: string | null };

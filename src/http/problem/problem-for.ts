@@ -81,6 +81,16 @@ export function problemFor(refusal: Refusal): ProblemBody {
     case 'bad-precondition':
     case 'changed-meanwhile':
       return correctionProblem(refusal);
+    case 'no-letter':
+      return {
+        type: '/problems/no-letter',
+        title: 'There is no such letter',
+        status: 409,
+        detail:
+          refusal.why === 'died'
+            ? 'The person has died: there is no letter to them.'
+            : 'The referral was registered in error: there are no letters about it.',
+      };
     case 'bad-cursor':
       return {
         type: '/problems/malformed-request',
