@@ -23,15 +23,17 @@ export function secondFactorUri(secret: string, account: string): string {
  * The time step of a code.
  *
  * @param secret Base32
- * @param code six digits
+ * @param code six digits, space between them left aside
  * @param atMs the present instant in milliseconds since 1970
  * @returns the step, counted in half minutes since 1970, or null when the code is none of the steps that are taken
  */
 export function stepOfCode(secret: string, code: string, atMs: number): number | null {
+  const digits = code.replace(/\s/g, '');
+  if (!/^[0-9]{6}$/.test(digits)) return null;
   const drift = TOTP.validate({
     ...RULES,
     secret: Secret.fromBase32(secret),
-    token: code,
+    token: digits,
     timestamp: atMs,
     window: STEPS_OF_DRIFT,
   });

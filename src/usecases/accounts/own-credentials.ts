@@ -124,10 +124,11 @@ async function provePassphrase(
   actor: Actor,
   passphrase: string,
 ): Promise<Outcome<FullAccount>> {
-  const begun = await context.db.transaction().execute(async (trx) => ({
-    taken: await takeAttempt(context, trx, confirmationKeys(actor.accountId)),
-    account: await ownAccount(trx, actor),
-  }));
+  const begun = await context.db.transaction().execute(async (trx) => {
+    const taken = await takeAttempt(context, trx, confirmationKeys(actor.accountId));
+    if (taken.kind === 'delayed') await recordEvent(context, trx, actor, { action: 'sign-in-delayed' });
+    return { taken, account: await ownAccount(trx, actor) };
+  });
   const { taken, account } = begun;
   if (taken.kind === 'delayed') {
     return refused({ code: 'sign-in-delayed', retryAfterSeconds: taken.retryAfterSeconds });
