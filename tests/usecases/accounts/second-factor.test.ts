@@ -12,7 +12,7 @@ import { passSecondFactor, signIn } from '../../../src/usecases/accounts/sign-in
 import { whoseSession } from '../../../src/usecases/accounts/session.js';
 import type { TeamMember } from '../../../src/usecases/context.js';
 import { DEFAULT_TEAM_SETTINGS } from '../../../src/domain/settings/team-settings.js';
-import { changeSettings } from '../../../src/usecases/settings/change-settings.js';
+import { changeSettings, readSettings } from '../../../src/usecases/settings/change-settings.js';
 import { movingClock } from '../../support/moving-clock.js';
 import type { MovingClock } from '../../support/moving-clock.js';
 import { ADDRESS, givenPerson, PASSPHRASE, sessionOf, signedIn, valueOf } from '../../support/people.js';
@@ -181,10 +181,11 @@ describe('a second factor', () => {
 });
 
 describe('a team that requires a second factor of its leads', () => {
-  const require = (rule: 'optional' | 'required') =>
+  const require = async (rule: 'optional' | 'required') =>
     changeSettings(context(), lead, {
       settings: { ...DEFAULT_TEAM_SETTINGS, leadSecondFactor: rule },
       reason: 'Agreed by the team',
+      basedOn: [(await readSettings(context(), lead)).version],
     });
 
   it('lets them do nothing but set it up, from the next request on', async () => {
