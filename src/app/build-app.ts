@@ -1,7 +1,7 @@
 import fastifySwagger from '@fastify/swagger';
 import fastifySwaggerUi from '@fastify/swagger-ui';
 import fastify, { LogController } from 'fastify';
-import type { FastifyBaseLogger } from 'fastify';
+import type { FastifyBaseLogger, FastifyReply, FastifyRequest } from 'fastify';
 import {
   jsonSchemaTransform,
   jsonSchemaTransformObject,
@@ -60,6 +60,7 @@ export async function buildApp(context: Context, logLevel: LogLevel): Promise<Ap
     genReqId: () => randomUUID(),
     frameworkErrors: (error, request, reply) => {
       answerError(error, request, reply);
+      logAnswer(request, reply);
     },
   }).withTypeProvider<ZodTypeProvider>();
   app.setValidatorCompiler(validatorCompiler);
@@ -136,11 +137,14 @@ async function describeApi(app: App): Promise<void> {
 }
 
 function logRequests(app: App): void {
-  app.addHook('onResponse', async (request, reply) => {
-    const log: FastifyBaseLogger = request.log;
-    const { method, url } = request.routeOptions;
-    log.info({ method, route: url, status: reply.statusCode, ms: Math.round(reply.elapsedTime) }, 'answered');
-  });
+  app.addHook('onResponse', async (request, reply) => logAnswer(request, reply));
+}
+
+function logAnswer(request: FastifyRequest, reply: FastifyReply): void {
+  const log: FastifyBaseLogger = request.log;
+  const { method } = request;
+  const { url: route } = request.routeOptions;
+  log.info({ method, route, status: reply.statusCode, ms: Math.round(reply.elapsedTime) }, 'answered');
 }
 
 /** Readings that the trail has not been told of stand in the log, as ids; the last chance to tell them is the end. */

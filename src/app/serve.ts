@@ -1,3 +1,5 @@
+import type { ServerResponse } from 'node:http';
+import type { Socket } from 'node:net';
 import type { App } from '../http/app-types.js';
 import { buildApp } from './build-app.js';
 import type { Config } from './config.js';
@@ -17,8 +19,12 @@ export async function serve(
 ): Promise<App> {
   const app = await buildApp(context, logLevel);
   // The record is closed last: what waits for its trail is written when the service closes.
+  const leaveConnections = watchConnections(app);
   const stop = async (): Promise<void> => {
+    leaveConnections();
+    const late = setTimeout(() => app.server.closeAllConnections(), LONGEST_STOP_MS);
     await app.close();
+    clearTimeout(late);
     await connection.close();
   };
   for (const signal of ['SIGTERM', 'SIGINT'] as const) {
@@ -37,6 +43,32 @@ export async function serve(
     );
   }
   return app;
+}
+
+/** Requests in flight may take this long when the process is told to stop; then their connections are cut. */
+const LONGEST_STOP_MS = 20_000;
+
+/**
+ * Watches connections, so that a server that is told to stop need not wait for their time limits.
+ *
+ * @returns what to call when it stops: those that have asked for nothing yet are cut, those in flight end with their answer
+ */
+function watchConnections({ server }: App): () => void {
+  const silent = new Set<Socket>();
+  const inFlight = new Set<ServerResponse>();
+  server.on('connection', (socket: Socket) => {
+    silent.add(socket);
+    socket.once('close', () => silent.delete(socket));
+  });
+  server.on('request', ({ socket }, response) => {
+    silent.delete(socket);
+    inFlight.add(response);
+    response.once('close', () => inFlight.delete(response));
+  });
+  return () => {
+    for (const socket of silent) socket.destroy();
+    for (const response of inFlight) response.shouldKeepAlive = false;
+  };
 }
 
 const UNUSABLE = ['EADDRINUSE', 'EADDRNOTAVAIL', 'EACCES', 'ENOTFOUND'];
