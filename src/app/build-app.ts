@@ -19,6 +19,7 @@ import { auditRoutes } from '../http/audit/audit-routes.js';
 import { catalogueRoutes } from '../http/catalogue/catalogue-routes.js';
 import { installGuard } from '../http/guard.js';
 import { installRequestKeys } from '../http/request-keys.js';
+import { historyRoutes } from '../http/history/history-routes.js';
 import { installAnswerHeaders, installDocumentationHeaders } from '../http/headers.js';
 import { patientRoutes } from '../http/patients/patient-routes.js';
 import { answerError, answerUnknownAddress, installProblemHandlers } from '../http/problem/handlers.js';
@@ -89,6 +90,7 @@ export async function buildApp(context: Context, logLevel: LogLevel): Promise<Ap
       reportRoutes(api, context);
       auditRoutes(api, context);
       settingsRoutes(api, context);
+      historyRoutes(api, context);
       catalogueRoutes(api);
       normRoutes(api);
       sourceRoutes(api);

@@ -39,6 +39,8 @@ const TABLE: Readonly<Record<string, 'anybody' | readonly TestRole[]>> = {
   recordAssessment: [C, L],
   listAssessments: [C, L],
   correctAssessment: [C, L],
+  getAssessment: [C, L],
+  getAssessmentHistory: [C, L],
   getOutcomes: [C, L],
   getLetter: [C, L],
   listCautions: [C, L],
@@ -50,6 +52,12 @@ const TABLE: Readonly<Record<string, 'anybody' | readonly TestRole[]>> = {
   holdSession: [A, C, L],
   listSessions: [A, C, L],
   recordAttendances: [A, C, L],
+  getSession: [A, C, L],
+  // Histories of what a role may read.
+  getPatientHistory: [A, C, L],
+  getReferralHistory: [A, C, L],
+  getSessionHistory: [A, C, L],
+  getSettingsHistory: [L],
   listSites: [A, C, L],
   listCommissioners: [A, C, L],
   // Reports and the audit trail: leads.

@@ -1,7 +1,8 @@
 import { z } from 'zod';
 import {
-  listAssessments,
   correctAssessment,
+  getAssessment,
+  listAssessments,
   recordAssessment,
 } from '../../usecases/assessments/record-assessment.js';
 import { teamMember } from '../app-types.js';
@@ -78,6 +79,24 @@ export function assessmentRoutes(app: App, context: Context): void {
       if (page.kind === 'refused') return sendProblem(reply, problemFor(page.refusal));
       const { rows, nextCursor } = page.value;
       return reply.send({ items: rows.map(presentAssessment), nextCursor });
+    },
+  );
+
+  app.get(
+    '/assessments/:assessmentId',
+    {
+      schema: {
+        operationId: 'getAssessment',
+        summary: 'Read one assessment',
+        tags,
+        params: AssessmentParams,
+        response: { 200: AssessmentShown, ...problemResponses(400, 401, 403, 404) },
+      },
+    },
+    async (request, reply) => {
+      const outcome = await getAssessment(context, teamMember(request), request.params.assessmentId);
+      if (outcome.kind === 'refused') return sendProblem(reply, problemFor(outcome.refusal));
+      return tagged(reply, outcome.value).send(presentAssessment(outcome.value));
     },
   );
 

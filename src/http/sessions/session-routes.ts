@@ -1,6 +1,11 @@
 import { z } from 'zod';
 import { ATTENDANCE_OUTCOMES, SESSION_MODES } from '../../domain/referral/closed-sets.js';
-import { holdSession, listSessions, recordAttendances } from '../../usecases/sessions/keep-register.js';
+import {
+  getSession,
+  holdSession,
+  listSessions,
+  recordAttendances,
+} from '../../usecases/sessions/keep-register.js';
 import type { SessionRegister } from '../../usecases/sessions/keep-register.js';
 import { teamMember } from '../app-types.js';
 import type { App, Context } from '../app-types.js';
@@ -27,6 +32,8 @@ const Register = z
       .describe('The whole register: who is not listed is taken off it'),
   })
   .meta({ id: 'Register' });
+
+const SessionParams = z.strictObject({ sessionId: idField });
 
 const SessionShown = z
   .strictObject({
@@ -96,6 +103,24 @@ export function sessionRoutes(app: App, context: Context): void {
     },
   );
 
+  app.get(
+    '/sessions/:sessionId',
+    {
+      schema: {
+        operationId: 'getSession',
+        summary: 'Read one session with its register',
+        tags,
+        params: SessionParams,
+        response: { 200: SessionShown, ...problemResponses(400, 401, 403, 404) },
+      },
+    },
+    async (request, reply) => {
+      const outcome = await getSession(context, teamMember(request), request.params.sessionId);
+      if (outcome.kind === 'refused') return sendProblem(reply, problemFor(outcome.refusal));
+      return tagged(reply, outcome.value).send(present(outcome.value));
+    },
+  );
+
   app.put(
     '/sessions/:sessionId/attendances',
     {
@@ -104,7 +129,7 @@ export function sessionRoutes(app: App, context: Context): void {
         summary: 'Write the register of a session',
         description: 'Former entries that change stay in the history.',
         tags,
-        params: z.strictObject({ sessionId: idField }),
+        params: SessionParams,
         headers: IfMatchHeaders,
         body: Register,
         response: { 200: SessionShown, ...problemResponses(400, 401, 403, 404, 412, 413, 415, 422, 428) },

@@ -95,6 +95,22 @@ export async function correctAssessment(
   });
 }
 
+/** One assessment as it now stands. */
+export async function getAssessment(
+  context: Context,
+  actor: TeamMember,
+  id: string,
+): Promise<Outcome<Assessment>> {
+  const assessment = await findAssessment(context.db, actor.teamId, id);
+  if (assessment === null) return refused({ code: 'not-found', what: 'assessment' });
+  const { referralId } = assessment;
+  const course = await courseOfReferral(context.db, actor.teamId, referralId);
+  if (course === null) return refused({ code: 'not-found', what: 'assessment' });
+  const { patientId } = course;
+  await recordRead(context, actor, { action: 'assessment-read', patientId, referralId, subjectId: id });
+  return done(assessment);
+}
+
 /** The current assessments of a referral, earliest first. */
 export async function listAssessments(
   context: Context,

@@ -1,4 +1,4 @@
-import { bornBeforeReceipt, checkPatient } from '../../domain/patient/patient.js';
+import { bornBeforeReceipt, checkPatient, IDENTIFYING_FIELDS } from '../../domain/patient/patient.js';
 import type { Patient, PatientDetails } from '../../domain/patient/patient.js';
 import { done, refused } from '../../domain/refusal/refusal.js';
 import type { Outcome } from '../../domain/refusal/refusal.js';
@@ -59,7 +59,7 @@ export async function correctPatient(
       action: 'patient-corrected',
       patientId: id,
       details: {
-        changes: changedValues(former, { ...former, ...checked.details }, []),
+        changes: changedValues(former, { ...former, ...checked.details }, IDENTIFYING_FIELDS),
         reason: correction.reason,
       },
     });

@@ -1,4 +1,4 @@
-import { checkPatient } from '../../domain/patient/patient.js';
+import { checkPatient, IDENTIFYING_FIELDS } from '../../domain/patient/patient.js';
 import type { Patient, PatientDetails } from '../../domain/patient/patient.js';
 import { done, refused } from '../../domain/refusal/refusal.js';
 import type { Outcome } from '../../domain/refusal/refusal.js';
@@ -28,7 +28,7 @@ export async function registerPatient(
     await recordEvent(context, trx, actor, {
       action: 'patient-registered',
       patientId: id,
-      details: { changes: changedValues({}, details, []) },
+      details: { changes: changedValues({}, details, IDENTIFYING_FIELDS) },
     });
     return done({ id, version: 1, ...details });
   });

@@ -107,6 +107,18 @@ function outcomesIn({ attendances }: SessionRegister): object {
   return Object.fromEntries(attendances.map((entry) => [entry.referralId, entry.outcome]));
 }
 
+/** One session with its register. */
+export async function getSession(
+  context: Context,
+  actor: TeamMember,
+  id: string,
+): Promise<Outcome<SessionRegister>> {
+  const session = await findRegister(context.db, actor.teamId, id);
+  if (session === null) return refused({ code: 'not-found', what: 'session' });
+  await recordRead(context, actor, { action: 'session-read', subjectId: id });
+  return done(session);
+}
+
 /** The team's sessions, latest first, each with its register. */
 export async function listSessions(
   context: Context,

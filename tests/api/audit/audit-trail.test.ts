@@ -35,7 +35,7 @@ describe('the audit trail', () => {
     return (answer.body as { items: Event[] }).items;
   };
 
-  it('tells who registered whom, when, with the values', async () => {
+  it('tells who registered whom, when, with the values that say not who it is', async () => {
     const [referral, patient] = await events();
     expect(patient).toMatchObject({
       role: 'admin',
@@ -44,8 +44,9 @@ describe('the audit trail', () => {
       occurredAt: TEST_INSTANT,
     });
     expect(patient?.details.changes).toMatchObject({
-      familyName: [null, 'Sandwort'],
-      bornOn: [null, '1954-03-09'],
+      familyName: [null, '(not repeated)'],
+      bornOn: [null, '(not repeated)'],
+      sexAtBirth: [null, 'female'],
     });
     expect(referral).toMatchObject({ action: 'referral-registered', patientId, referralId });
   });
@@ -63,14 +64,36 @@ describe('the audit trail', () => {
   it('tells old and new values and the reason of a correction', async () => {
     await service.as('admin').patch(`/api/v1/patients/${patientId}`, {
       reason: 'Letter of the practice',
-      changes: { givenName: 'Maven' },
+      changes: { givenName: 'Maven', smokingStatus: 'former' },
     });
     const [corrected] = await events();
     expect(corrected).toMatchObject({
       action: 'patient-corrected',
-      details: { changes: { givenName: ['Mavis', 'Maven'] }, reason: 'Letter of the practice' },
+      details: {
+        changes: {
+          givenName: ['(not repeated)', '(not repeated)'],
+          smokingStatus: ['not-known', 'former'],
+        },
+        reason: 'Letter of the practice',
+      },
     });
-    expect(Object.keys(corrected?.details.changes ?? {})).toEqual(['givenName']);
+    expect(Object.keys(corrected?.details.changes ?? {}).sort()).toEqual(['givenName', 'smokingStatus']);
+  });
+
+  it('says that what identifies a person has changed, and never what it was or is', async () => {
+    const changes = {
+      nhsNumber: '9990000026',
+      familyName: 'Samphire',
+      givenName: 'Maven',
+      bornOn: '1954-03-10',
+      gpPracticeCode: 'Z99999',
+    };
+    await service.as('admin').patch(`/api/v1/patients/${patientId}`, { reason: 'Letter', changes });
+    const [corrected] = await events();
+    expect(Object.keys(corrected?.details.changes ?? {}).sort()).toEqual(Object.keys(changes).sort());
+    const all = JSON.stringify(await events());
+    const values = [...Object.values(changes), '9990000018', 'Sandwort', 'Mavis', '1954-03-09'];
+    expect(values.filter((value) => all.includes(value))).toEqual([]);
   });
 
   it('tells of every read: of a patient, a referral, its assessments, its outcomes, a search, a list, the report, itself', async () => {
