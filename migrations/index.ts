@@ -5,6 +5,7 @@ import * as auditTrail from './0003_audit_trail.js';
 import * as accounts from './0004_accounts.js';
 import * as corrections from './0005_corrections.js';
 import * as keeping from './0006_keeping.js';
+import * as drafts from './0007_drafts.js';
 
 /** Every migration in the order in which it is applied; a shipped migration is never edited. */
 export const MIGRATIONS: Readonly<Record<string, Migration>> = {
@@ -14,4 +15,5 @@ export const MIGRATIONS: Readonly<Record<string, Migration>> = {
   '0004_accounts': accounts,
   '0005_corrections': corrections,
   '0006_keeping': keeping,
+  '0007_drafts': drafts,
 };

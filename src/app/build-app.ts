@@ -33,6 +33,7 @@ import { diaryRoutes } from '../http/diary/diary-routes.js';
 import { safetyRoutes } from '../http/safety/safety-routes.js';
 import { settingsRoutes } from '../http/settings/settings-routes.js';
 import { sessionRoutes } from '../http/sessions/session-routes.js';
+import { draftRoutes } from '../http/drafts/draft-routes.js';
 import { letterRoutes } from '../http/letters/letter-routes.js';
 import { workListRoutes } from '../http/work-list/work-list-routes.js';
 import { installAssets } from '../web/assets.js';
@@ -84,6 +85,7 @@ export async function buildApp(context: Context, logLevel: LogLevel): Promise<Ap
       assessmentRoutes(api, context);
       sessionRoutes(api, context);
       workListRoutes(api, context);
+      draftRoutes(api, context);
       letterRoutes(api, context);
       diaryRoutes(api, context);
       safetyRoutes(api, context);

@@ -51,6 +51,7 @@ export interface Tables {
   questionnaire: QuestionnaireTable;
   score: ScoreTable;
   physical_test: PhysicalTestTable;
+  assessment_draft: AssessmentDraftTable;
   acknowledgement: AcknowledgementTable;
   diary_week: DiaryWeekTable;
   audit_event: AuditEventTable;
@@ -85,6 +86,18 @@ export interface SettingsTable {
   /** Null for versions from before it was kept. */
   created_by: string | null;
   reason: string | null;
+}
+
+/** What has been typed of an assessment that is not recorded yet; emptied when it ends. */
+export interface AssessmentDraftTable {
+  referral_id: string;
+  timepoint: string;
+  version: number;
+  state: string;
+  /** JSON object: texts by the name of the field. */
+  fields: string;
+  saved_at: string;
+  saved_by: string;
 }
 
 export interface AcknowledgementTable {

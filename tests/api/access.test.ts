@@ -41,6 +41,10 @@ const TABLE: Readonly<Record<string, 'anybody' | readonly TestRole[]>> = {
   correctAssessment: [C, L],
   getAssessment: [C, L],
   getAssessmentHistory: [C, L],
+  listDrafts: [C, L],
+  readDraft: [C, L],
+  saveDraft: [C, L],
+  discardDraft: [C, L],
   getOutcomes: [C, L],
   getLetter: [C, L],
   listCautions: [C, L],
@@ -255,6 +259,7 @@ function filled(path: string): string {
     sessionId,
     measureId: 'cat-total',
     letter: 'gp',
+    timepoint: 'baseline',
   };
   return path.replace(/\{(\w+)\}/g, (_match, name: string) => {
     const id = ids[name];

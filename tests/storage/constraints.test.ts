@@ -11,6 +11,7 @@ import { DELAY_KINDS } from '../../src/domain/account/sign-in-delay.js';
 import { FIELD_LIMITS } from '../../src/domain/assessment/field-limits.js';
 import { SIT_TO_STAND_TESTS, WALK_TESTS } from '../../src/domain/measures/registered.js';
 import * as patients from '../../src/domain/patient/patient.js';
+import { DRAFT_STATES } from '../../src/domain/draft/draft.js';
 import * as sets from '../../src/domain/referral/closed-sets.js';
 import { insertRow, insertValidRows, refusalOf, updateRows, VALID_ROWS } from '../support/rows.js';
 import type { Row } from '../support/rows.js';
@@ -59,6 +60,8 @@ const CLOSED_SETS: Readonly<Record<string, readonly string[]>> = {
   'session.mode': sets.SESSION_MODES,
   'attendance.outcome': sets.ATTENDANCE_OUTCOMES,
   'assessment.timepoint': sets.TIMEPOINTS,
+  'assessment_draft.timepoint': sets.TIMEPOINTS,
+  'assessment_draft.state': DRAFT_STATES.filter((state) => state !== 'none'),
   'assessment.safety_screen': sets.SAFETY_SCREENS,
   'walk_test.test': WALK_TESTS.map((test) => test.id),
   'walk_test.place': sets.TEST_PLACES,

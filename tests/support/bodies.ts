@@ -73,6 +73,19 @@ export const BODY_OPERATIONS: readonly BodyOperation[] = [
     body: ({ app }) => ({ reason: 'Misread', ...anAssessment(app.siteId) }),
   },
   {
+    operationId: 'saveDraft',
+    method: 'put',
+    path: ({ referralId }) => `/api/v1/referrals/${referralId}/drafts/baseline`,
+    body: () => ({ fields: { heightCm: ['168'] } }),
+  },
+  {
+    operationId: 'discardDraft',
+    method: 'post',
+    path: ({ referralId }) => `/api/v1/referrals/${referralId}/drafts/follow-up/discard`,
+    // Nothing was saved of it: there is nothing to throw away, and that is done.
+    body: () => ({ version: 0 }),
+  },
+  {
     operationId: 'holdSession',
     method: 'post',
     path: () => '/api/v1/sessions',

@@ -10,6 +10,8 @@ import type { Executor } from '../../src/storage/connection.js';
  */
 export async function currentEtag(db: Executor, teamId: string, path: string): Promise<string> {
   const [, resource = '', id = ''] = /^\/api\/v1\/([a-z-]+)(?:\/([^/?]+))?/.exec(path) ?? [];
+  const draft = /\/drafts\/([a-z-]+)$/.exec(path)?.[1];
+  if (draft !== undefined) return `"${await draftVersion(db, id, draft)}"`;
   return `"${(await versionOf(db, teamId, resource, id)) ?? 1}"`;
 }
 
@@ -53,4 +55,15 @@ async function newest(
     .orderBy('version', 'desc')
     .executeTakeFirst();
   return row?.version ?? null;
+}
+
+/** A draft of which nothing was ever saved has version 0. */
+async function draftVersion(db: Executor, referralId: string, timepoint: string): Promise<number> {
+  const row = await db
+    .selectFrom('assessment_draft')
+    .select('version')
+    .where('referral_id', '=', referralId)
+    .where('timepoint', '=', timepoint)
+    .executeTakeFirst();
+  return row?.version ?? 0;
 }

@@ -199,6 +199,15 @@ export const VALID_ROWS: Readonly<Record<string, Row>> = {
     denominator: 1,
     basis: 'typed',
   },
+  assessment_draft: {
+    referral_id: 'referral',
+    timepoint: 'discharge',
+    version: 1,
+    state: 'open',
+    fields: '{"heightCm":["17"]}',
+    saved_at: NOW,
+    saved_by: 'account',
+  },
   acknowledgement: {
     id: 'acknowledgement',
     assessment_id: 'assessment',

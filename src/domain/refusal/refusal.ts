@@ -1,3 +1,4 @@
+import type { Draft } from '../draft/draft.js';
 import type { CorrectionRefusal } from './correction-refusal.js';
 
 /** One thing that is wrong with what was sent, and where. */
@@ -30,6 +31,7 @@ export type Refusal =
   | { readonly code: 'last-lead' }
   | { readonly code: 'own-account' }
   | { readonly code: 'stale-account' }
+  | ({ readonly code: 'stale-draft' } & Pick<Draft, 'version' | 'state' | 'saved'>)
   | { readonly code: 'no-letter'; readonly why: 'died' | 'registered-in-error' }
   | { readonly code: 'bad-cursor' }
   | { readonly code: 'key-used-otherwise' }

@@ -81,6 +81,13 @@ export function problemFor(refusal: Refusal): ProblemBody {
     case 'bad-precondition':
     case 'changed-meanwhile':
       return correctionProblem(refusal);
+    case 'stale-draft':
+      return {
+        type: '/problems/changed-meanwhile',
+        title: 'The draft has changed meanwhile',
+        status: 412,
+        detail: `Nothing was stored. ${refusal.saved?.byName ?? 'Nobody'} ${DRAFT_ENDS[refusal.state]}: read it again.`,
+      };
     case 'no-letter':
       return {
         type: '/problems/no-letter',
@@ -121,6 +128,13 @@ export function problemFor(refusal: Refusal): ProblemBody {
       return refusal satisfies never;
   }
 }
+
+const DRAFT_ENDS = {
+  none: 'has saved a draft yet',
+  open: 'saved this draft on another page or device',
+  recorded: 'has recorded the assessment',
+  discarded: 'has discarded the draft',
+} as const;
 
 /** The same refusal, its pointers leading into a part of the body, such as `/changes`. */
 export function within(part: string, refusal: Refusal): Refusal {

@@ -19,14 +19,20 @@ import { toldAssessment } from './told-assessment.js';
 import type { Context, TeamMember } from '../context.js';
 import { staleBase } from '../history/based-on.js';
 import type { BasedOn } from '../history/based-on.js';
+import { endDraft } from '../drafts/end-draft.js';
 import { checkPlaces } from '../referrals/check-places.js';
 
-/** Records an assessment with all its tests and questionnaires: the whole of it, or nothing. */
+/**
+ * Records an assessment with all its tests and questionnaires: the whole of it, or nothing.
+ *
+ * @param draftVersion the draft that it was typed from, which ends with it; refused when somebody else has gone on with it
+ */
 export async function recordAssessment(
   context: Context,
   actor: TeamMember,
   referralId: string,
   entry: AssessmentEntry,
+  draftVersion: number | null = null,
 ): Promise<Outcome<Assessment>> {
   return context.db.transaction().execute(async (trx) => {
     const course = await courseOfReferral(trx, actor.teamId, referralId);
@@ -34,6 +40,11 @@ export async function recordAssessment(
     const others = await assessmentsOfReferral(trx, referralId);
     const checked = await check(context, actor, trx, { entry, course, others });
     if (checked.kind === 'refused') return checked;
+    if (draftVersion !== null) {
+      const end = { referralId, timepoint: entry.timepoint, version: draftVersion, as: 'recorded' } as const;
+      const stale = await endDraft(context, actor, trx, end);
+      if (stale !== null) return refused(stale);
+    }
     const id = context.newId();
     await recordEvent(context, trx, actor, {
       action: 'assessment-recorded',
