@@ -7,6 +7,7 @@ import { classify, compareResults } from '../../src/domain/change/change.js';
 import { chooseThresholds } from '../../src/domain/change/choose-threshold.js';
 import type { ChosenThreshold } from '../../src/domain/change/choose-threshold.js';
 import { COHORT_KINDS, cohortOf } from '../../src/domain/cohort/cohorts.js';
+import { NOT_NARROWED } from '../../src/domain/cohort/narrowing.js';
 import type { ReferralFacts } from '../../src/domain/cohort/referral-facts.js';
 import { fraction, multiply, negate } from '../../src/domain/exact/fraction.js';
 import type { Fraction } from '../../src/domain/exact/fraction.js';
@@ -19,7 +20,7 @@ import { DEFAULT_TEAM_SETTINGS } from '../../src/domain/settings/team-settings.j
 import { buildQuarterlyReport } from '../../src/reports/quarterly/build-quarterly-report.js';
 import { quarterFrom } from '../../src/reports/quarterly/quarter.js';
 import { renderQuarterlyReportText } from '../../src/reports/quarterly/render-text.js';
-import { anyDay, anyStore } from '../support/arbitrary-facts.js';
+import { anyDay, anyStore, SITES } from '../support/arbitrary-facts.js';
 import { aResult } from '../support/facts.js';
 import { figuresIn } from '../support/reported.js';
 
@@ -41,6 +42,10 @@ function inputOf(facts: readonly ReferralFacts[], period: Period, asAt: PlainDat
     settings: DEFAULT_TEAM_SETTINGS,
     settingsVersion: 1,
     teamName: 'Marram Coast',
+    sites: SITES,
+    commissioners: [],
+    narrowing: NOT_NARROWED,
+    waitingList: [],
   };
 }
 

@@ -2,7 +2,7 @@
 // reference list. doi 10.2147/COPD.S143101
 // Printed: 823 completed (54.3 %), 692 dropped out (45.7 %). Tolerance: 0.05 percentage points.
 import { describe, expect, it } from 'vitest';
-import { percentagesOf } from '../../src/domain/indicators/count.js';
+import { percentagesOf } from '../../src/domain/indicators/tally.js';
 import { percentOf } from '../../src/reports/quarterly/text-numbers.js';
 
 describe('completers and drop-outs of 1515', () => {

@@ -2,7 +2,7 @@
 // doi 10.1183/23120541.00509-2020
 // Tolerance: 0.5 percentage points, half a unit of the printed digit.
 import { describe, expect, it } from 'vitest';
-import { percentagesOf } from '../../src/domain/indicators/count.js';
+import { percentagesOf } from '../../src/domain/indicators/tally.js';
 
 describe('completion of 7060 people', () => {
   it('is 66 %', () => {

@@ -7,11 +7,13 @@ import type {
   ReferralFacts,
   Result,
 } from '../../src/domain/cohort/referral-facts.js';
+import { ETHNIC_CATEGORIES, SMOKING_STATUSES, YES_NO_NOT_KNOWN } from '../../src/domain/patient/patient.js';
 import { decimal, fraction } from '../../src/domain/exact/fraction.js';
 import {
   ATTENDANCE_OUTCOMES,
   CLOSURE_REASONS,
   DIAGNOSES,
+  DELIVERY_MODES,
   PATHWAYS,
   REFERRAL_SOURCES,
   SEXES_AT_BIRTH,
@@ -23,6 +25,12 @@ import { aReferral, aResult } from './facts.js';
 /** Days from 1 January 2026 on which things happen: around the quarters of 2026. */
 const FIRST_DAY = plainDate('2026-01-01');
 const DAYS = 500;
+
+/** The sites of the team, enough for a funnel. */
+export const SITES = [1, 2, 3, 4, 5, 6].map((number) => ({
+  id: `site-${number}`,
+  name: `Invented hall ${number}`,
+}));
 
 const dayNumber = fc.integer({ min: 0, max: DAYS });
 
@@ -63,6 +71,8 @@ const anyAssessment: fc.Arbitrary<AssessmentFacts> = fc.record({
   assessmentId: fc.uuid(),
   timepoint: fc.constantFrom(...TIMEPOINTS),
   assessedOn: anyDay,
+  enteredOn: fc.option(anyDay),
+  confirmedValues: fc.integer({ min: 0, max: 2 }),
   heightCm: fc.option(fc.integer({ min: 140, max: 200 })),
   weightKg: fc.option(fc.integer({ min: 40, max: 150 })),
   results: fc.uniqueArray(anyResult, { selector: (result) => result.measureId, maxLength: 5 }),
@@ -74,6 +84,18 @@ const anyContact: fc.Arbitrary<ContactFacts> = fc.record({
   mode: fc.constant('centre' as const),
   isSupervised: fc.boolean(),
   outcome: fc.constantFrom(...ATTENDANCE_OUTCOMES),
+});
+
+const anyPerson = fc.record({
+  sexAtBirth: fc.constantFrom(...SEXES_AT_BIRTH),
+  bornOn: fc.integer({ min: 1930, max: 2005 }).map((year) => plainDate(`${year}-06-15`)),
+  ethnicCategory: fc.constantFrom(...ETHNIC_CATEGORIES),
+  deprivationQuintile: fc.option(fc.integer({ min: 1, max: 5 })),
+  interpreterNeed: fc.constantFrom(...YES_NO_NOT_KNOWN),
+  homeOxygen: fc.constantFrom(...YES_NO_NOT_KNOWN),
+  smokingStatus: fc.constantFrom(...SMOKING_STATUSES),
+  hasNhsNumber: fc.boolean(),
+  hasGpPractice: fc.boolean(),
 });
 
 /** One referral of any course, sound or odd; assessments and sessions are in the order of their dates. */
@@ -90,15 +112,17 @@ const anyReferral: fc.Arbitrary<ReferralFacts> = fc
     plannedWeeks: fc.integer({ min: 1, max: 12 }),
     exercisePlanGivenOn: fc.option(anyDay),
     closure: fc.option(fc.record({ closedOn: anyDay, reason: fc.constantFrom(...CLOSURE_REASONS) })),
-    sexAtBirth: fc.constantFrom(...SEXES_AT_BIRTH),
-    bornOn: fc.integer({ min: 1930, max: 2005 }).map((year) => plainDate(`${year}-06-15`)),
+    patient: anyPerson,
+    siteId: fc.constantFrom(...SITES.map(({ id }) => id)),
+    deliveryMode: fc.option(fc.constantFrom(...DELIVERY_MODES)),
+    isFirstReferral: fc.boolean(),
+    registeredOn: anyDay,
     contacts: fc.array(anyContact, { maxLength: 14 }),
     assessments: fc.array(anyAssessment, { maxLength: 4 }),
   })
-  .map(({ sexAtBirth, bornOn, ...facts }) =>
+  .map((facts) =>
     aReferral({
       ...facts,
-      patient: { sexAtBirth, bornOn },
       contacts: [...facts.contacts].sort((a, b) => compareText(a.heldOn, b.heldOn)),
       assessments: [...facts.assessments].sort((a, b) => compareText(a.assessedOn, b.assessedOn)),
     }),

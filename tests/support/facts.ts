@@ -4,6 +4,7 @@ import { addDays } from '../../src/domain/calendar/plain-date.js';
 import type {
   AssessmentFacts,
   ContactFacts,
+  PersonFacts,
   ReferralFacts,
   Result,
 } from '../../src/domain/cohort/referral-facts.js';
@@ -14,13 +15,18 @@ import type { Course } from '../../src/domain/pathway/course.js';
 import type { AttendanceOutcome, ClosureReason, Timepoint } from '../../src/domain/referral/closed-sets.js';
 
 /** A referral in which nothing has happened yet: a woman of 70 with stable COPD, received on 1 April 2026. */
-export function aReferral(overrides: Partial<ReferralFacts> = {}): ReferralFacts {
+export function aReferral(
+  overrides: Omit<Partial<ReferralFacts>, 'patient'> & { readonly patient?: Partial<PersonFacts> } = {},
+): ReferralFacts {
+  const { patient, ...facts } = overrides;
   return {
     referralId: 'referral-1',
     patientId: `patient-of-${overrides.referralId ?? 'referral-1'}`,
     siteId: 'site-1',
     commissionerId: null,
     receivedOn: plainDate('2026-04-01'),
+    registeredOn: facts.receivedOn ?? plainDate('2026-04-01'),
+    isFirstReferral: true,
     source: 'general-practice',
     diagnosis: 'copd',
     pathway: 'stable',
@@ -34,15 +40,26 @@ export function aReferral(overrides: Partial<ReferralFacts> = {}): ReferralFacts
     plannedWeeks: 6,
     exercisePlanGivenOn: null,
     closure: null,
-    patient: { sexAtBirth: 'female', bornOn: plainDate('1956-01-01') },
     contacts: [],
     assessments: [],
-    ...overrides,
+    ...facts,
+    patient: {
+      sexAtBirth: 'female',
+      bornOn: plainDate('1956-01-01'),
+      ethnicCategory: 'A',
+      deprivationQuintile: 3,
+      interpreterNeed: 'no',
+      homeOxygen: 'no',
+      smokingStatus: 'former',
+      hasNhsNumber: true,
+      hasGpPractice: true,
+      ...patient,
+    },
   };
 }
 
 /** The course of a referral as at a day. */
-export function aCourse(overrides: Partial<ReferralFacts> = {}, asAt = '2026-12-31'): Course {
+export function aCourse(overrides: Parameters<typeof aReferral>[0] = {}, asAt = '2026-12-31'): Course {
   const course = courseOf(aReferral(overrides), plainDate(asAt));
   if (course === null) throw new Error('The referral was received after the cut.');
   return course;
@@ -91,6 +108,8 @@ export function anAssessment(
     assessmentId: `${timepoint}-${assessedOn}`,
     timepoint,
     assessedOn: plainDate(assessedOn),
+    enteredOn: plainDate(assessedOn),
+    confirmedValues: 0,
     heightCm: 160,
     weightKg: 70,
     results,

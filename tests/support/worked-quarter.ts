@@ -1,6 +1,7 @@
 import { plainDate } from '../../src/domain/calendar/plain-date.js';
 import { parsePeriod } from '../../src/domain/calendar/period.js';
 import type { Period } from '../../src/domain/calendar/period.js';
+import { NOT_NARROWED } from '../../src/domain/cohort/narrowing.js';
 import type { ReferralFacts, Result } from '../../src/domain/cohort/referral-facts.js';
 import { DEFAULT_TEAM_SETTINGS } from '../../src/domain/settings/team-settings.js';
 import type { QuarterlyReportInput } from '../../src/reports/quarterly/build-quarterly-report.js';
@@ -209,4 +210,8 @@ export const WORKED_INPUT: QuarterlyReportInput = {
   settings: DEFAULT_TEAM_SETTINGS,
   settingsVersion: 1,
   teamName: 'Marram Coast',
+  sites: [{ id: 'site-1', name: 'Dune Hall' }],
+  commissioners: [],
+  narrowing: NOT_NARROWED,
+  waitingList: [],
 };

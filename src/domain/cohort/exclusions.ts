@@ -27,6 +27,10 @@ export const EXCLUSIONS = {
   'wait-not-applicable': 'to which this clock does not apply',
   'completed-or-open': 'completed, or still open',
   'started-or-waiting': 'started, or still waiting',
+  'step-not-reached': 'did not come so far',
+  'not-asked-of': 'not asked of these',
+  'nothing-to-enter': 'nothing entered that this asks about',
+  'another-group': 'in another group',
 } as const satisfies Readonly<Record<string, string>>;
 
 export type ExclusionId = keyof typeof EXCLUSIONS;

@@ -1,5 +1,6 @@
 import type { PlainDate } from '../calendar/plain-date.js';
 import type { Fraction } from '../exact/fraction.js';
+import type { EthnicCategory, SmokingStatus, YesNoNotKnown } from '../patient/patient.js';
 import type {
   AttendanceOutcome,
   ClosureReason,
@@ -22,6 +23,10 @@ export interface ReferralFacts {
   readonly siteId: string;
   readonly commissionerId: string | null;
   readonly receivedOn: PlainDate;
+  /** The day on which the referral was entered in the record. */
+  readonly registeredOn: PlainDate;
+  /** The person has no earlier referral in this team, those registered in error left aside. */
+  readonly isFirstReferral: boolean;
   readonly source: ReferralSource;
   readonly diagnosis: Diagnosis;
   readonly pathway: Pathway;
@@ -42,14 +47,25 @@ export interface ReferralFacts {
   readonly plannedWeeks: number;
   readonly exercisePlanGivenOn: PlainDate | null;
   readonly closure: { readonly closedOn: PlainDate; readonly reason: ClosureReason } | null;
-  readonly patient: {
-    readonly sexAtBirth: SexAtBirth;
-    readonly bornOn: PlainDate;
-  };
+  readonly patient: PersonFacts;
   /** By date, earliest first. */
   readonly contacts: readonly ContactFacts[];
   /** Current versions only, by date, earliest first. */
   readonly assessments: readonly AssessmentFacts[];
+}
+
+/** What is recorded of the person, as it stands now. */
+export interface PersonFacts {
+  readonly sexAtBirth: SexAtBirth;
+  readonly bornOn: PlainDate;
+  readonly ethnicCategory: EthnicCategory;
+  /** 1 most deprived to 5 least deprived fifth; null where not known. */
+  readonly deprivationQuintile: number | null;
+  readonly interpreterNeed: YesNoNotKnown;
+  readonly homeOxygen: YesNoNotKnown;
+  readonly smokingStatus: SmokingStatus;
+  readonly hasNhsNumber: boolean;
+  readonly hasGpPractice: boolean;
 }
 
 /** One session a person was expected at, and what became of it. */
@@ -64,6 +80,10 @@ export interface AssessmentFacts {
   readonly assessmentId: string;
   readonly timepoint: Timepoint;
   readonly assessedOn: PlainDate;
+  /** The day on which it was entered in the record; null for a corrected one, which carries the day of the correction. */
+  readonly enteredOn: PlainDate | null;
+  /** Values outside the usual range that the assessor confirmed. */
+  readonly confirmedValues: number;
   readonly heightCm: number | null;
   readonly weightKg: number | null;
   /** At most one result per measure: the better of two attempts. */

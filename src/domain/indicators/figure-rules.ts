@@ -1,11 +1,14 @@
 import { MEASURES } from '../measures/catalogue.js';
 import { BREAKDOWN_RULES } from './breakdown-figures.js';
 import { COMPLETION_CELLS } from './completion-figures.js';
+import { FUNNEL_FIGURES } from './funnel-figures.js';
 import type { FigureRule } from './indicator.js';
 import { ruleOf } from './indicator.js';
 import { REASONS_FOR_NOT_COMPLETING, REASONS_FOR_NOT_STARTING } from './leaving-figures.js';
 import { outcomeRules } from './outcome-figures.js';
+import { RECORD_QUALITY_RULES } from './record-quality-figures.js';
 import { INDICATORS } from './registered.js';
+import { START_BY_DAY_FIGURES } from './start-by-day-figures.js';
 import { WAIT_FIGURES } from './wait-figures.js';
 
 /** Every figure that a report can print but those of single measures. */
@@ -16,6 +19,13 @@ export const GENERAL_RULES: readonly FigureRule[] = [
   ...BREAKDOWN_RULES,
   ...REASONS_FOR_NOT_STARTING,
   ...REASONS_FOR_NOT_COMPLETING,
+  ...FUNNEL_FIGURES.flatMap(({ reached, left, leftBecause }) => [
+    reached,
+    ...(left === null ? [] : [left]),
+    ...leftBecause.map(({ rule }) => rule),
+  ]),
+  ...START_BY_DAY_FIGURES.map(({ rule }) => rule),
+  ...RECORD_QUALITY_RULES,
 ];
 
 /** Every figure that a report can print, so that every figure can be opened. */

@@ -1,5 +1,6 @@
 import type { PlainDate } from '../calendar/plain-date.js';
 import { addDays } from '../calendar/plain-date.js';
+import { BOUTOU_2014 } from '../benchmarks/benchmark-sources.js';
 import type { Citation } from '../evidence/citation.js';
 import { compare, fraction } from '../exact/fraction.js';
 import { commonPractice } from '../measures/measure.js';
@@ -56,12 +57,7 @@ export const COMPLETION_RULES: Readonly<Record<CompletionReading, CompletionRule
     text:
       'Started, attended at least 75 % of the supervised sessions planned, less those cancelled by the service, and ' +
       `has a discharge assessment with at least one result. ${UNDECIDED}`,
-    source: {
-      id: 'boutou-2014',
-      text: 'Boutou AK and others 2014, BMJ Open Respir Res 1:e000051 (eight London centres, n = 787; abstract)',
-      doi: '10.1136/bmjresp-2014-000051',
-      status: 'retrieved',
-    },
+    source: BOUTOU_2014,
   },
   'session-count': {
     reading: 'session-count',

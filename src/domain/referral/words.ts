@@ -1,4 +1,11 @@
-import type { ClosureReason, Diagnosis, Pathway, ReferralSource } from './closed-sets.js';
+import type {
+  ClosureReason,
+  DeliveryMode,
+  Diagnosis,
+  Pathway,
+  ReferralSource,
+  SexAtBirth,
+} from './closed-sets.js';
 
 /** The closed sets in words, as readers see them. */
 
@@ -28,6 +35,20 @@ export const SOURCE_WORDS: Readonly<Record<ReferralSource, string>> = {
 export const PATHWAY_WORDS: Readonly<Record<Pathway, string>> = {
   stable: 'stable disease',
   'after-exacerbation': 'after an exacerbation',
+};
+
+export const MODE_WORDS: Readonly<Record<DeliveryMode, string>> = {
+  centre: 'at a centre',
+  home: 'at home',
+  remote: 'by video or telephone',
+  hybrid: 'partly at a centre',
+};
+
+export const SEX_WORDS: Readonly<Record<SexAtBirth, string>> = {
+  female: 'female',
+  male: 'male',
+  indeterminate: 'indeterminate',
+  'not-known': 'not known',
 };
 
 export const CLOSURE_WORDS: Readonly<Record<ClosureReason, string>> = {

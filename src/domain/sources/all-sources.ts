@@ -1,4 +1,5 @@
 import type { Citation } from '../evidence/citation.js';
+import { benchmarkUses } from './benchmark-uses.js';
 import type { CitationUse } from './citation-use.js';
 import { measureUses } from './measure-uses.js';
 import { predictionUses } from './prediction-uses.js';
@@ -14,11 +15,11 @@ export interface Source {
 
 /** Every place in which the domain cites a source. */
 export function citationUses(): readonly CitationUse[] {
-  return [...measureUses(), ...predictionUses(), ...ruleUses(), ...safetyUses()];
+  return [...measureUses(), ...predictionUses(), ...ruleUses(), ...safetyUses(), ...benchmarkUses()];
 }
 
 /**
- * Every source of every figure, threshold, band, equation, norm, rule and safety item, once each, sorted by id.
+ * Every source of every figure, threshold, band, equation, norm, rule, benchmark and safety item, once each, sorted by id.
  *
  * @example allSources() includes singh-2008, used by `threshold iswd-singh-2008`
  */

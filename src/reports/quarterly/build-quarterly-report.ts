@@ -21,21 +21,35 @@ import { COMPLETION_RULES } from '../../domain/pathway/completion.js';
 import { COMPLETION_READINGS } from '../../domain/settings/team-settings.js';
 import type { CompletionReading } from '../../domain/settings/team-settings.js';
 import { outcomeRules } from '../../domain/indicators/outcome-figures.js';
+import type { NamedSite } from '../../domain/cohort/dimensions.js';
+import { narrowed } from '../../domain/cohort/narrowing.js';
+import type { WaitingReferral } from '../../domain/cohort/waiting-list.js';
+import { benchmarksSection } from './benchmarks-section.js';
+import { breakdownSection, countedBreakdowns } from './breakdown-section.js';
+import { dataQualitySection } from './data-quality-section.js';
 import { definitionsUsed } from './definitions.js';
 import { figureCounter } from './figure-counter.js';
 import type { FigureCounter } from './figure-counter.js';
+import { funnelSection } from './funnel-section.js';
 import { indicatorsSection } from './indicators-section.js';
+import { narrativeOf } from './narrative.js';
+import { narrowedTo } from './narrowed-to.js';
 import { measuredStarters, outcomesSection } from './outcomes-section.js';
 import { percentPredictedSection } from './percent-predicted-section.js';
 import { quarterFrom } from './quarter.js';
 import type { QuarterInput } from './quarter.js';
 import type { CohortSummary, CompletionRow, Provisional, QuarterlyReport } from './report-model.js';
+import { sitesSection } from './sites-section.js';
+import { waitingSection } from './waiting-section.js';
 import { waitsSection } from './waits-section.js';
 
 /** What the report is built from. */
 export interface QuarterlyReportInput extends QuarterInput {
   readonly settingsVersion: number;
   readonly teamName: string;
+  readonly commissioners: readonly NamedSite[];
+  /** Everybody of the team who waits for a start on the day of the cut, whenever they were received. */
+  readonly waitingList: readonly WaitingReferral[];
 }
 
 /**
@@ -48,7 +62,7 @@ export interface QuarterlyReportInput extends QuarterInput {
  * @returns a report that is well formed whatever the facts: an empty quarter has counts of 0 and nulls, never NaN
  */
 export function buildQuarterlyReport(input: QuarterlyReportInput): QuarterlyReport {
-  const { period, asAt, settings, settingsVersion, teamName } = input;
+  const { period, asAt, settings, settingsVersion, teamName, narrowing } = input;
   const quarter = quarterFrom(input);
   const measured = measuredStarters(quarter);
   const counter = figureCounter(quarter, [
@@ -80,22 +94,37 @@ export function buildQuarterlyReport(input: QuarterlyReportInput): QuarterlyRepo
     notStarting: filledRows(REASONS_FOR_NOT_STARTING, counter),
     notCompleting: filledRows(REASONS_FOR_NOT_COMPLETING, counter),
   };
+  const funnel = funnelSection(counter);
+  const waiting = waitingSection(quarter, narrowed(input.waitingList, narrowing), asAt, counter);
+  const broken = countedBreakdowns(quarter, measured, counter);
+  const benchmarks = benchmarksSection(outcomes, counter);
+  const dataQuality = dataQualitySection(quarter, outcomes, counter);
+  const provisional = provisionalState(asAt >= period.lastDay, cohorts);
+  const told = { asAt, cohorts, uptake, indicators, outcomes, dataQuality, provisional };
   return {
     teamName,
     period,
     asAt,
     settingsVersion,
-    provisional: provisionalState(asAt >= period.lastDay, cohorts),
+    narrowedTo: narrowedTo(narrowing, input),
+    narrative: narrativeOf(told),
+    provisional,
     definitions: definitionsUsed(settings, outcomes, percentPredicted, counter),
     cohorts,
     referrals,
     uptake,
+    funnel,
+    waiting,
     waits,
     completion,
     outcomes,
     percentPredicted,
     indicators,
     reasons,
+    breakdowns: breakdownSection(broken),
+    sites: sitesSection(broken),
+    benchmarks,
+    dataQuality,
   };
 }
 

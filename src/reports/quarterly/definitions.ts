@@ -8,6 +8,9 @@ const METHODS = [
   'Percentages: 95 % interval by the score method of Wilson (Newcombe 1998), without continuity correction',
   'Mean change: of people measured at both ends; 95 % interval by the t distribution',
   'Median and quartiles: type 7 of Hyndman and Fan (1996)',
+  'Started by a day: cumulative incidence of Aalen and Johansen over everybody referred; leaving without a start competes with it, waiting at the cut is cut off there; 95 % interval on the log(-log) scale',
+  'Difference of a group to the rest, and of two periods: 95 % interval by the hybrid score method of Newcombe (1998)',
+  'Sites: from five on, exact binomial limits (95 and 99.8 %) about the percentage of all sites (Spiegelhalter 2005); none is ranked',
   'Open cases are neither success nor failure; the bounds are the percentage if none, or all, of them came to count',
   'Registrations in error are left out of every figure, and counted',
 ] as const;

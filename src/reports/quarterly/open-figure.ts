@@ -1,7 +1,9 @@
+import { dimensionsOf } from '../../domain/cohort/dimensions.js';
 import type { CohortKind } from '../../domain/cohort/cohorts.js';
 import { countFigure, judgeCourse, membersOf } from '../../domain/indicators/count.js';
 import type { CountedFigure } from '../../domain/indicators/figure.js';
 import { findFigureRule, GENERAL_RULES } from '../../domain/indicators/figure-rules.js';
+import { findGroupedRule } from '../../domain/indicators/grouped-rule.js';
 import { outcomeRules } from '../../domain/indicators/outcome-figures.js';
 import { MEASURES } from '../../domain/measures/catalogue.js';
 import type { Course } from '../../domain/pathway/course.js';
@@ -16,7 +18,7 @@ import type { QuarterInput } from './quarter.js';
  * @returns null where there is no such figure
  */
 export function openFigure(input: QuarterInput, figureId: string): CountedFigure | null {
-  const rule = findFigureRule(figureId);
+  const rule = findFigureRule(figureId) ?? findGroupedRule(figureId, dimensionsOf(input.sites));
   if (rule === undefined) return null;
   const { cohorts, context } = quarterFrom(input);
   const cohort = cohorts[rule.cohort];

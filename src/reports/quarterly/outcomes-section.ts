@@ -12,7 +12,8 @@ import { responderBounds } from '../../domain/statistics/responders.js';
 import { summarise } from '../../domain/statistics/summary.js';
 import type { FigureCounter } from './figure-counter.js';
 import type { Quarter } from './quarter.js';
-import type { MeasureOutcomes, PairsOutcome, Responders } from './report-model.js';
+import { distributionOf } from './distribution.js';
+import type { MeasureOutcomes, PairsOutcome, PairsSummary, Responders } from './report-model.js';
 import { thresholdUses } from './threshold-uses.js';
 import type { JudgedPair } from './threshold-uses.js';
 
@@ -83,6 +84,8 @@ function measureOutcomes(
     likeForLikePairsOverStarters: count(figures.likeForLikePairs),
     likeForLike,
     allPairs: { ...pairsOutcome(pairs), ...classes(figures.allPairs) },
+    atHome: atHomeOf(strict),
+    distribution: distributionOf(strict.map(({ comparison }) => toNumber(comparison.change))),
     differences: differencesOf(pairs.map((pair) => pair.comparison)),
     practiceWalk: asksForPractice
       ? { baseline: count(figures.practiceWalk.baseline), discharge: count(figures.practiceWalk.discharge) }
@@ -97,9 +100,13 @@ function measureOutcomes(
   };
 }
 
-function pairsOutcome(
-  pairs: readonly JudgedPair[],
-): Pick<PairsOutcome, 'pairs' | 'baseline' | 'discharge' | 'change' | 'changeSummary'> {
+/** Tests done at a person's home are another course and another floor: they stand apart as well as in the whole. */
+function atHomeOf(strict: readonly JudgedPair[]): PairsSummary | null {
+  const atHome = strict.filter(({ baseline }) => baseline.result.conditions['place'] === 'home');
+  return atHome.length === 0 ? null : pairsOutcome(atHome);
+}
+
+function pairsOutcome(pairs: readonly JudgedPair[]): PairsSummary {
   const changes = pairs.map(({ comparison }) => toNumber(comparison.change));
   return {
     pairs: pairs.length,

@@ -2,6 +2,10 @@ import type { Period } from '../../domain/calendar/period.js';
 import type { PlainDate } from '../../domain/calendar/plain-date.js';
 import { cohortOf } from '../../domain/cohort/cohorts.js';
 import type { Cohort, CohortKind } from '../../domain/cohort/cohorts.js';
+import { dimensionsOf } from '../../domain/cohort/dimensions.js';
+import type { Dimension, NamedSite } from '../../domain/cohort/dimensions.js';
+import { narrowed } from '../../domain/cohort/narrowing.js';
+import type { Narrowing } from '../../domain/cohort/narrowing.js';
 import type { ReferralFacts } from '../../domain/cohort/referral-facts.js';
 import type { JudgeContext } from '../../domain/indicators/indicator.js';
 import { judgeContext } from '../../domain/indicators/judge-context.js';
@@ -16,17 +20,23 @@ export interface QuarterInput {
   /** The data cut. */
   readonly asAt: PlainDate;
   readonly settings: TeamSettings;
+  /** Every site of the team, by name. */
+  readonly sites: readonly NamedSite[];
+  /** What the report is narrowed to. */
+  readonly narrowing: Narrowing;
 }
 
 /** The cohorts of a period at a cut, ready to be counted. */
 export interface Quarter {
   readonly cohorts: Readonly<Record<CohortKind, Cohort>>;
   readonly context: JudgeContext;
+  /** By what figures are broken down. */
+  readonly dimensions: readonly Dimension[];
 }
 
-/** Cuts the facts at the as-at date, once, and sorts them into the cohorts. */
-export function quarterFrom({ facts, period, asAt, settings }: QuarterInput): Quarter {
-  const courses = coursesOf(facts, asAt);
+/** Narrows the facts, cuts them at the as-at date, once, and sorts them into the cohorts. */
+export function quarterFrom({ facts, period, asAt, settings, sites, narrowing }: QuarterInput): Quarter {
+  const courses = coursesOf(narrowed(facts, narrowing), asAt);
   return {
     cohorts: {
       referral: cohortOf('referral', courses, period),
@@ -34,5 +44,6 @@ export function quarterFrom({ facts, period, asAt, settings }: QuarterInput): Qu
       discharge: cohortOf('discharge', courses, period),
     },
     context: judgeContext({ period, asAt, settings }),
+    dimensions: dimensionsOf(sites),
   };
 }

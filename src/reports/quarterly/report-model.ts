@@ -8,6 +8,17 @@ import type { WaitFrom, WaitTo } from '../../domain/pathway/waits.js';
 import type { CompletionReading } from '../../domain/settings/team-settings.js';
 import type { PairedChange } from '../../domain/statistics/paired-change.js';
 import type { Summary } from '../../domain/statistics/summary.js';
+import type { NarrowedTo } from './narrowed-to.js';
+import type {
+  BenchmarkRow,
+  Breakdown,
+  DataQuality,
+  Distribution,
+  FunnelStepRow,
+  NarrativeSentence,
+  SiteComparison,
+  WaitingSection,
+} from './section-models.js';
 
 /**
  * The quarterly report: one plain model that every renderer reads.
@@ -21,17 +32,27 @@ export interface QuarterlyReport {
   /** Data cut: nothing dated later is counted. */
   readonly asAt: PlainDate;
   readonly settingsVersion: number;
+  /** What the report was narrowed to; empty where to nothing. */
+  readonly narrowedTo: readonly NarrowedTo[];
+  /** Three to six sentences made by rules, each with the figures it rests on. */
+  readonly narrative: readonly NarrativeSentence[];
   readonly provisional: Provisional;
   readonly definitions: DefinitionsUsed;
   readonly cohorts: Readonly<Record<CohortKind, CohortSummary>>;
   readonly referrals: ReferralsSection;
   readonly uptake: { readonly assessed: Figure; readonly started: Figure };
+  readonly funnel: readonly FunnelStepRow[];
+  readonly waiting: WaitingSection;
   readonly waits: readonly WaitSummary[];
   readonly completion: readonly CompletionRow[];
   readonly outcomes: readonly MeasureOutcomes[];
   readonly percentPredicted: readonly PercentPredicted[];
   readonly indicators: readonly IndicatorRow[];
   readonly reasons: { readonly notStarting: readonly Figure[]; readonly notCompleting: readonly Figure[] };
+  readonly breakdowns: readonly Breakdown[];
+  readonly sites: readonly SiteComparison[];
+  readonly benchmarks: readonly BenchmarkRow[];
+  readonly dataQuality: DataQuality;
 }
 
 /** Whether figures may still move. */
@@ -111,6 +132,10 @@ export interface MeasureOutcomes {
   /** The headline. */
   readonly likeForLike: PairsOutcome;
   readonly allPairs: PairsOutcome;
+  /** Like-for-like pairs with both tests at the person's home; null where the test has no place, or none was. */
+  readonly atHome: PairsSummary | null;
+  /** Of like-for-like changes; null without a pair. */
+  readonly distribution: Distribution | null;
   /** What kept pairs from being like for like; a pair counts under each. */
   readonly differences: readonly {
     readonly condition: string;
@@ -130,13 +155,17 @@ export interface MeasureOutcomes {
 }
 
 /** Both ends and the change of a set of pairs, in the unit of the measure. */
-export interface PairsOutcome {
+export interface PairsSummary {
   readonly pairs: number;
   readonly baseline: Summary;
   readonly discharge: Summary;
   /** Discharge minus baseline. */
   readonly change: PairedChange;
   readonly changeSummary: Summary;
+}
+
+/** The same with how many changed by how much. */
+export interface PairsOutcome extends PairsSummary {
   /** Null where the measure has no threshold. */
   readonly midReached: Figure | null;
   readonly littleChange: Figure | null;

@@ -18,6 +18,7 @@ import {
 } from '../assessments/row-mapper.js';
 import type { Executor } from '../connection.js';
 import { memberOf, scaledDown } from '../row-mapping.js';
+import { dateOfInstant } from './date-of-instant.js';
 import { groupBy, mapGroups } from './grouping.js';
 
 /** The current assessments of some referrals with their results, by referral, earliest first. */
@@ -30,7 +31,18 @@ export async function loadAssessmentFacts(
     .where('assessment.referral_id', 'in', referralIds)
     .where('assessment.superseded_at', 'is', null);
   const assessments = await current
-    .select(['version_id', 'id', 'referral_id', 'timepoint', 'assessed_on', 'height_mm', 'weight_g'])
+    .select([
+      'version_id',
+      'id',
+      'version',
+      'referral_id',
+      'timepoint',
+      'assessed_on',
+      'height_mm',
+      'weight_g',
+      'confirmed_fields',
+      'recorded_at',
+    ])
     .orderBy('assessed_on')
     .orderBy('id')
     .execute();
@@ -96,10 +108,13 @@ export async function loadAssessmentFacts(
 function assessmentFacts(
   row: {
     id: string;
+    version: number;
     timepoint: string;
     assessed_on: string;
     height_mm: number | null;
     weight_g: number | null;
+    confirmed_fields: string;
+    recorded_at: string;
   },
   tests: {
     walkTests: readonly WalkTestEntry[];
@@ -114,6 +129,8 @@ function assessmentFacts(
     assessmentId: row.id,
     timepoint: memberOf(TIMEPOINTS, row.timepoint),
     assessedOn: plainDate(row.assessed_on),
+    enteredOn: row.version === 1 ? dateOfInstant(row.recorded_at) : null,
+    confirmedValues: countOf(row.confirmed_fields),
     heightCm: scaledDown(row.height_mm, 10),
     weightKg: scaledDown(row.weight_g, 1000),
     results: resultsOf({ entry: tests, scores: tests.scores, physicalResults: tests.physicalResults }),
@@ -124,4 +141,11 @@ function assessmentFacts(
       ...tests.questionnaires.map((found) => ({ testId: found.questionnaire, reason: found.notDoneReason })),
     ].flatMap(({ testId, reason }) => (reason === null ? [] : [{ testId, reason }])),
   };
+}
+
+/** Length of a list stored as JSON; most are empty. */
+function countOf(list: string): number {
+  if (list === '[]') return 0;
+  const items: unknown = JSON.parse(list);
+  return Array.isArray(items) ? items.length : 0;
 }

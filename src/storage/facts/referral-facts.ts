@@ -7,13 +7,15 @@ import {
   PATHWAYS,
   REFERRAL_SOURCES,
   SESSION_MODES,
-  SEXES_AT_BIRTH,
 } from '../../domain/referral/closed-sets.js';
 import type { Executor } from '../connection.js';
 import { closureFromRow, offerFromRow, triageFromRow } from '../referrals/row-mapper.js';
 import { memberOf, optionalDate, optionalMemberOf } from '../row-mapping.js';
 import { loadAssessmentFacts } from './assessment-facts.js';
+import { dateOfInstant } from './date-of-instant.js';
+import { firstReferralIds } from './first-referrals.js';
 import { groupBy, mapGroups } from './grouping.js';
+import { PERSON_COLUMNS, personFacts } from './person-facts.js';
 
 /** What counts as planned where a referral does not say. */
 export interface PlannedDefaults {
@@ -50,7 +52,7 @@ async function loadChunk(
     .selectFrom('referral')
     .innerJoin('patient', 'patient.id', 'referral.patient_id')
     .selectAll('referral')
-    .select(['patient.sex_at_birth', 'patient.born_on'])
+    .select(PERSON_COLUMNS)
     .where('referral.team_id', '=', teamId)
     .where('referral.id', 'in', ids)
     .orderBy('referral.id')
@@ -61,6 +63,10 @@ async function loadChunk(
     await db.selectFrom('offer').selectAll().where('referral_id', 'in', known).orderBy('id').execute(),
     (row) => row.referral_id,
   );
+  const firstIds = await firstReferralIds(
+    db,
+    referrals.map((row) => row.patient_id),
+  );
   const contacts = await loadContacts(db, known);
   const assessments = await loadAssessmentFacts(db, known);
   return referrals.map((row) => ({
@@ -69,6 +75,8 @@ async function loadChunk(
     siteId: row.site_id,
     commissionerId: row.commissioner_id,
     receivedOn: plainDate(row.received_on),
+    registeredOn: dateOfInstant(row.created_at),
+    isFirstReferral: firstIds.has(row.id),
     source: memberOf(REFERRAL_SOURCES, row.source),
     diagnosis: memberOf(DIAGNOSES, row.diagnosis),
     pathway: memberOf(PATHWAYS, row.pathway),
@@ -82,7 +90,7 @@ async function loadChunk(
     plannedWeeks: row.planned_weeks ?? defaults.plannedWeeks,
     exercisePlanGivenOn: optionalDate(row.exercise_plan_given_on),
     closure: closureFromRow(row),
-    patient: { sexAtBirth: memberOf(SEXES_AT_BIRTH, row.sex_at_birth), bornOn: plainDate(row.born_on) },
+    patient: personFacts(row),
     contacts: contacts.get(row.id) ?? [],
     assessments: assessments.get(row.id) ?? [],
   }));

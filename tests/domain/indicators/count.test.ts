@@ -1,7 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { asCohort } from '../../../src/domain/cohort/cohorts.js';
 import { plainDate } from '../../../src/domain/calendar/plain-date.js';
-import { countFigure, countIndicator, percentagesOf } from '../../../src/domain/indicators/count.js';
+import { countFigure, countIndicator } from '../../../src/domain/indicators/count.js';
+import { percentagesOf } from '../../../src/domain/indicators/tally.js';
 import { UPTAKE } from '../../../src/domain/indicators/definitions/uptake.js';
 import { FIGURE_RULES } from '../../../src/domain/indicators/figure-rules.js';
 import { ruleOf } from '../../../src/domain/indicators/indicator.js';

@@ -8,7 +8,7 @@ import {
   range,
   rounded,
 } from '../../../src/reports/quarterly/text-numbers.js';
-import { percentagesOf } from '../../../src/domain/indicators/count.js';
+import { percentagesOf } from '../../../src/domain/indicators/tally.js';
 
 describe('numbers in text', () => {
   it.each([

@@ -1,0 +1,103 @@
+import type { CourseChange } from '../../domain/change/course-changes.js';
+import type { Figure } from '../../domain/indicators/figure.js';
+import {
+  COMPLETENESS_FIGURES,
+  CONFIRMED_VALUES_FIGURE,
+  TIMELINESS_FIGURES,
+} from '../../domain/indicators/record-quality-figures.js';
+import type { Course } from '../../domain/pathway/course.js';
+import type { FigureCounter } from './figure-counter.js';
+import type { MeasureOutcomes } from './report-model.js';
+import type { Quarter } from './quarter.js';
+import type { DataQuality, PairLossReason, PairsLost } from './section-models.js';
+
+const LOSS_WORDS: Readonly<Record<PairLossReason, string>> = {
+  'not-measured': 'not measured at either end',
+  'no-baseline-result': 'no baseline result',
+  'no-discharge-assessment': 'no discharge assessment',
+  'not-at-discharge-assessment': 'discharge assessment done, but not this',
+  'not-comparable': 'measured at both ends, but not comparable',
+  'not-like-for-like': 'a pair, but not like for like',
+};
+const LOSS_REASONS = Object.keys(LOSS_WORDS).filter(
+  (reason): reason is PairLossReason => reason in LOSS_WORDS,
+);
+
+const MOST_TO_MEND = 5;
+
+/** Completeness, lost pairs, late entry, confirmed values, and what to mend first. */
+export function dataQualitySection(
+  quarter: Quarter,
+  outcomes: readonly MeasureOutcomes[],
+  { count }: FigureCounter,
+): DataQuality {
+  const completeness = COMPLETENESS_FIGURES.map(count);
+  const entry = TIMELINESS_FIGURES.map(count);
+  const pairsLost = outcomes.map((outcome) => pairsLostOf(quarter, outcome));
+  return {
+    completeness,
+    pairsLost,
+    entry,
+    confirmedValues: count(CONFIRMED_VALUES_FIGURE),
+    mendFirst: mendFirst(completeness, entry, pairsLost),
+  };
+}
+
+function pairsLostOf(
+  { cohorts, context }: Quarter,
+  { measureId, shortName, likeForLikePairsOverStarters }: MeasureOutcomes,
+): PairsLost {
+  const counts = new Map<PairLossReason, number>();
+  for (const course of cohorts.discharge.courses) {
+    if (course.isRegisteredInError || course.startedOn === null) continue;
+    const reason = lossOf(course, context.changesOf(course).get(measureId));
+    if (reason !== null) counts.set(reason, (counts.get(reason) ?? 0) + 1);
+  }
+  return {
+    measureId,
+    shortName,
+    figureId: likeForLikePairsOverStarters.id,
+    starters: likeForLikePairsOverStarters.denominator,
+    pairs: likeForLikePairsOverStarters.numerator,
+    lost: LOSS_REASONS.flatMap((reason) => {
+      const referrals = counts.get(reason);
+      return referrals === undefined ? [] : [{ reason, words: LOSS_WORDS[reason], referrals }];
+    }),
+  };
+}
+
+/** Why a starter has no like-for-like pair of a measure; null where there is one. */
+function lossOf(course: Course, change: CourseChange | undefined): PairLossReason | null {
+  if (change === undefined) return 'not-measured';
+  const { comparison } = change;
+  if (comparison.kind === 'pair') return comparison.isLikeForLike ? null : 'not-like-for-like';
+  if (comparison.reason !== 'no-discharge-result') return comparison.reason;
+  return course.dischargeAssessedOn === null ? 'no-discharge-assessment' : 'not-at-discharge-assessment';
+}
+
+/** What is missing of most referrals, each with the figure that opens to them. */
+function mendFirst(
+  completeness: readonly Figure[],
+  entry: readonly Figure[],
+  lost: readonly PairsLost[],
+): DataQuality['mendFirst'] {
+  const lacking = (figures: readonly Figure[], what: string): DataQuality['mendFirst'] =>
+    figures.map(({ id, title, numerator, denominator }) => ({
+      figureId: id,
+      words: `${title}: ${what} for ${denominator - numerator} of ${denominator}`,
+      referrals: denominator - numerator,
+    }));
+  const pairs = lost.flatMap(({ shortName, figureId, starters, lost: reasons }) =>
+    reasons
+      .filter(({ reason }) => reason === 'not-at-discharge-assessment' || reason === 'not-like-for-like')
+      .map(({ words, referrals }) => ({
+        figureId,
+        words: `${shortName}: ${words}, ${referrals} of ${starters} who started`,
+        referrals,
+      })),
+  );
+  return [...lacking(completeness, 'not recorded'), ...lacking(entry, 'not so'), ...pairs]
+    .filter(({ referrals }) => referrals > 0)
+    .sort((a, b) => b.referrals - a.referrals)
+    .slice(0, MOST_TO_MEND);
+}

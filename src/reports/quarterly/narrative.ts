@@ -1,0 +1,107 @@
+import { britishDate } from '../../domain/calendar/british-date.js';
+import type { Figure } from '../../domain/indicators/figure.js';
+import type { QuarterlyReport } from './report-model.js';
+import type { NarrativeSentence } from './section-models.js';
+import { percentOf, rounded } from './text-numbers.js';
+
+/** What the sentences are made from. */
+export type Told = Pick<
+  QuarterlyReport,
+  'asAt' | 'cohorts' | 'uptake' | 'indicators' | 'outcomes' | 'dataQuality' | 'provisional'
+>;
+
+const MOST_SENTENCES = 6;
+const MOST_OF_A_KIND = 2;
+
+/**
+ * Three to six plain sentences for the top of a report: what came of the referrals, what is below its target by more than
+ * chance, what cannot be said because data are missing, and whether figures may still move.
+ *
+ * @param changes sentences on what differs from earlier periods by more than chance, where those were counted
+ * @returns the most important first; each names the figures that it rests on
+ */
+export function narrativeOf(
+  report: Told,
+  changes: readonly NarrativeSentence[] = [],
+): readonly NarrativeSentence[] {
+  const first = [whatCame(report), ...belowTarget(report), ...changes.slice(0, MOST_OF_A_KIND)];
+  const last = [...notKnown(report), ...mayMove(report)];
+  return [...first.slice(0, MOST_SENTENCES - last.length), ...last];
+}
+
+function whatCame({ asAt, cohorts, uptake: { started } }: Told): NarrativeSentence {
+  const { referrals } = cohorts.referral;
+  if (referrals === 0) {
+    return { text: 'No referral was received in the period.', figureIds: [started.id] };
+  }
+  const waiting = started.open === 0 ? '' : `, and ${started.open} ${are(started.open)} waiting`;
+  const text =
+    `${counted(referrals, 'referral')} ${were(referrals)} received; by ${britishDate(asAt)} ` +
+    `${shareOf(started)} of those whose wait is over had started${waiting}.`;
+  return { text, figureIds: [started.id] };
+}
+
+/** Below a target, and the interval excludes the target. */
+function belowTarget({ indicators }: Told): readonly NarrativeSentence[] {
+  const judged = indicators.filter(({ isReached }) => isReached !== null);
+  const below = judged.filter((row) => row.isReached === false && row.isBeyondChance === true);
+  if (below.length > 0) {
+    return below.slice(0, MOST_OF_A_KIND).map(({ figure, target }) => ({
+      text: `${figure.title}: ${shareOf(figure)}, below the target of ${rounded(target?.percent ?? null, 0)} % by more than chance.`,
+      figureIds: [figure.id],
+    }));
+  }
+  if (judged.length === 0) {
+    return [{ text: 'No figure of the period can be held against a target yet.', figureIds: [] }];
+  }
+  const figureIds = judged.map(({ figure }) => figure.id);
+  return [{ text: 'No figure lies below its target by more than chance.', figureIds }];
+}
+
+/** Where too few were measured again for the share who improved to say much. */
+function notKnown({ outcomes, dataQuality }: Told): readonly NarrativeSentence[] {
+  const few = outcomes
+    .filter(({ responders }) => responders !== null && responders.eligible > 0)
+    .filter(({ responders }) => responders?.fewMeasured === true)
+    .sort((a, b) => (b.responders?.eligible ?? 0) - (a.responders?.eligible ?? 0));
+  const [worst] = few;
+  if (worst?.responders !== null && worst?.responders !== undefined) {
+    const { measured, eligible, worst: low, best: high } = worst.responders;
+    const others = few.length === 1 ? '' : ` So it is with ${few.length - 1} more.`;
+    const text =
+      `${worst.shortName}: ${measured} of ${eligible} were measured again like for like, so the share who reached the ` +
+      `threshold lies between ${rounded(low, 0)} and ${rounded(high, 0)} %, and no more can be said.${others}`;
+    return [{ text, figureIds: [worst.likeForLike.midReached?.id ?? worst.pairsOverStarters.id] }];
+  }
+  const [mend] = dataQuality.mendFirst;
+  if (mend === undefined) return [];
+  return [{ text: `Most often missing in the record: ${mend.words}.`, figureIds: [mend.figureId] }];
+}
+
+function mayMove({ provisional, cohorts }: Told): readonly NarrativeSentence[] {
+  const figureIds = [cohorts.referral.notClosed.id];
+  if (!provisional.isProvisional) {
+    return [{ text: 'Every referral behind these figures is closed.', figureIds }];
+  }
+  const notes = [...(provisional.isPeriodOver ? [] : ['the period is not over']), ...provisional.notes];
+  return [{ text: `The figures may still move: ${notes.join('; ')}.`, figureIds }];
+}
+
+/** @example shareOf(10 of 11) -> '90.9 % (10 of 11)' */
+export function shareOf({ numerator, denominator }: Pick<Figure, 'numerator' | 'denominator'>): string {
+  return denominator === 0
+    ? '0 of 0'
+    : `${percentOf(numerator, denominator)} (${numerator} of ${denominator})`;
+}
+
+function counted(count: number, noun: string): string {
+  return `${count} ${noun}${count === 1 ? '' : 's'}`;
+}
+
+function were(count: number): string {
+  return count === 1 ? 'was' : 'were';
+}
+
+function are(count: number): string {
+  return count === 1 ? 'is' : 'are';
+}

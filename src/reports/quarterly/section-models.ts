@@ -1,0 +1,188 @@
+import type { PlainDate } from '../../domain/calendar/plain-date.js';
+import type { Figure } from '../../domain/indicators/figure.js';
+import type { WaitEnding } from '../../domain/pathway/competing.js';
+import type { FunnelStep } from '../../domain/pathway/funnel.js';
+import type { Stage } from '../../domain/pathway/stage.js';
+import type { WaitFrom } from '../../domain/pathway/waits.js';
+import type { Interval } from '../../domain/statistics/interval.js';
+import type { Source } from './report-model.js';
+
+/*
+ * Sections of the quarterly report that stand on their own. As everywhere in it, numbers are unrounded, percentages are 0
+ * to 100, and what cannot be worked out is null.
+ */
+
+/** From referral to completion: who reached each step, who left after it and why, who is still at it. */
+export interface FunnelStepRow {
+  readonly step: FunnelStep;
+  readonly title: string;
+  readonly reached: Figure;
+  /** Of those who reached it; its open cases are still at it. Null for the last step. */
+  readonly left: Figure | null;
+  /** Reasons for which somebody left, each of those who reached the step. */
+  readonly leftBecause: readonly Figure[];
+}
+
+/** Waiting for the start, those still waiting and those who left included. */
+export interface WaitingSection {
+  readonly clocks: readonly IncidenceByClock[];
+  readonly now: WaitingNow;
+}
+
+/** Cumulative incidence of a start by one clock, over the referral cohort. */
+export interface IncidenceByClock {
+  readonly from: WaitFrom;
+  readonly title: string;
+  /** Id with version of the method. */
+  readonly methodId: string;
+  /** Referrals to which the clock applies. */
+  readonly referrals: number;
+  readonly days: readonly IncidenceRow[];
+}
+
+export interface IncidenceRow {
+  readonly day: number;
+  /** Neither started nor left before the day, and seen up to it. */
+  readonly atRisk: number;
+  /** The counts behind it, which open. */
+  readonly startedByDay: Figure;
+  /** Null where nobody was seen so long. */
+  readonly started: PercentWithInterval | null;
+  /** Reasons to leave that compete with a start, by the day. */
+  readonly leftBy: readonly {
+    readonly ending: Exclude<WaitEnding, 'started'>;
+    readonly words: string;
+    readonly percent: number | null;
+  }[];
+  readonly stillWaitingPercent: number | null;
+}
+
+export interface PercentWithInterval {
+  readonly percent: number;
+  /** 95 %; null where the percentage is 0 or 100. */
+  readonly interval: Interval | null;
+}
+
+/** Everybody of the team who waits for a start on the day of the cut, whenever they were received. */
+export interface WaitingNow {
+  readonly waiting: number;
+  readonly byStage: readonly { readonly stage: Stage; readonly words: string; readonly referrals: number }[];
+  /** Days waited from receipt. */
+  readonly overDays: readonly { readonly days: number; readonly referrals: number }[];
+  readonly longest: readonly LongWait[];
+}
+
+export interface LongWait {
+  readonly referralId: string;
+  readonly receivedOn: PlainDate;
+  readonly days: number;
+  readonly stage: Stage;
+}
+
+/** How changes spread: pairs by classes of equal width; a class holds its lower end and not its upper. */
+export interface Distribution {
+  readonly classWidth: number;
+  readonly classes: readonly { readonly from: number; readonly to: number; readonly pairs: number }[];
+}
+
+/** One figure in every group of every dimension, never ranked. */
+export interface Breakdown {
+  readonly figureId: string;
+  readonly title: string;
+  readonly whole: Figure;
+  readonly dimensions: readonly {
+    readonly dimension: string;
+    readonly title: string;
+    readonly rows: readonly BreakdownRow[];
+  }[];
+}
+
+export interface BreakdownRow {
+  readonly group: string;
+  readonly words: string;
+  readonly figure: Figure;
+  /** The group less everybody else, in percentage points; null where either has nobody, or where all count by definition. */
+  readonly differenceToRest: DifferenceInPoints | null;
+}
+
+/** A difference of two percentages with its 95 % interval by the method of Newcombe. */
+export interface DifferenceInPoints {
+  readonly points: number;
+  readonly interval: Interval;
+}
+
+/** Sites side by side: within funnel limits from five sites on, with intervals only below. */
+export interface SiteComparison {
+  readonly figureId: string;
+  readonly title: string;
+  readonly kind: 'funnel' | 'intervals';
+  /** All sites together, about which the funnel is drawn. */
+  readonly whole: Figure;
+  readonly sites: readonly {
+    readonly siteId: string;
+    readonly name: string;
+    readonly figure: Figure;
+    /** Null without a funnel or without anybody. */
+    readonly limits: { readonly inner: Interval; readonly outer: Interval } | null;
+    readonly place: 'within' | 'beyond-inner' | 'beyond-outer' | null;
+  }[];
+}
+
+/** How far the record can be trusted, and what to mend first. */
+export interface DataQuality {
+  readonly completeness: readonly Figure[];
+  readonly pairsLost: readonly PairsLost[];
+  readonly entry: readonly Figure[];
+  readonly confirmedValues: Figure;
+  /** What is missing for most referrals first. */
+  readonly mendFirst: readonly {
+    readonly figureId: string;
+    readonly words: string;
+    readonly referrals: number;
+  }[];
+}
+
+/** What became of the starters of the discharge cohort for one measure; the parts add up to them. */
+export interface PairsLost {
+  readonly measureId: string;
+  readonly shortName: string;
+  /** The figure that opens to the same people. */
+  readonly figureId: string;
+  readonly starters: number;
+  readonly pairs: number;
+  readonly lost: readonly {
+    readonly reason: PairLossReason;
+    readonly words: string;
+    readonly referrals: number;
+  }[];
+}
+
+export type PairLossReason =
+  | 'not-measured'
+  | 'no-baseline-result'
+  | 'no-discharge-assessment'
+  | 'not-at-discharge-assessment'
+  | 'not-comparable'
+  | 'not-like-for-like';
+
+/** A published figure beside the team's own: context, never a target. */
+export interface BenchmarkRow {
+  readonly id: string;
+  readonly title: string;
+  /** The team's own, which opens. */
+  readonly own: Figure;
+  readonly published: {
+    readonly percent: number;
+    readonly n: number | null;
+    readonly population: string;
+    readonly source: Source;
+  };
+  /** Why the two may differ by definition. */
+  readonly caution: string;
+}
+
+/** One plain sentence of the narrative, with the figures that it rests on. */
+export interface NarrativeSentence {
+  readonly text: string;
+  readonly figureIds: readonly string[];
+}

@@ -1,0 +1,104 @@
+import { daysBetween } from '../../domain/calendar/plain-date.js';
+import type { PlainDate } from '../../domain/calendar/plain-date.js';
+import type { WaitingReferral } from '../../domain/cohort/waiting-list.js';
+import { INCIDENCE_DAYS, START_BY_DAY_FIGURES } from '../../domain/indicators/start-by-day-figures.js';
+import { WAIT_ENDING_WORDS, WAIT_ENDINGS, waitForStart } from '../../domain/pathway/competing.js';
+import type { WaitEnding } from '../../domain/pathway/competing.js';
+import type { WaitFrom } from '../../domain/pathway/waits.js';
+import { cumulativeIncidence } from '../../domain/statistics/cumulative-incidence.js';
+import type { IncidenceAt } from '../../domain/statistics/cumulative-incidence.js';
+import type { FigureCounter } from './figure-counter.js';
+import type { Quarter } from './quarter.js';
+import type { IncidenceByClock, PercentWithInterval, WaitingNow, WaitingSection } from './section-models.js';
+
+const CLOCK_TITLES: Readonly<Record<WaitFrom, string>> = {
+  receipt: 'From receipt of the referral to the start',
+  'hospital-discharge': 'After an exacerbation: from hospital discharge to the start',
+};
+
+const STAGE_WORDS = {
+  'awaiting-triage': 'waiting for triage',
+  'awaiting-assessment': 'waiting for assessment',
+  'awaiting-start': 'assessed, waiting for a start',
+} as const;
+
+const LONGEST_SHOWN = 10;
+
+/** Waiting by both clocks, and everybody who waits today. */
+export function waitingSection(
+  quarter: Quarter,
+  waitingList: readonly WaitingReferral[],
+  asAt: PlainDate,
+  counter: FigureCounter,
+): WaitingSection {
+  return {
+    clocks: (['receipt', 'hospital-discharge'] as const).map((from) =>
+      incidenceByClock(quarter, from, counter),
+    ),
+    now: waitingNow(waitingList, asAt),
+  };
+}
+
+function incidenceByClock({ cohorts }: Quarter, from: WaitFrom, { count }: FigureCounter): IncidenceByClock {
+  const waits = cohorts.referral.courses.flatMap((course) =>
+    course.isRegisteredInError ? [] : (waitForStart(course, from) ?? []),
+  );
+  const { atRisk, byCause, notEnded } = cumulativeIncidence(waits, WAIT_ENDINGS, INCIDENCE_DAYS);
+  const figures = START_BY_DAY_FIGURES.filter((figure) => figure.from === from);
+  return {
+    from,
+    title: CLOCK_TITLES[from],
+    methodId: `cumulative-incidence-from-${from}@1`,
+    referrals: waits.length,
+    days: figures.map(({ day, rule }, index) => ({
+      day,
+      atRisk: atRisk[index]?.count ?? 0,
+      startedByDay: count(rule),
+      started: withInterval(byCause.started[index]),
+      leftBy: WAIT_ENDINGS.filter(isLeaving).map((ending) => ({
+        ending,
+        words: WAIT_ENDING_WORDS[ending],
+        percent: percentOf(byCause[ending][index]?.estimate),
+      })),
+      stillWaitingPercent: percentOf(notEnded[index]?.estimate),
+    })),
+  };
+}
+
+function waitingNow(waitingList: readonly WaitingReferral[], asAt: PlainDate): WaitingNow {
+  const waits = waitingList
+    .map((each) => ({ ...each, days: daysBetween(each.receivedOn, asAt) }))
+    .sort((a, b) => b.days - a.days || (a.referralId < b.referralId ? -1 : 1));
+  return {
+    waiting: waits.length,
+    byStage: (['awaiting-triage', 'awaiting-assessment', 'awaiting-start'] as const).map((stage) => ({
+      stage,
+      words: STAGE_WORDS[stage],
+      referrals: waits.filter((wait) => wait.stage === stage).length,
+    })),
+    overDays: INCIDENCE_DAYS.map((days) => ({
+      days,
+      referrals: waits.filter((wait) => wait.days > days).length,
+    })),
+    longest: waits
+      .slice(0, LONGEST_SHOWN)
+      .map(({ referralId, receivedOn, days, stage }) => ({ referralId, receivedOn, days, stage })),
+  };
+}
+
+function isLeaving(ending: WaitEnding): ending is Exclude<WaitEnding, 'started'> {
+  return ending !== 'started';
+}
+
+function withInterval(at: IncidenceAt | undefined): PercentWithInterval | null {
+  if (at === undefined || at.estimate === null) return null;
+  const { estimate, interval } = at;
+  return {
+    percent: 100 * estimate,
+    interval: interval === null ? null : { low: 100 * interval.low, high: 100 * interval.high },
+  };
+}
+
+function percentOf(share: number | null | undefined): number | null {
+  return share === null || share === undefined ? null : 100 * share;
+}
