@@ -45,7 +45,6 @@ function inputOf(facts: readonly ReferralFacts[], period: Period, asAt: PlainDat
     sites: SITES,
     commissioners: [],
     narrowing: NOT_NARROWED,
-    waitingList: [],
   };
 }
 

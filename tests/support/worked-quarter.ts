@@ -213,5 +213,4 @@ export const WORKED_INPUT: QuarterlyReportInput = {
   sites: [{ id: 'site-1', name: 'Dune Hall' }],
   commissioners: [],
   narrowing: NOT_NARROWED,
-  waitingList: [],
 };

@@ -1,48 +1,16 @@
 import { z } from 'zod';
 import { dateShown } from '../schema/fields.js';
-
-const number = z.number().nullable();
-const interval = z.strictObject({ low: z.number(), high: z.number() }).nullable();
-
-const Figure = z
-  .strictObject({
-    id: z.string(),
-    ruleId: z.string(),
-    title: z.string(),
-    cohort: z.enum(['referral', 'start', 'discharge']),
-    numerator: z.int(),
-    denominator: z.int().describe('Referrals decided as at the cut; those still open are left out'),
-    excluded: z.array(z.strictObject({ id: z.string(), reason: z.string(), count: z.int() })),
-    open: z.int().describe('Not decided as at the cut; above 0 the figure is provisional'),
-    people: z.strictObject({ numerator: z.int(), denominator: z.int() }),
-    percentage: number.describe('0 to 100, unrounded; null where the denominator is 0'),
-    interval: interval.describe('95 % Wilson interval in percent'),
-    bounds: z
-      .strictObject({ worst: z.number(), best: z.number() })
-      .nullable()
-      .describe('If no open case, and if every open case, came to count'),
-  })
-  .meta({ id: 'Figure' });
-
-const Summary = z
-  .strictObject({
-    n: z.int(),
-    mean: number,
-    sd: number,
-    median: number,
-    lowerQuartile: number,
-    upperQuartile: number,
-  })
-  .meta({ id: 'Summary' });
-
-const Source = z
-  .strictObject({
-    text: z.string(),
-    doi: z.string().nullable(),
-    status: z.string(),
-    mark: z.string().nullable(),
-  })
-  .meta({ id: 'ReportSource' });
+import { FigureShown, interval, number, SourceShown, SummaryShown } from './figure-schema.js';
+import {
+  BenchmarkShown,
+  BreakdownShown,
+  DataQualityShown,
+  DistributionShown,
+  FunnelStepShown,
+  NarrativeShown,
+  SiteComparisonShown,
+  WaitingShown,
+} from './section-schemas.js';
 
 const ThresholdUse = z.strictObject({
   thresholdId: z.string(),
@@ -54,21 +22,25 @@ const ThresholdUse = z.strictObject({
   chosenBy: z.string(),
   pairs: z.int(),
   pairsOfAnotherDiagnosis: z.int(),
-  source: Source,
+  source: SourceShown,
 });
+
+const pairsSummary = {
+  pairs: z.int(),
+  baseline: SummaryShown,
+  discharge: SummaryShown,
+  change: z
+    .strictObject({ n: z.int(), mean: number, sd: number, interval, standardisedResponseMean: number })
+    .describe('Discharge minus baseline, 95 % t interval'),
+  changeSummary: SummaryShown,
+};
 
 const PairsOutcome = z
   .strictObject({
-    pairs: z.int(),
-    baseline: Summary,
-    discharge: Summary,
-    change: z
-      .strictObject({ n: z.int(), mean: number, sd: number, interval, standardisedResponseMean: number })
-      .describe('Discharge minus baseline, 95 % t interval'),
-    changeSummary: Summary,
-    midReached: Figure.nullable(),
-    littleChange: Figure.nullable(),
-    worse: Figure.nullable(),
+    ...pairsSummary,
+    midReached: FigureShown.nullable(),
+    littleChange: FigureShown.nullable(),
+    worse: FigureShown.nullable(),
   })
   .meta({ id: 'PairsOutcome' });
 
@@ -79,12 +51,14 @@ const Outcome = z
     shortName: z.string(),
     unit: z.string(),
     betterWhen: z.enum(['higher', 'lower']),
-    pairsOverStarters: Figure,
-    likeForLikePairsOverStarters: Figure,
+    pairsOverStarters: FigureShown,
+    likeForLikePairsOverStarters: FigureShown,
     likeForLike: PairsOutcome.describe('The headline'),
     allPairs: PairsOutcome,
+    atHome: z.strictObject(pairsSummary).nullable().describe('Like-for-like pairs with both tests at home'),
+    distribution: DistributionShown.nullable().describe('Of like-for-like changes'),
     differences: z.array(z.strictObject({ condition: z.string(), name: z.string(), pairs: z.int() })),
-    practiceWalk: z.strictObject({ baseline: Figure, discharge: Figure }).nullable(),
+    practiceWalk: z.strictObject({ baseline: FigureShown, discharge: FigureShown }).nullable(),
     practiceWalkDiffers: z.int().nullable(),
     pairsAtCeiling: z.int(),
     responders: z
@@ -109,7 +83,7 @@ const Cohort = z.strictObject({
   referrals: z.int(),
   people: z.int(),
   registeredInError: z.int(),
-  notClosed: Figure,
+  notClosed: FigureShown,
 });
 
 const Wait = z.strictObject({
@@ -117,12 +91,12 @@ const Wait = z.strictObject({
   from: z.string(),
   title: z.string(),
   label: z.string(),
-  daysOfThoseWhoReachedIt: Summary,
-  reached: Figure,
-  stillWaiting: Figure,
+  daysOfThoseWhoReachedIt: SummaryShown,
+  reached: FigureShown,
+  stillWaiting: FigureShown,
   longestStillWaitingDays: z.int().nullable(),
-  left: Figure,
-  passedOver: Figure.nullable(),
+  left: FigureShown,
+  passedOver: FigureShown.nullable(),
 });
 
 const Completion = z.strictObject({
@@ -130,7 +104,7 @@ const Completion = z.strictObject({
   ruleId: z.string(),
   title: z.string(),
   isHeadline: z.boolean(),
-  cells: z.array(z.strictObject({ of: z.string(), all: Figure, withoutDeathsAndMoves: Figure })),
+  cells: z.array(z.strictObject({ of: z.string(), all: FigureShown, withoutDeathsAndMoves: FigureShown })),
 });
 
 const Predicted = z.strictObject({
@@ -138,10 +112,10 @@ const Predicted = z.strictObject({
   shortName: z.string(),
   equationId: z.string(),
   equationTitle: z.string(),
-  source: Source,
+  source: SourceShown,
   pairs: z.int(),
-  baseline: Summary,
-  discharge: Summary,
+  baseline: SummaryShown,
+  discharge: SummaryShown,
   belowLowerLimit: z.strictObject({ baseline: z.int(), discharge: z.int() }).nullable(),
   beyondAgesStudied: z.int(),
   notPredicted: z.array(z.strictObject({ reason: z.string(), pairs: z.int() })),
@@ -155,7 +129,7 @@ const Definitions = z.strictObject({
       numerator: z.string(),
       denominators: z.array(z.string()),
       exclusions: z.array(z.string()),
-      source: Source,
+      source: SourceShown,
     }),
   ),
   thresholds: z.array(ThresholdUse.extend({ measureId: z.string(), shortName: z.string() })),
@@ -167,7 +141,7 @@ const Definitions = z.strictObject({
       population: z.string(),
       agesStudiedYears: z.looseObject({ min: number, max: number }),
       cautions: z.array(z.string()),
-      source: Source,
+      source: SourceShown,
     }),
   ),
   methods: z.array(z.string()),
@@ -179,6 +153,8 @@ export const QuarterlyReportShown = z
     period: z.strictObject({ kind: z.string(), label: z.string(), firstDay: dateShown, lastDay: dateShown }),
     asAt: dateShown.describe('Data cut: nothing dated later is counted'),
     settingsVersion: z.int(),
+    narrowedTo: z.array(z.strictObject({ field: z.string(), value: z.string(), words: z.string() })),
+    narrative: NarrativeShown,
     provisional: z.strictObject({
       isProvisional: z.boolean(),
       isPeriodOver: z.boolean(),
@@ -189,23 +165,29 @@ export const QuarterlyReportShown = z
     referrals: z.strictObject({
       received: z.int(),
       people: z.int(),
-      bySource: z.array(Figure),
-      byPathway: z.array(Figure),
-      byDiagnosis: z.array(Figure),
+      bySource: z.array(FigureShown),
+      byPathway: z.array(FigureShown),
+      byDiagnosis: z.array(FigureShown),
     }),
-    uptake: z.strictObject({ assessed: Figure, started: Figure }),
+    uptake: z.strictObject({ assessed: FigureShown, started: FigureShown }),
+    funnel: z.array(FunnelStepShown),
+    waiting: WaitingShown,
     waits: z.array(Wait),
     completion: z.array(Completion),
     outcomes: z.array(Outcome),
     percentPredicted: z.array(Predicted),
     indicators: z.array(
       z.strictObject({
-        figure: Figure,
+        figure: FigureShown,
         target: z.strictObject({ percent: z.number(), source: z.string() }).nullable(),
         isReached: z.boolean().nullable(),
         isBeyondChance: z.boolean().nullable(),
       }),
     ),
-    reasons: z.strictObject({ notStarting: z.array(Figure), notCompleting: z.array(Figure) }),
+    reasons: z.strictObject({ notStarting: z.array(FigureShown), notCompleting: z.array(FigureShown) }),
+    breakdowns: z.array(BreakdownShown),
+    sites: z.array(SiteComparisonShown),
+    benchmarks: z.array(BenchmarkShown),
+    dataQuality: DataQualityShown,
   })
   .meta({ id: 'QuarterlyReport' });

@@ -22,8 +22,6 @@ import { COMPLETION_READINGS } from '../../domain/settings/team-settings.js';
 import type { CompletionReading } from '../../domain/settings/team-settings.js';
 import { outcomeRules } from '../../domain/indicators/outcome-figures.js';
 import type { NamedSite } from '../../domain/cohort/dimensions.js';
-import { narrowed } from '../../domain/cohort/narrowing.js';
-import type { WaitingReferral } from '../../domain/cohort/waiting-list.js';
 import { benchmarksSection } from './benchmarks-section.js';
 import { breakdownSection, countedBreakdowns } from './breakdown-section.js';
 import { dataQualitySection } from './data-quality-section.js';
@@ -48,8 +46,6 @@ export interface QuarterlyReportInput extends QuarterInput {
   readonly settingsVersion: number;
   readonly teamName: string;
   readonly commissioners: readonly NamedSite[];
-  /** Everybody of the team who waits for a start on the day of the cut, whenever they were received. */
-  readonly waitingList: readonly WaitingReferral[];
 }
 
 /**
@@ -95,7 +91,7 @@ export function buildQuarterlyReport(input: QuarterlyReportInput): QuarterlyRepo
     notCompleting: filledRows(REASONS_FOR_NOT_COMPLETING, counter),
   };
   const funnel = funnelSection(counter);
-  const waiting = waitingSection(quarter, narrowed(input.waitingList, narrowing), asAt, counter);
+  const waiting = waitingSection(quarter, counter);
   const broken = countedBreakdowns(quarter, measured, counter);
   const benchmarks = benchmarksSection(outcomes, counter);
   const dataQuality = dataQualitySection(quarter, outcomes, counter);

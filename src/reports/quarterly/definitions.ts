@@ -1,7 +1,8 @@
 import { findEquation } from '../../domain/prediction/catalogue.js';
 import type { TeamSettings } from '../../domain/settings/team-settings.js';
 import type { FigureCounter } from './figure-counter.js';
-import type { DefinitionsUsed, EquationUsed, MeasureOutcomes, PercentPredicted } from './report-model.js';
+import type { DefinitionsUsed, EquationUsed } from './definitions-model.js';
+import type { MeasureOutcomes, PercentPredicted } from './report-model.js';
 import { sourceOf } from './source.js';
 
 const METHODS = [

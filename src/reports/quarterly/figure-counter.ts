@@ -3,7 +3,7 @@ import { countFigures } from '../../domain/indicators/count.js';
 import type { Figure } from '../../domain/indicators/figure.js';
 import type { FigureRule } from '../../domain/indicators/indicator.js';
 import type { Quarter } from './quarter.js';
-import type { RuleUsed } from './report-model.js';
+import type { RuleUsed } from './definitions-model.js';
 import { sourceOf } from './source.js';
 
 /** Counts figures of one quarter and remembers by which rules, so that the report can print them. */

@@ -4,6 +4,8 @@ import { cohortOf } from '../../domain/cohort/cohorts.js';
 import type { Cohort, CohortKind } from '../../domain/cohort/cohorts.js';
 import { dimensionsOf } from '../../domain/cohort/dimensions.js';
 import type { Dimension, NamedSite } from '../../domain/cohort/dimensions.js';
+import { waitingAmong } from '../../domain/cohort/waiting-list.js';
+import type { WaitingReferral } from '../../domain/cohort/waiting-list.js';
 import { narrowed } from '../../domain/cohort/narrowing.js';
 import type { Narrowing } from '../../domain/cohort/narrowing.js';
 import type { ReferralFacts } from '../../domain/cohort/referral-facts.js';
@@ -14,7 +16,9 @@ import type { TeamSettings } from '../../domain/settings/team-settings.js';
 
 /** What a report is counted from. */
 export interface QuarterInput {
-  /** Every referral that may belong to a cohort of the period; others do no harm. */
+  /**
+   * Every referral that may belong to a cohort of the period, and every one that may wait at the cut; others do no harm.
+   */
   readonly facts: readonly ReferralFacts[];
   readonly period: Period;
   /** The data cut. */
@@ -30,6 +34,8 @@ export interface QuarterInput {
 export interface Quarter {
   readonly cohorts: Readonly<Record<CohortKind, Cohort>>;
   readonly context: JudgeContext;
+  /** Everybody who waits for a start at the cut, whenever they were received. */
+  readonly waiting: readonly WaitingReferral[];
   /** By what figures are broken down. */
   readonly dimensions: readonly Dimension[];
 }
@@ -44,6 +50,7 @@ export function quarterFrom({ facts, period, asAt, settings, sites, narrowing }:
       discharge: cohortOf('discharge', courses, period),
     },
     context: judgeContext({ period, asAt, settings }),
+    waiting: waitingAmong(courses),
     dimensions: dimensionsOf(sites),
   };
 }

@@ -1,7 +1,8 @@
 import { britishDate } from '../../domain/calendar/british-date.js';
 import { COHORT_KINDS } from '../../domain/cohort/cohorts.js';
 import { COMPLETION_RULES } from '../../domain/pathway/completion.js';
-import type { DefinitionsUsed, IndicatorRow, QuarterlyReport, WaitSummary } from './report-model.js';
+import type { DefinitionsUsed } from './definitions-model.js';
+import type { IndicatorRow, QuarterlyReport, WaitSummary } from './report-model.js';
 import { figureHeader, figureLines, leftOutLines, plainFigureLines } from './text-figures.js';
 import { heading, wrap } from './text-layout.js';
 import { counted, rounded } from './text-numbers.js';

@@ -1,13 +1,13 @@
 import type { Period } from '../../domain/calendar/period.js';
 import type { PlainDate } from '../../domain/calendar/plain-date.js';
 import type { CohortKind } from '../../domain/cohort/cohorts.js';
-import type { EvidenceStatus } from '../../domain/evidence/citation.js';
 import type { CompletionDenominator } from '../../domain/indicators/completed.js';
 import type { Figure } from '../../domain/indicators/figure.js';
 import type { WaitFrom, WaitTo } from '../../domain/pathway/waits.js';
 import type { CompletionReading } from '../../domain/settings/team-settings.js';
 import type { PairedChange } from '../../domain/statistics/paired-change.js';
 import type { Summary } from '../../domain/statistics/summary.js';
+import type { DefinitionsUsed, Source, ThresholdUse } from './definitions-model.js';
 import type { NarrowedTo } from './narrowed-to.js';
 import type {
   BenchmarkRow,
@@ -187,22 +187,6 @@ export interface Responders {
   readonly fewMeasured: boolean;
 }
 
-/** A threshold that judged pairs of one measure. */
-export interface ThresholdUse {
-  readonly thresholdId: string;
-  readonly purpose: 'improvement' | 'deterioration';
-  readonly value: number;
-  readonly unit: string;
-  /** What it amounts to on the steps of the measure, in words. */
-  readonly amountsTo: string;
-  readonly population: string;
-  readonly chosenBy: string;
-  /** All pairs judged by it, and those of them with a diagnosis it was not found in. */
-  readonly pairs: number;
-  readonly pairsOfAnotherDiagnosis: number;
-  readonly source: Source;
-}
-
 /** Results in percent of predicted at both ends, of like-for-like pairs within the ages studied. */
 export interface PercentPredicted {
   readonly measureId: string;
@@ -231,41 +215,4 @@ export interface IndicatorRow {
   readonly isReached: boolean | null;
   /** Whether the 95 % interval excludes the target, so that the difference is more than chance; null likewise. */
   readonly isBeyondChance: boolean | null;
-}
-
-/** The rules and figures that the report was counted by. */
-export interface DefinitionsUsed {
-  readonly completionReading: CompletionReading;
-  readonly rules: readonly RuleUsed[];
-  readonly thresholds: readonly (ThresholdUse & { readonly measureId: string; readonly shortName: string })[];
-  readonly equations: readonly EquationUsed[];
-  /** How intervals and quartiles are worked out, in words. */
-  readonly methods: readonly string[];
-}
-
-/** One rule; a rule of several figures names each denominator it was used with. */
-export interface RuleUsed {
-  readonly ruleId: string;
-  readonly numerator: string;
-  readonly denominators: readonly string[];
-  readonly exclusions: readonly string[];
-  readonly source: Source;
-}
-
-export interface EquationUsed {
-  readonly equationId: string;
-  readonly measureId: string;
-  readonly title: string;
-  readonly population: string;
-  readonly agesStudiedYears: { readonly min: number | null; readonly max: number | null };
-  readonly cautions: readonly string[];
-  readonly source: Source;
-}
-
-/** Where a figure comes from, and the mark that must stand beside it where the source was not read. */
-export interface Source {
-  readonly text: string;
-  readonly doi: string | null;
-  readonly status: EvidenceStatus;
-  readonly mark: string | null;
 }

@@ -5,7 +5,7 @@ import type { FunnelStep } from '../../domain/pathway/funnel.js';
 import type { Stage } from '../../domain/pathway/stage.js';
 import type { WaitFrom } from '../../domain/pathway/waits.js';
 import type { Interval } from '../../domain/statistics/interval.js';
-import type { Source } from './report-model.js';
+import type { Source } from './definitions-model.js';
 
 /*
  * Sections of the quarterly report that stand on their own. As everywhere in it, numbers are unrounded, percentages are 0

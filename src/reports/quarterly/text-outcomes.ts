@@ -1,4 +1,5 @@
-import type { MeasureOutcomes, PairsOutcome, PercentPredicted, ThresholdUse } from './report-model.js';
+import type { ThresholdUse } from './definitions-model.js';
+import type { MeasureOutcomes, PairsOutcome, PercentPredicted } from './report-model.js';
 import { figureHeader, leftOutLines, plainFigureLines } from './text-figures.js';
 import type { Column } from './text-layout.js';
 import { row, wrap } from './text-layout.js';

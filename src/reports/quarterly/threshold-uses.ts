@@ -5,7 +5,7 @@ import { toNumber } from '../../domain/exact/fraction.js';
 import { smallestChangeReaching } from '../../domain/measures/grid.js';
 import type { Measure } from '../../domain/measures/measure.js';
 import type { Course } from '../../domain/pathway/course.js';
-import type { ThresholdUse } from './report-model.js';
+import type { ThresholdUse } from './definitions-model.js';
 import { sourceOf } from './source.js';
 
 /** A pair of results of one measure, judged. */

@@ -1,5 +1,5 @@
 import { daysBetween } from '../../domain/calendar/plain-date.js';
-import type { PlainDate } from '../../domain/calendar/plain-date.js';
+import { WAITING_STAGES } from '../../domain/cohort/waiting-list.js';
 import type { WaitingReferral } from '../../domain/cohort/waiting-list.js';
 import { INCIDENCE_DAYS, START_BY_DAY_FIGURES } from '../../domain/indicators/start-by-day-figures.js';
 import { WAIT_ENDING_WORDS, WAIT_ENDINGS, waitForStart } from '../../domain/pathway/competing.js';
@@ -25,17 +25,12 @@ const STAGE_WORDS = {
 const LONGEST_SHOWN = 10;
 
 /** Waiting by both clocks, and everybody who waits today. */
-export function waitingSection(
-  quarter: Quarter,
-  waitingList: readonly WaitingReferral[],
-  asAt: PlainDate,
-  counter: FigureCounter,
-): WaitingSection {
+export function waitingSection(quarter: Quarter, counter: FigureCounter): WaitingSection {
   return {
     clocks: (['receipt', 'hospital-discharge'] as const).map((from) =>
       incidenceByClock(quarter, from, counter),
     ),
-    now: waitingNow(waitingList, asAt),
+    now: waitingNow(quarter.waiting),
   };
 }
 
@@ -65,13 +60,18 @@ function incidenceByClock({ cohorts }: Quarter, from: WaitFrom, { count }: Figur
   };
 }
 
-function waitingNow(waitingList: readonly WaitingReferral[], asAt: PlainDate): WaitingNow {
+function waitingNow(waitingList: readonly WaitingReferral[]): WaitingNow {
   const waits = waitingList
-    .map((each) => ({ ...each, days: daysBetween(each.receivedOn, asAt) }))
+    .map(({ stage, course: { facts, asAt } }) => ({
+      referralId: facts.referralId,
+      receivedOn: facts.receivedOn,
+      days: daysBetween(facts.receivedOn, asAt),
+      stage,
+    }))
     .sort((a, b) => b.days - a.days || (a.referralId < b.referralId ? -1 : 1));
   return {
     waiting: waits.length,
-    byStage: (['awaiting-triage', 'awaiting-assessment', 'awaiting-start'] as const).map((stage) => ({
+    byStage: WAITING_STAGES.map((stage) => ({
       stage,
       words: STAGE_WORDS[stage],
       referrals: waits.filter((wait) => wait.stage === stage).length,
@@ -80,9 +80,7 @@ function waitingNow(waitingList: readonly WaitingReferral[], asAt: PlainDate): W
       days,
       referrals: waits.filter((wait) => wait.days > days).length,
     })),
-    longest: waits
-      .slice(0, LONGEST_SHOWN)
-      .map(({ referralId, receivedOn, days, stage }) => ({ referralId, receivedOn, days, stage })),
+    longest: waits.slice(0, LONGEST_SHOWN),
   };
 }
 

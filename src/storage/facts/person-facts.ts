@@ -3,7 +3,7 @@ import type { PersonFacts } from '../../domain/cohort/referral-facts.js';
 import { ETHNIC_CATEGORIES, SMOKING_STATUSES, YES_NO_NOT_KNOWN } from '../../domain/patient/patient.js';
 import { SEXES_AT_BIRTH } from '../../domain/referral/closed-sets.js';
 import { memberOf } from '../row-mapping.js';
-import type { PatientTable } from '../tables.js';
+import type { PatientTable } from '../record-tables.js';
 
 /** What is read of a patient beside each referral. */
 export const PERSON_COLUMNS = [

@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { plainDate } from '../../../src/domain/calendar/plain-date.js';
 import { buildQuarterlyReport } from '../../../src/reports/quarterly/build-quarterly-report.js';
 import { renderQuarterlyReportText } from '../../../src/reports/quarterly/render-text.js';
-import { aReferral } from '../../support/facts.js';
+import { aReferral, closed } from '../../support/facts.js';
 import { figuresIn } from '../../support/reported.js';
 import { WORKED_INPUT } from '../../support/worked-quarter.js';
 
@@ -53,7 +53,20 @@ describe('the report of a quarter in which nothing happened', () => {
   });
 
   it('is the same for facts that belong to other quarters', () => {
-    const elsewhere = aReferral({ receivedOn: plainDate('2025-01-10') });
+    const elsewhere = aReferral({
+      receivedOn: plainDate('2025-01-10'),
+      closure: closed('2025-02-01', 'declined'),
+    });
     expect(buildQuarterlyReport({ ...WORKED_INPUT, facts: [elsewhere] })).toEqual(empty);
+  });
+
+  it('shows whoever waits at the cut, whenever they were received', () => {
+    const longAgo = aReferral({ referralId: 'R99', receivedOn: plainDate('2025-01-10') });
+    const { waiting, ...rest } = buildQuarterlyReport({ ...WORKED_INPUT, facts: [longAgo] });
+    // From 10 January 2025 to 20 September 2026: 365 days to 10 January 2026, then 21 + 28 + 31 + 30 + 31 + 30 + 31 + 31 + 20.
+    expect(waiting.now.longest).toEqual([
+      { referralId: 'R99', receivedOn: '2025-01-10', days: 618, stage: 'awaiting-triage' },
+    ]);
+    expect({ ...rest, waiting: empty.waiting }).toEqual(empty);
   });
 });

@@ -1,0 +1,58 @@
+import { z } from 'zod';
+import { parsePeriod } from '../../domain/calendar/period.js';
+import type { PlainDate } from '../../domain/calendar/plain-date.js';
+import { DELIVERY_MODES, DIAGNOSES, PATHWAYS } from '../../domain/referral/closed-sets.js';
+import { done, refused } from '../../domain/refusal/refusal.js';
+import type { Fault, Outcome } from '../../domain/refusal/refusal.js';
+import type { ReportRequest } from '../../usecases/reports/report-quarter.js';
+import { dateField, idField } from '../schema/fields.js';
+
+/** What a report is of, as it stands in an address: the address is the whole report, and names nobody. */
+export const ReportQuery = z.strictObject({
+  period: z
+    .string()
+    .max(40)
+    .describe('`2026-27-Q1` (1 April to 30 June 2026), `2026-27`, or `2026-04-01..2026-05-31`'),
+  asAt: dateField.optional().describe('Data cut; today where it is left out'),
+  siteId: idField.optional(),
+  commissionerId: idField.optional(),
+  diagnosis: z.enum(DIAGNOSES).optional(),
+  pathway: z.enum(PATHWAYS).optional(),
+  mode: z.enum(DELIVERY_MODES).optional().describe('As decided for the referral'),
+  firstReferralsOnly: z
+    .enum(['true', 'false'])
+    .transform((value) => value === 'true')
+    .optional()
+    .describe('Leave out people referred before'),
+});
+
+/**
+ * The request that a query makes.
+ *
+ * @param today the day on which it is asked: no data cut lies after it
+ */
+export function reportRequest(
+  { period: label, asAt: cut, ...narrowing }: z.output<typeof ReportQuery>,
+  today: PlainDate,
+): Outcome<ReportRequest> {
+  const faults: Fault[] = [];
+  const period = parsePeriod(label);
+  if (period === null) {
+    const message =
+      'Give a financial quarter as 2026-27-Q1, a financial year as 2026-27, or two dates as 2026-04-01..2026-05-31.';
+    faults.push({ pointer: 'period', code: 'not-a-period', message });
+  }
+  const asAt = cut ?? today;
+  if (asAt > today) {
+    faults.push({ pointer: 'asAt', code: 'in-the-future', message: 'The data cut cannot be in the future.' });
+  }
+  if (period !== null && period.firstDay > asAt) {
+    faults.push({
+      pointer: 'period',
+      code: 'in-the-future',
+      message: 'The period has not begun at the data cut.',
+    });
+  }
+  if (period === null || faults.length > 0) return refused({ code: 'rules-broken', faults });
+  return done({ period, asAt, narrowing });
+}

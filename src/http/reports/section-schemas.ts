@@ -1,0 +1,149 @@
+import { z } from 'zod';
+import { dateShown } from '../schema/fields.js';
+import { FigureShown, IntervalShown, number, SourceShown } from './figure-schema.js';
+
+/* Sections of the quarterly report, each as its model in reports/quarterly/section-models.ts says. */
+
+export const NarrativeShown = z
+  .array(
+    z.strictObject({
+      text: z.string(),
+      figureIds: z.array(z.string()).describe('The figures that the sentence rests on'),
+    }),
+  )
+  .describe('Three to six sentences made by rules, the most important first');
+
+export const FunnelStepShown = z
+  .strictObject({
+    step: z.enum(['referred', 'accepted', 'assessed', 'started', 'completed']),
+    title: z.string(),
+    reached: FigureShown,
+    left: FigureShown.nullable().describe('Of those who reached the step; open are those still at it'),
+    leftBecause: z.array(FigureShown),
+  })
+  .meta({ id: 'FunnelStep' });
+
+const Clock = z.strictObject({
+  from: z.enum(['receipt', 'hospital-discharge']),
+  title: z.string(),
+  methodId: z.string(),
+  referrals: z.int().describe('To which this clock applies'),
+  days: z.array(
+    z.strictObject({
+      day: z.int(),
+      atRisk: z.int().describe('Neither started nor left before the day, and seen up to it'),
+      startedByDay: FigureShown.describe('The counts behind it; they leave out those who wait for less'),
+      started: z
+        .strictObject({ percent: z.number(), interval: IntervalShown.nullable() })
+        .nullable()
+        .describe('Cumulative incidence of Aalen and Johansen, 95 % interval'),
+      leftBy: z.array(z.strictObject({ ending: z.string(), words: z.string(), percent: number })),
+      stillWaitingPercent: number,
+    }),
+  ),
+});
+
+export const WaitingShown = z
+  .strictObject({
+    clocks: z.array(Clock),
+    now: z
+      .strictObject({
+        waiting: z.int(),
+        byStage: z.array(z.strictObject({ stage: z.string(), words: z.string(), referrals: z.int() })),
+        overDays: z.array(z.strictObject({ days: z.int(), referrals: z.int() })),
+        longest: z.array(
+          z.strictObject({ referralId: z.string(), receivedOn: dateShown, days: z.int(), stage: z.string() }),
+        ),
+      })
+      .describe('Everybody who waits for a start at the cut, whenever they were received'),
+  })
+  .meta({ id: 'WaitingSection' });
+
+export const DistributionShown = z
+  .strictObject({
+    classWidth: z.number(),
+    classes: z
+      .array(z.strictObject({ from: z.number(), to: z.number(), pairs: z.int() }))
+      .describe('A class holds its lower end and not its upper'),
+  })
+  .meta({ id: 'Distribution' });
+
+export const DifferenceShown = z
+  .strictObject({ points: z.number(), interval: IntervalShown })
+  .meta({ id: 'DifferenceInPoints' })
+  .describe('In percentage points, with the 95 % interval of Newcombe');
+
+export const BreakdownShown = z
+  .strictObject({
+    figureId: z.string(),
+    title: z.string(),
+    whole: FigureShown,
+    dimensions: z.array(
+      z.strictObject({
+        dimension: z.string(),
+        title: z.string(),
+        rows: z.array(
+          z.strictObject({
+            group: z.string(),
+            words: z.string(),
+            figure: FigureShown,
+            differenceToRest: DifferenceShown.nullable(),
+          }),
+        ),
+      }),
+    ),
+  })
+  .meta({ id: 'Breakdown' });
+
+export const SiteComparisonShown = z
+  .strictObject({
+    figureId: z.string(),
+    title: z.string(),
+    kind: z.enum(['funnel', 'intervals']).describe('A funnel from five sites on'),
+    whole: FigureShown,
+    sites: z.array(
+      z.strictObject({
+        siteId: z.string(),
+        name: z.string(),
+        figure: FigureShown,
+        limits: z.strictObject({ inner: IntervalShown, outer: IntervalShown }).nullable(),
+        place: z.enum(['within', 'beyond-inner', 'beyond-outer']).nullable(),
+      }),
+    ),
+  })
+  .meta({ id: 'SiteComparison' });
+
+export const BenchmarkShown = z
+  .strictObject({
+    id: z.string(),
+    title: z.string(),
+    own: FigureShown,
+    published: z.strictObject({
+      percent: z.number(),
+      n: z.int().nullable(),
+      population: z.string(),
+      source: SourceShown,
+    }),
+    caution: z.string(),
+  })
+  .meta({ id: 'Benchmark' })
+  .describe('Context, never a target');
+
+export const DataQualityShown = z
+  .strictObject({
+    completeness: z.array(FigureShown),
+    pairsLost: z.array(
+      z.strictObject({
+        measureId: z.string(),
+        shortName: z.string(),
+        figureId: z.string(),
+        starters: z.int(),
+        pairs: z.int(),
+        lost: z.array(z.strictObject({ reason: z.string(), words: z.string(), referrals: z.int() })),
+      }),
+    ),
+    entry: z.array(FigureShown),
+    confirmedValues: FigureShown,
+    mendFirst: z.array(z.strictObject({ figureId: z.string(), words: z.string(), referrals: z.int() })),
+  })
+  .meta({ id: 'DataQuality' });
