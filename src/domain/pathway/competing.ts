@@ -60,7 +60,15 @@ function endingOf(reason: EarlyLeaving['reason']): WaitEnding {
     case 'moved-away':
     case 'transferred':
       return 'moved-or-transferred';
-    default:
+    case 'chose-to-stop':
+    case 'completed':
+    case 'exacerbation':
+    case 'hospital-admission':
+    case 'other-illness':
+    case 'other':
+    case 'registered-in-error':
+    case 'transport':
+    case 'work-or-caring':
       return 'left-otherwise';
   }
 }

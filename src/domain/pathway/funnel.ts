@@ -65,22 +65,18 @@ export function hasReached({ step }: FunnelPlace, asked: FunnelStep): boolean {
   return FUNNEL_STEPS.indexOf(step) >= FUNNEL_STEPS.indexOf(asked);
 }
 
+const REASON_WORDS: Readonly<Record<DropOutReason, string>> = {
+  ...CLOSURE_WORDS,
+  'triaged-not-suitable': 'not suitable at triage, not closed',
+  'triaged-redirected': 'redirected at triage, not closed',
+  'not-closed': 'not closed, more than ten weeks past the planned end',
+  completed: 'closed as finished, but the reading not met',
+};
+
 /** A reason in words, beginning with a capital. @example dropOutWords('no-reply') -> 'No reply' */
 export function dropOutWords(reason: DropOutReason): string {
-  switch (reason) {
-    case 'triaged-not-suitable':
-      return 'Not suitable at triage, not closed';
-    case 'triaged-redirected':
-      return 'Redirected at triage, not closed';
-    case 'not-closed':
-      return 'Not closed, more than ten weeks past the planned end';
-    case 'completed':
-      return 'Closed as finished, but the reading not met';
-    default: {
-      const words = CLOSURE_WORDS[reason];
-      return words.charAt(0).toUpperCase() + words.slice(1);
-    }
-  }
+  const words = REASON_WORDS[reason];
+  return words.charAt(0).toUpperCase() + words.slice(1);
 }
 
 function closureOf({ facts }: Course): Exclude<ClosureReason, 'registered-in-error'> | null {

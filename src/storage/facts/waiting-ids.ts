@@ -13,10 +13,11 @@ export async function idsWaitingOn(db: Executor, teamId: string, day: PlainDate)
     .select('referral.id')
     .where('referral.team_id', '=', teamId)
     .where('referral.received_on', '<=', day)
-    .where(({ not, exists, selectFrom }) =>
-      not(
-        exists(
-          selectFrom('attendance')
+    .where((eb) =>
+      eb.not(
+        eb.exists(
+          eb
+            .selectFrom('attendance')
             .innerJoin('session', 'session.id', 'attendance.session_id')
             .select('attendance.id')
             .whereRef('attendance.referral_id', '=', 'referral.id')
