@@ -67,6 +67,19 @@ export async function startService(
   };
 }
 
+/** Starts the service and kills it so many milliseconds later, however far it has come. */
+export async function killOnTheWayUp(
+  command: readonly [string, ...string[]],
+  environment: Readonly<Record<string, string>>,
+  afterMs: number,
+): Promise<Ending> {
+  const { child, ended } = start(command, environment);
+  const timer = setTimeout(() => child.kill('SIGKILL'), afterMs);
+  const ending = await ended;
+  clearTimeout(timer);
+  return ending;
+}
+
 /** Runs what is expected to refuse to serve, and gives how it ended. */
 export async function runRefused(
   command: readonly [string, ...string[]],
