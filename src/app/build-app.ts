@@ -25,6 +25,7 @@ import { patientRoutes } from '../http/patients/patient-routes.js';
 import { answerError, answerUnknownAddress, installProblemHandlers } from '../http/problem/handlers.js';
 import { problemFor } from '../http/problem/problem-for.js';
 import { referralRoutes } from '../http/referrals/referral-routes.js';
+import { figureRoutes } from '../http/reports/figure-routes.js';
 import { reportRoutes } from '../http/reports/report-routes.js';
 import { tellUntoldReads } from '../usecases/audit/untold-reads.js';
 import { installMessages } from '../http/schema/messages.js';
@@ -90,6 +91,7 @@ export async function buildApp(context: Context, logLevel: LogLevel): Promise<Ap
       diaryRoutes(api, context);
       safetyRoutes(api, context);
       reportRoutes(api, context);
+      figureRoutes(api, context);
       auditRoutes(api, context);
       settingsRoutes(api, context);
       historyRoutes(api, context);

@@ -47,6 +47,8 @@ export const ACCESS = {
   recordAttendances: TEAM,
   getQuarterlyReport: LEAD,
   getQuarterlyReportText: LEAD,
+  listFigureMembers: LEAD,
+  listFiguresOfReferral: CLINICAL,
   listAuditEvents: LEAD,
   readSettings: LEAD,
   changeSettings: LEAD,

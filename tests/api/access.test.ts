@@ -47,6 +47,7 @@ const TABLE: Readonly<Record<string, 'anybody' | readonly TestRole[]>> = {
   discardDraft: [C, L],
   getOutcomes: [C, L],
   getLetter: [C, L],
+  listFiguresOfReferral: [C, L],
   listCautions: [C, L],
   acknowledgeCaution: [C, L],
   recordDiaryWeek: [C, L],
@@ -70,6 +71,7 @@ const TABLE: Readonly<Record<string, 'anybody' | readonly TestRole[]>> = {
   changeSettings: [L],
   getQuarterlyReport: [L],
   getQuarterlyReportText: [L],
+  listFigureMembers: [L],
   // Definitions, and sums over what is typed in: everybody who is signed in.
   listMeasures: [A, C, L, P],
   getMeasure: [A, C, L, P],
@@ -237,7 +239,7 @@ describe('a request is let through by its token alone', () => {
 async function call(operationId: string, token: string | null): Promise<supertest.Response> {
   const { method, path } = operationOf(operations, operationId);
   const agent = supertest(world.app.app.server);
-  const query = path.includes('/reports/') ? '?period=2026-27-Q2' : '';
+  const query = /\/reports\/|\/figures$/.test(path) ? '?period=2026-27-Q2' : '';
   const withBody = BODY_OPERATIONS.find((candidate) => candidate.operationId === operationId);
   const test =
     withBody === undefined ? agent.get(filled(path) + query) : agent[withBody.method](withBody.path(world));
@@ -258,6 +260,7 @@ function filled(path: string): string {
     assessmentId,
     sessionId,
     measureId: 'cat-total',
+    figureId: 'uptake',
     letter: 'gp',
     timepoint: 'baseline',
   };

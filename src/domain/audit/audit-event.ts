@@ -31,6 +31,8 @@ export const AUDIT_ACTIONS = [
   'diary-week-recorded',
   'diary-read',
   'report-read',
+  'figure-opened',
+  'figures-of-referral-read',
   'settings-changed',
   'work-list-read',
   'audit-trail-read',

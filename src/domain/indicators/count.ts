@@ -51,8 +51,10 @@ export function countFigure(rule: FigureRule, cohort: Cohort, context: JudgeCont
 export function membersOf(rule: FigureRule, cohort: Cohort, context: JudgeContext): readonly FigureMember[] {
   requireCohort(rule, cohort);
   return cohort.courses.map((course) => {
-    const { kind, reason } = judgeCourse(rule, course, context);
-    return { referralId: course.facts.referralId, patientId: course.facts.patientId, kind, reason };
+    const judgement = judgeCourse(rule, course, context);
+    const { referralId, patientId, receivedOn } = course.facts;
+    const exclusion = judgement.kind === 'excluded' ? judgement.exclusion : null;
+    return { referralId, patientId, receivedOn, kind: judgement.kind, exclusion, reason: judgement.reason };
   });
 }
 

@@ -1,3 +1,4 @@
+import type { PlainDate } from '../calendar/plain-date.js';
 import type { CohortKind } from '../cohort/cohorts.js';
 import type { ExclusionId } from '../cohort/exclusions.js';
 import type { Interval } from '../statistics/interval.js';
@@ -35,11 +36,18 @@ export interface Exclusion {
   readonly count: number;
 }
 
+/** How a referral may count, in the order in which the members of a figure are shown. */
+export const MEMBER_KINDS = ['numerator', 'not-numerator', 'open', 'excluded'] as const;
+export type MemberKind = (typeof MEMBER_KINDS)[number];
+
 /** One referral behind a figure. */
 export interface FigureMember {
   readonly referralId: string;
   readonly patientId: string;
-  readonly kind: 'numerator' | 'not-numerator' | 'excluded' | 'open';
+  readonly receivedOn: PlainDate;
+  readonly kind: MemberKind;
+  /** Why it is left out; null for those who are not. */
+  readonly exclusion: ExclusionId | null;
   /** In words. */
   readonly reason: string;
 }

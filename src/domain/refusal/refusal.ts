@@ -45,6 +45,7 @@ export type RecordKind =
   | 'measure'
   | 'equation'
   | 'indicator'
+  | 'figure'
   | 'site'
   | 'commissioner'
   | 'page'

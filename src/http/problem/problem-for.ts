@@ -153,6 +153,7 @@ const NAMES: Readonly<Record<RecordKind, string>> = {
   measure: 'measure',
   equation: 'prediction equation',
   indicator: 'indicator',
+  figure: 'figure',
   site: 'site',
   commissioner: 'commissioner',
   page: 'page',

@@ -1,7 +1,8 @@
 import { dimensionsOf } from '../../domain/cohort/dimensions.js';
 import type { CohortKind } from '../../domain/cohort/cohorts.js';
 import { countFigure, judgeCourse, membersOf } from '../../domain/indicators/count.js';
-import type { CountedFigure } from '../../domain/indicators/figure.js';
+import { MEMBER_KINDS } from '../../domain/indicators/figure.js';
+import type { CountedFigure, FigureMember, MemberKind } from '../../domain/indicators/figure.js';
 import { findFigureRule, GENERAL_RULES } from '../../domain/indicators/figure-rules.js';
 import { findGroupedRule } from '../../domain/indicators/grouped-rule.js';
 import { outcomeRules } from '../../domain/indicators/outcome-figures.js';
@@ -9,20 +10,45 @@ import { MEASURES } from '../../domain/measures/catalogue.js';
 import type { Course } from '../../domain/pathway/course.js';
 import { quarterFrom } from './quarter.js';
 import type { QuarterInput } from './quarter.js';
+import type { Source } from './definitions-model.js';
+import { sourceOf } from './source.js';
+
+/** A figure with the rule that counts it in words, and everybody behind it. */
+export interface OpenedFigure extends CountedFigure {
+  readonly rule: {
+    readonly numerator: string;
+    readonly denominator: string;
+    /** Null where nobody but those registered in error is left out. */
+    readonly exclusions: string | null;
+    readonly source: Source;
+  };
+}
 
 /**
  * Everybody behind a figure of the report, each with the reason in words.
  *
  * @param input the same as the report was built from
  * @param figureId id of any figure in the report, such as `completion.of-started.sessions` or `mid-reached.cat-total`
- * @returns null where there is no such figure
+ * @returns null where there is no such figure; members by how they count, then by day of receipt
  */
-export function openFigure(input: QuarterInput, figureId: string): CountedFigure | null {
+export function openFigure(input: QuarterInput, figureId: string): OpenedFigure | null {
   const rule = findFigureRule(figureId) ?? findGroupedRule(figureId, dimensionsOf(input.sites));
   if (rule === undefined) return null;
   const { cohorts, context } = quarterFrom(input);
   const cohort = cohorts[rule.cohort];
-  return { figure: countFigure(rule, cohort, context), members: membersOf(rule, cohort, context) };
+  const { numerator, denominator, exclusions, source } = rule;
+  return {
+    figure: countFigure(rule, cohort, context),
+    rule: { numerator, denominator, exclusions, source: sourceOf(source) },
+    members: [...membersOf(rule, cohort, context)].sort(inOrderShown),
+  };
+}
+
+function inOrderShown(a: FigureMember, b: FigureMember): number {
+  const byKind = MEMBER_KINDS.indexOf(a.kind) - MEMBER_KINDS.indexOf(b.kind);
+  if (byKind !== 0) return byKind;
+  const [left, right] = [a, b].map(({ receivedOn, referralId }) => receivedOn + referralId);
+  return (left ?? '') < (right ?? '') ? -1 : 1;
 }
 
 /** How one referral counts in one figure. */
@@ -30,7 +56,8 @@ export interface FigureOfReferral {
   readonly figureId: string;
   readonly ruleId: string;
   readonly title: string;
-  readonly kind: 'numerator' | 'not-numerator' | 'excluded' | 'open';
+  readonly cohort: CohortKind;
+  readonly kind: MemberKind;
   readonly reason: string;
 }
 
@@ -59,6 +86,7 @@ export function figuresOfReferral(input: QuarterInput, referralId: string): read
     const course = courses[rule.cohort];
     if (course === undefined) return [];
     const { kind, reason } = judgeCourse(rule, course, context);
-    return [{ figureId: rule.id, ruleId: rule.ruleId, title: rule.title, kind, reason }];
+    const { id: figureId, ruleId, title, cohort } = rule;
+    return [{ figureId, ruleId, title, cohort, kind, reason }];
   });
 }

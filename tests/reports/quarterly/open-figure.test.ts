@@ -22,16 +22,26 @@ describe('every figure of the report opens', () => {
 
   it('to its members with their reasons: completion of those started', () => {
     const members = openFigure(WORKED_INPUT, 'completed-of-started')?.members ?? [];
+    // By how they count, then by receipt: R13 was received on 28 April, R12 on 5 May.
     expect(members.map(({ referralId, kind, reason }) => `${referralId} ${kind}: ${reason}`)).toEqual([
       'R01 numerator: 12 of 12 sessions attended, discharge assessment done',
       'R03 numerator: 9 of 12 sessions attended, discharge assessment done',
+      'R13 numerator: 7 of 9 sessions attended, discharge assessment done',
+      'R12 numerator: 12 of 12 sessions attended, discharge assessment done',
       'R04 not-numerator: Closed: 8 of 12 sessions attended, discharge assessment done',
       'R05 not-numerator: Closed: 3 of 12 sessions attended, no discharge assessment',
       'R08 not-numerator: Not closed, long past the planned end: 10 of 12 sessions attended, no discharge assessment',
-      'R09 open: Not closed: 6 of 12 sessions attended, no discharge assessment',
-      'R12 numerator: 12 of 12 sessions attended, discharge assessment done',
-      'R13 numerator: 7 of 9 sessions attended, discharge assessment done',
       'R17 not-numerator: Closed: 4 of 12 sessions attended, no discharge assessment',
+      'R09 open: Not closed: 6 of 12 sessions attended, no discharge assessment',
+    ]);
+  });
+
+  it('names the exclusion of those left out, and of nobody else', () => {
+    const members = openFigure(WORKED_INPUT, 'uptake')?.members ?? [];
+    const named = members.filter(({ exclusion }) => exclusion !== null);
+    expect(named.map(({ referralId, exclusion }) => [referralId, exclusion])).toEqual([
+      ['R06', 'died-before-start'],
+      ['R14', 'registered-in-error'],
     ]);
   });
 
