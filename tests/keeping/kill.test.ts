@@ -1,7 +1,6 @@
 import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import BetterSqlite from 'better-sqlite3';
 import { afterAll, beforeAll, expect, it } from 'vitest';
 import { chance, randomFor, wholeBetween } from '../../seeds/random.js';
 import type { Random } from '../../seeds/random.js';
@@ -13,6 +12,7 @@ import { persistentWriter } from '../support/persistent-writer.js';
 import type { PersistentWriter } from '../support/persistent-writer.js';
 import { makeRecordFile } from '../support/record-file.js';
 import { killOnTheWayUp, startService } from '../support/service-process.js';
+import { expectWholeWrites } from '../support/whole-writes.js';
 
 /** Two records, each with a service of its own, so that both processors are used. */
 const RECORDS = 2;
@@ -52,7 +52,7 @@ it('keeps every acknowledged write, and nothing by half, when it is killed at an
       await Promise.all(writers.map((writer) => writer.finishOn(service)));
       expect(await service.end('SIGTERM')).toEqual({ code: 0, signal: null });
       await expectKept(file, writers, 'exactly');
-      expectWhole(file);
+      expectWholeWrites(file);
       return writers.reduce((sum, writer) => sum + writer.lostAnswers(), 0);
     }),
   );
@@ -92,43 +92,6 @@ async function expectKept(
   }
   expect(await verifyAuditTrail(db)).toMatchObject({ kind: 'intact' });
   await close();
-}
-
-/** Each write stands there with all its rows, with its entry in the trail and with its key: all of them or none. */
-function expectWhole(file: string): void {
-  const database = new BetterSqlite(file, { readonly: true });
-  const count = (sql: string): unknown => database.prepare(sql).pluck().get();
-  expect(database.pragma('integrity_check', { simple: true })).toBe('ok');
-  expect(database.pragma('foreign_key_check')).toEqual([]);
-  expect(count('select count(*) from assessment')).toBeGreaterThan(0);
-  const rowsOfAssessment = { walk_test: 2, sit_to_stand: 1, questionnaire: 1, score: 1 };
-  for (const [table, rows] of Object.entries(rowsOfAssessment)) {
-    const sql = `select count(*) from assessment where ${rows} <> (
-      select count(*) from ${table} where assessment_version_id = assessment.version_id
-    )`;
-    expect(count(sql), table).toBe(0);
-  }
-  const told = {
-    patient: 'patient-registered',
-    referral: 'referral-registered',
-    assessment: 'assessment-recorded',
-  };
-  for (const [table, action] of Object.entries(told)) {
-    const subject = table === 'assessment' ? 'subject_id' : `${table}_id`;
-    const untold = `select count(*) from ${table} where 1 <> (
-      select count(*) from audit_event where action = '${action}' and ${subject} = ${table}.id
-    )`;
-    expect(count(untold), `${table} without its entry in the trail`).toBe(0);
-    const keyless = `select count(*) from ${table} where 1 <> (
-      select count(*) from request_key where subject_id = ${table}.id
-    )`;
-    expect(count(keyless), `${table} without its key`).toBe(0);
-    const without = `select count(*) from audit_event where action = '${action}' and not exists (
-      select 1 from ${table} where id = ${subject}
-    )`;
-    expect(count(without), `entries of ${action} without their ${table}`).toBe(0);
-  }
-  database.close();
 }
 
 const pause = (ms: number): Promise<void> => new Promise((resolve) => setTimeout(resolve, ms));

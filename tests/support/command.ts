@@ -20,9 +20,18 @@ export function runCommandFile(
   args: readonly string[] = [],
   environment: Readonly<Record<string, string>> = {},
 ): Promise<Ended> {
+  return runProgram(TSX, [`src/app/${file}`, ...args], environment);
+}
+
+/** Runs a program in a process of its own, at the top of the project. */
+export function runProgram(
+  program: string,
+  args: readonly string[],
+  environment: Readonly<Record<string, string>>,
+): Promise<Ended> {
   return new Promise((resolve, reject) => {
     const env = { ...process.env, ...environment };
-    execFile(TSX, [`src/app/${file}`, ...args], { cwd: ROOT, env }, (error, stdout, stderr) => {
+    execFile(program, args, { cwd: ROOT, env }, (error, stdout, stderr) => {
       const code = error === null ? 0 : error.code;
       if (typeof code === 'number') resolve({ code, stdout, stderr });
       else reject(error ?? new Error('The command did not end.'));
