@@ -1,0 +1,75 @@
+import { scaleLinear } from 'd3-scale';
+import { bottomAxis, leftAxis, numberText } from './axes.js';
+import type { Area } from './axes.js';
+import { drawing, element, PLOT_WIDTH_PX, textAt } from './svg.js';
+import type { Plot, PlotFrame } from './svg.js';
+import { lined, painted } from './tones.js';
+
+export interface ChangeBarsModel extends PlotFrame {
+  /** Classes of equal width in the order of their ends, each holding its lower end. */
+  readonly classes: readonly { readonly from: number; readonly to: number; readonly count: number }[];
+  /** On which side improvement lies; it is always drawn on the right. */
+  readonly betterWhen: 'higher' | 'lower';
+  /** The change that matters, with its sign; null where none is known. */
+  readonly mid: { readonly at: number; readonly label: string } | null;
+  readonly axis: string;
+}
+
+const AREA: Area = { left: 34, right: PLOT_WIDTH_PX - 10, top: 60, bottom: 226 };
+const HEIGHT_PX = 272;
+
+/** How changes spread: bars from zero, the line of no change and that of the smallest change that matters. */
+export function changeBars(model: ChangeBarsModel): Plot {
+  const { classes, betterWhen, mid, axis } = model;
+  const ends = [0, ...(mid === null ? [] : [mid.at]), ...classes.flatMap(({ from, to }) => [from, to])];
+  const across: [number, number] = [Math.min(...ends), Math.max(...ends)];
+  if (across[0] === across[1]) across[1] = across[0] + 1;
+  const x = scaleLinear(across, betterWhen === 'higher' ? [AREA.left, AREA.right] : [AREA.right, AREA.left]);
+  const most = Math.max(1, ...classes.map(({ count }) => count));
+  const y = scaleLinear([0, most], [AREA.bottom, AREA.top]);
+  return drawing(model, HEIGHT_PX, inWords(model), [
+    leftAxis(y, AREA, wholeTicks(most), 'people'),
+    ...classes.map(({ from, to, count }) =>
+      element('rect', {
+        x: Math.min(x(from), x(to)) + 0.75,
+        width: Math.max(0.5, Math.abs(x(to) - x(from)) - 1.5),
+        y: y(count),
+        height: AREA.bottom - y(count),
+        ...painted({ fill: 'kelp' }),
+        'fill-opacity': 0.75,
+      }),
+    ),
+    marker(x(0), 'no change', 40, 'solid'),
+    mid === null ? '' : marker(x(mid.at), mid.label, 22, 'dashed'),
+    textAt(AREA.right, 12, 'improvement \u2192', { 'text-anchor': 'end', ...painted({ fill: 'slate' }) }),
+    bottomAxis(x, AREA, x.ticks(6), axis),
+  ]);
+}
+
+function marker(x: number, label: string, top: number, dash: 'solid' | 'dashed'): string {
+  const isRight = x > (2 * PLOT_WIDTH_PX) / 3;
+  return element(
+    'g',
+    {},
+    element('line', { x1: x, x2: x, y1: top, y2: AREA.bottom, ...lined('ink', dash) }),
+    textAt(x + (isRight ? -5 : 5), top + 6, label, {
+      'text-anchor': isRight ? 'end' : 'start',
+      ...painted({ fill: 'ink' }),
+    }),
+  );
+}
+
+/** People come in whole numbers. */
+function wholeTicks(most: number): readonly number[] {
+  return scaleLinear([0, most], [0, 1])
+    .ticks(4)
+    .filter((tick) => Number.isInteger(tick));
+}
+
+function inWords({ classes, mid }: ChangeBarsModel): string {
+  const filled = classes.filter(({ count }) => count > 0);
+  const counts = filled.map(
+    ({ from, to, count }) => `${numberText(from)} to below ${numberText(to)}: ${count}`,
+  );
+  return `${counts.join('; ')}.${mid === null ? '' : ` Marked: no change, and ${mid.label}.`}`;
+}

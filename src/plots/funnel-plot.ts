@@ -1,0 +1,100 @@
+import { scaleLinear } from 'd3-scale';
+import { line } from 'd3-shape';
+import { bottomAxis, leftAxis } from './axes.js';
+import type { Area } from './axes.js';
+import { drawing, element, PLOT_WIDTH_PX, textAt } from './svg.js';
+import type { Plot, PlotFrame } from './svg.js';
+import { lined, painted } from './tones.js';
+import type { Dash } from './tones.js';
+
+interface Limits {
+  readonly low: number;
+  readonly high: number;
+}
+
+export interface FunnelPlotModel extends PlotFrame {
+  /** Percentages of groups of people, in the order in which they are named. */
+  readonly groups: readonly {
+    readonly label: string;
+    readonly count: number;
+    readonly percent: number;
+    readonly words: string;
+    /** Beyond a limit: drawn as a diamond. */
+    readonly isBeyond: boolean;
+  }[];
+  readonly centre: { readonly at: number; readonly label: string };
+  /** Limits for numbers of people in rising order. */
+  readonly limits: readonly { readonly count: number; readonly inner: Limits; readonly outer: Limits }[];
+  readonly axis: string;
+}
+
+const AREA: Area = { left: 40, right: PLOT_WIDTH_PX - 14, top: 34, bottom: 250 };
+const HEIGHT_PX = 296;
+
+type LimitRow = FunnelPlotModel['limits'][number];
+
+/** Groups by their size within limits that narrow as they grow: who lies outside differs by more than chance. */
+export function funnelPlot(model: FunnelPlotModel): Plot {
+  const { groups, centre, limits, axis } = model;
+  const widest = Math.max(1, ...groups.map(({ count }) => count), ...limits.map(({ count }) => count));
+  const x = scaleLinear([0, widest * 1.05], [AREA.left, AREA.right]);
+  const y = scaleLinear([0, 100], [AREA.bottom, AREA.top]);
+  const curve = (of: (row: LimitRow) => number, dash: Dash): string =>
+    element('path', {
+      d:
+        line<LimitRow>(
+          (row) => x(row.count),
+          (row) => y(of(row)),
+        )(limits) ?? '',
+      ...lined('slate', dash, 1.5),
+    });
+  return drawing(model, HEIGHT_PX, inWords(model), [
+    leftAxis(y, AREA, [0, 25, 50, 75, 100], '%'),
+    curve(({ inner }) => inner.low, 'dashed'),
+    curve(({ inner }) => inner.high, 'dashed'),
+    curve(({ outer }) => outer.low, 'dotted'),
+    curve(({ outer }) => outer.high, 'dotted'),
+    element('line', {
+      x1: AREA.left,
+      x2: AREA.right,
+      y1: y(centre.at),
+      y2: y(centre.at),
+      ...lined('ink', 'solid', 1),
+    }),
+    ...groups.map(({ count, percent, label, isBeyond }) => {
+      const isRight = x(count) > (2 * PLOT_WIDTH_PX) / 3;
+      const look = { ...painted({ fill: 'kelp', stroke: 'paper' }), 'stroke-width': 1 };
+      return element(
+        'g',
+        {},
+        isBeyond
+          ? element('rect', {
+              x: x(count) - 5,
+              y: y(percent) - 5,
+              width: 10,
+              height: 10,
+              transform: `rotate(45 ${Math.round(x(count))} ${Math.round(y(percent))})`,
+              ...look,
+            })
+          : element('circle', { cx: x(count), cy: y(percent), r: 5, ...look }),
+        textAt(x(count) + (isRight ? -9 : 9), y(percent) + 4, label, {
+          'text-anchor': isRight ? 'end' : 'start',
+          ...painted({ fill: 'ink' }),
+        }),
+      );
+    }),
+    textAt(AREA.right, 12, `${centre.label}; 95 % dashed, 99.8 % dotted`, {
+      'text-anchor': 'end',
+      ...painted({ fill: 'slate' }),
+    }),
+    bottomAxis(x, AREA, x.ticks(5), axis),
+  ]);
+}
+
+function inWords({ groups, centre }: FunnelPlotModel): string {
+  const each = groups.map(
+    ({ label, words, isBeyond }) =>
+      `${label}: ${words}${isBeyond ? ', beyond the limits' : ', within the limits'}`,
+  );
+  return `${each.join('; ')}. Marked: ${centre.label}.`;
+}

@@ -1,0 +1,325 @@
+import { describe, expect, it } from 'vitest';
+import { changeBars } from '../../src/plots/change-bars.js';
+import { controlChart } from '../../src/plots/control-chart.js';
+import type { TimePoint } from '../../src/plots/control-chart.js';
+import { dotPlot } from '../../src/plots/dot-plot.js';
+import { funnelPlot } from '../../src/plots/funnel-plot.js';
+import { incidenceBands } from '../../src/plots/incidence-bands.js';
+import { stepBars } from '../../src/plots/step-bars.js';
+import { escaped } from '../../src/plots/svg.js';
+import type { Plot } from '../../src/plots/svg.js';
+import { TONES } from '../../src/plots/tones.js';
+import { drawnElements, drawnTexts, numberAt, placeOf } from '../support/drawn.js';
+
+const FRAME = { id: 'p1', title: 'Site <Dune> & "Hall"' };
+
+/** Where a value must lie by the ticks of its axis, which are read from the drawing itself. */
+function between(
+  value: number,
+  [low, atLow]: readonly [number, number],
+  [high, atHigh]: readonly [number, number],
+): number {
+  return atLow + ((value - low) / (high - low)) * (atHigh - atLow);
+}
+
+describe('the funnel of steps', () => {
+  const { svg } = stepBars({
+    ...FRAME,
+    steps: [
+      { label: 'Referred', count: 100, left: 20, open: 10 },
+      { label: 'Started', count: 70, left: 0, open: 0 },
+    ],
+  });
+
+  it('draws bars from zero, and the parts of a step end to end', () => {
+    const [stayed, open, left, second] = drawnElements(svg, 'rect');
+    const unit = numberAt(stayed, 'width') / 70;
+    expect(numberAt(stayed, 'x')).toBe(0);
+    expect(numberAt(open, 'x')).toBeCloseTo(70 * unit, 1);
+    expect(numberAt(open, 'width')).toBeCloseTo(10 * unit, 1);
+    expect(numberAt(left, 'x')).toBeCloseTo(80 * unit, 1);
+    expect(numberAt(left, 'width')).toBeCloseTo(20 * unit, 1);
+    expect(numberAt(second, 'width')).toBeCloseTo(70 * unit, 1);
+  });
+
+  it('says what the parts are', () => {
+    expect(svg).toContain('Referred: 100 (10 still at it, 20 left after it); Started: 70.');
+  });
+});
+
+describe('dots with intervals', () => {
+  const { svg, alternative } = dotPlot({
+    ...FRAME,
+    rows: [
+      { label: 'A', words: '60 % (40 to 80), n = 20', value: 60, interval: { low: 40, high: 80 } },
+      { label: 'B', words: 'n = 0', value: null, interval: null },
+    ],
+    lines: [{ at: 50, label: 'all 50 %' }],
+    domain: [0, 100],
+    axis: '%',
+  });
+
+  it('puts the dot and both ends of its interval where the axis says', () => {
+    const zero = [0, placeOf(svg, '0').x] as const;
+    const hundred = [100, placeOf(svg, '100').x] as const;
+    const [dot, ...more] = drawnElements(svg, 'circle');
+    expect(more).toEqual([]);
+    expect(numberAt(dot, 'cx')).toBeCloseTo(between(60, zero, hundred), 1);
+    const bar = drawnElements(svg, 'line').find((line) => Number(line['y1']) === numberAt(dot, 'cy'));
+    expect(numberAt(bar, 'x1')).toBeCloseTo(between(40, zero, hundred), 1);
+    expect(numberAt(bar, 'x2')).toBeCloseTo(between(80, zero, hundred), 1);
+  });
+
+  it('names a row without a value all the same', () => {
+    expect(alternative).toBe('A: 60 % (40 to 80), n = 20; B: n = 0. Marked: all 50 %.');
+  });
+
+  it('widens for an interval beyond what it must cover', () => {
+    const wide = dotPlot({
+      ...FRAME,
+      rows: [{ label: 'A', words: '', value: 1, interval: { low: -3, high: 5 } }],
+      lines: [],
+      domain: [0, 1],
+      axis: 'MID',
+    });
+    for (const line of drawnElements(wide.svg, 'line')) {
+      expect(numberAt(line, 'x1')).toBeGreaterThanOrEqual(0);
+      expect(numberAt(line, 'x2')).toBeLessThanOrEqual(480);
+    }
+  });
+});
+
+describe('the spread of changes', () => {
+  const classes = [
+    { from: -4, to: -2, count: 4 },
+    { from: -2, to: 0, count: 2 },
+    { from: 0, to: 2, count: 1 },
+  ];
+  const drawnFor = (betterWhen: 'higher' | 'lower', at: number): string =>
+    changeBars({ ...FRAME, classes, betterWhen, mid: { at, label: 'MID' }, axis: 'points' }).svg;
+
+  it('has improvement on the right whichever way the measure runs', () => {
+    const lower = drawnFor('lower', -2);
+    expect(placeOf(lower, 'MID').x).toBeGreaterThan(placeOf(lower, 'no change').x);
+    const higher = drawnFor('higher', 2);
+    expect(placeOf(higher, 'MID').x).toBeGreaterThan(placeOf(higher, 'no change').x);
+    expect(numberAt(drawnElements(lower, 'rect')[0], 'x')).toBeGreaterThan(
+      numberAt(drawnElements(lower, 'rect')[2], 'x'),
+    );
+  });
+
+  it('draws bars from zero, as high as they are many', () => {
+    const [four, two, one] = drawnElements(drawnFor('lower', -2), 'rect').map((bar) =>
+      numberAt(bar, 'height'),
+    );
+    expect(four).toBeCloseTo(2 * (two ?? NaN), 1);
+    expect(two).toBeCloseTo(2 * (one ?? NaN), 1);
+  });
+
+  it('draws the line of the MID where the axis has it', () => {
+    const svg = drawnFor('lower', -3);
+    const dashed = drawnElements(svg, 'line').find((line) => line['stroke-dasharray'] === '6 4');
+    const minusFour = drawnTexts(svg).find(({ text }) => text === '\u22124')?.x ?? NaN;
+    const minusTwo = drawnTexts(svg).find(({ text }) => text === '\u22122')?.x ?? NaN;
+    expect(numberAt(dashed, 'x1')).toBeCloseTo((minusFour + minusTwo) / 2, 1);
+  });
+});
+
+describe('the bands of waiting', () => {
+  const model = {
+    ...FRAME,
+    points: [
+      { day: 30, reached: 20, left: 10 },
+      { day: 90, reached: 60, left: 30 },
+    ],
+    marks: [{ day: 90, percent: 60, low: 50, high: 70 }],
+    ticks: [0, 30, 90, 180],
+    words: { reached: 'started', waiting: 'waiting', left: 'left' },
+    days: 'days from receipt',
+  };
+  const { svg } = incidenceBands(model);
+
+  it('marks an estimate with its interval where the axes say', () => {
+    const [dot] = drawnElements(svg, 'circle');
+    const fromText = (text: string): number => placeOf(svg, text).y - 4;
+    expect(numberAt(dot, 'cx')).toBeCloseTo(placeOf(svg, '90').x, 1);
+    expect(numberAt(dot, 'cy')).toBeCloseTo(between(60, [25, fromText('25')], [100, fromText('100')]), 1);
+    const bar = drawnElements(svg, 'line').find(
+      (line) => line['x1'] === line['x2'] && line['x1'] === dot?.['cx'] && line['y1'] !== '264',
+    );
+    expect(numberAt(bar, 'y1') - numberAt(bar, 'y2')).toBeCloseTo(
+      (20 / 75) * (fromText('25') - fromText('100')),
+      1,
+    );
+  });
+
+  it('says at its right edge what had become of everybody, each line apart from the next', () => {
+    const ys = ['started 60.0 %', 'waiting 10.0 %', 'left 30.0 %'].map((text) => placeOf(svg, text).y);
+    expect([...ys].sort((a, b) => b - a)).toEqual(ys);
+    const crowded = incidenceBands({ ...model, points: [{ day: 30, reached: 1, left: 98 }] }).svg;
+    const apart = ['started 1.0 %', 'waiting 1.0 %', 'left 98.0 %'].map((text) => placeOf(crowded, text).y);
+    expect((apart[0] ?? 0) - (apart[1] ?? 0)).toBeGreaterThanOrEqual(16);
+    expect((apart[1] ?? 0) - (apart[2] ?? 0)).toBeGreaterThanOrEqual(16);
+  });
+});
+
+describe('the chart over time', () => {
+  const point = (label: string, value: number | null, more: Partial<TimePoint> = {}): TimePoint => ({
+    label,
+    value,
+    lower: 20,
+    upper: 80,
+    isSignal: false,
+    isProvisional: false,
+    ...more,
+  });
+  const { svg, alternative } = controlChart({
+    ...FRAME,
+    points: [
+      point('Q1', 50),
+      point('Q2', null),
+      point('Q3', 90, { isSignal: true }),
+      point('Q4', 50, { isProvisional: true }),
+    ],
+    centre: { at: 50, label: 'mean 50 %' },
+    axis: '%',
+    domain: [0, 100],
+    places: 0,
+    signals: ['Q3: a point outside its limits'],
+  });
+
+  it('draws a signal as another shape, a provisional point hollow, and nothing for a period without a value', () => {
+    const circles = drawnElements(svg, 'circle');
+    expect(circles.map(({ class: look }) => look)).toEqual([
+      'fill-kelp stroke-kelp',
+      'fill-paper stroke-kelp',
+    ]);
+    expect(drawnElements(svg, 'path').filter(({ d }) => /l7 7l-7 7l-7-7z$/.test(d ?? ''))).toHaveLength(1);
+    expect(alternative).toBe(
+      'Q1: 50; Q2: no value; Q3: 90; Q4: 50 (provisional). mean 50 %. Q3: a point outside its limits.',
+    );
+  });
+
+  it('has time from left to right, and equal values at one height', () => {
+    const [first, last] = drawnElements(svg, 'circle');
+    expect(numberAt(first, 'cx')).toBeLessThan(numberAt(last, 'cx'));
+    expect(numberAt(first, 'cy')).toBe(numberAt(last, 'cy'));
+    const centre = drawnElements(svg, 'line').find((line) => line['class'] === 'stroke-ink');
+    expect(numberAt(centre, 'y1')).toBe(numberAt(first, 'cy'));
+  });
+});
+
+describe('the funnel of sites', () => {
+  const { svg } = funnelPlot({
+    ...FRAME,
+    groups: [
+      { label: 'Dune', count: 50, percent: 60, words: '60 %', isBeyond: false },
+      { label: 'Marsh', count: 100, percent: 20, words: '20 %', isBeyond: true },
+    ],
+    centre: { at: 50, label: 'all 50 %' },
+    limits: [
+      { count: 10, inner: { low: 20, high: 80 }, outer: { low: 10, high: 90 } },
+      { count: 100, inner: { low: 40, high: 60 }, outer: { low: 35, high: 65 } },
+    ],
+    axis: 'referrals',
+  });
+
+  it('puts a site at its number and its percentage, and marks by shape who lies beyond', () => {
+    const [dot] = drawnElements(svg, 'circle');
+    const [beyond, ...more] = drawnElements(svg, 'rect');
+    expect(more).toEqual([]);
+    const twenty = [20, placeOf(svg, '20').x] as const;
+    const eighty = [80, placeOf(svg, '80').x] as const;
+    expect(numberAt(dot, 'cx')).toBeCloseTo(between(50, twenty, eighty), 1);
+    expect(numberAt(beyond, 'x') + 5).toBeCloseTo(between(100, twenty, eighty), 1);
+    const middle = drawnElements(svg, 'line').find((line) => line['class'] === 'stroke-ink');
+    expect(numberAt(dot, 'cy')).toBeLessThan(numberAt(middle, 'y1'));
+    expect(numberAt(beyond, 'y') + 5).toBeGreaterThan(numberAt(middle, 'y1'));
+  });
+});
+
+const PLOTS: readonly (readonly [string, Plot])[] = [
+  ['stepBars', stepBars({ ...FRAME, steps: [{ label: '<b>', count: 1, left: 0, open: 0 }] })],
+  ['empty stepBars', stepBars({ ...FRAME, steps: [] })],
+  [
+    'dotPlot',
+    dotPlot({
+      ...FRAME,
+      rows: [{ label: '<b>', words: '"&"', value: 1, interval: null }],
+      lines: [{ at: 0, label: '<i>' }],
+      domain: [0, 1],
+      axis: '<u>',
+    }),
+  ],
+  ['empty dotPlot', dotPlot({ ...FRAME, rows: [], lines: [], domain: [0, 100], axis: '%' })],
+  ['changeBars', changeBars({ ...FRAME, classes: [], betterWhen: 'lower', mid: null, axis: '<u>' })],
+  [
+    'controlChart',
+    controlChart({ ...FRAME, points: [], centre: null, axis: '<u>', domain: null, places: 0, signals: [] }),
+  ],
+  [
+    'funnelPlot',
+    funnelPlot({ ...FRAME, groups: [], centre: { at: 0, label: '<i>' }, limits: [], axis: '<u>' }),
+  ],
+  [
+    'incidenceBands',
+    incidenceBands({
+      ...FRAME,
+      points: [],
+      marks: [],
+      ticks: [0, 180],
+      words: { reached: '<b>', waiting: '<b>', left: '<b>' },
+      days: '<u>',
+    }),
+  ],
+];
+
+describe.each(PLOTS)('%s', (_, { svg }) => {
+  it('escapes whatever it is given, and is well formed where there is nothing', () => {
+    expect(svg).toContain('<title id="p1-title">Site &lt;Dune&gt; &amp; &quot;Hall&quot;</title>');
+    expect(svg).not.toMatch(/<[biu]>/);
+    expect(svg).not.toMatch(/NaN|Infinity|undefined|null/);
+    const opened = svg.match(/<[a-z]+(?: [\w:-]+="[^"<]*")*>/g)?.length;
+    expect(svg.match(/<\/[a-z]+>/g)?.length).toBe(opened);
+  });
+
+  it('has a title, its numbers in words, and no style of its own', () => {
+    expect(svg).toMatch(/^<svg [^>]*role="img" aria-labelledby="p1-title" aria-describedby="p1-desc"/);
+    expect(svg).toContain('<desc id="p1-desc">');
+    expect(svg).not.toMatch(/style=|<style|<script/);
+  });
+});
+
+describe('the colours', () => {
+  it.each([
+    ['ink', 4.5],
+    ['slate', 4.5],
+    ['line', 3],
+    ['kelp', 4.5],
+    ['rust', 4.5],
+    ['amber', 4.5],
+    ['plum', 4.5],
+  ] as const)('%s stands out from paper by %s', (tone, least) => {
+    expect(contrast(TONES[tone], TONES.paper)).toBeGreaterThanOrEqual(least);
+  });
+});
+
+describe('escaped', () => {
+  it('turns what would be markup into text', () => {
+    expect(escaped('a < b & "c" > d')).toBe('a &lt; b &amp; &quot;c&quot; &gt; d');
+  });
+});
+
+/** By the formula of WCAG 2.2. */
+function contrast(one: string, other: string): number {
+  const [darker = 0, lighter = 0] = [luminance(one), luminance(other)].sort((a, b) => a - b);
+  return (lighter + 0.05) / (darker + 0.05);
+}
+
+function luminance(colour: string): number {
+  const [red = 0, green = 0, blue = 0] = [1, 3, 5].map((at) => {
+    const share = parseInt(colour.slice(at, at + 2), 16) / 255;
+    return share <= 0.04045 ? share / 12.92 : ((share + 0.055) / 1.055) ** 2.4;
+  });
+  return 0.2126 * red + 0.7152 * green + 0.0722 * blue;
+}
