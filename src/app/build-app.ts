@@ -11,6 +11,9 @@ import {
 import type { ZodTypeProvider } from 'fastify-type-provider-zod';
 import { randomUUID } from 'node:crypto';
 import type { App, Context } from '../http/app-types.js';
+import { accountHelpRoutes } from '../http/accounts/account-help-routes.js';
+import { accountRoutes } from '../http/accounts/account-routes.js';
+import { tokenRoutes } from '../http/accounts/token-routes.js';
 import { assessmentRoutes } from '../http/assessments/assessment-routes.js';
 import { calculationRoutes } from '../http/calculations/calculation-routes.js';
 import { sourceRoutes } from '../http/catalogue/source-routes.js';
@@ -93,6 +96,9 @@ export async function buildApp(context: Context, logLevel: LogLevel): Promise<Ap
       reportRoutes(api, context);
       figureRoutes(api, context);
       auditRoutes(api, context);
+      accountRoutes(api, context);
+      accountHelpRoutes(api, context);
+      tokenRoutes(api, context);
       settingsRoutes(api, context);
       historyRoutes(api, context);
       catalogueRoutes(api);

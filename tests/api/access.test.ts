@@ -65,8 +65,18 @@ const TABLE: Readonly<Record<string, 'anybody' | readonly TestRole[]>> = {
   getSettingsHistory: [L],
   listSites: [A, C, L],
   listCommissioners: [A, C, L],
-  // Reports and the audit trail: leads.
+  // Reports, the audit trail, accounts and tokens: leads.
   listAuditEvents: [L],
+  listAccounts: [L],
+  inviteAccount: [L],
+  getAccount: [L],
+  changeAccount: [L],
+  renewInvitation: [L],
+  resetSecondFactor: [L],
+  signOutAccount: [L],
+  listTokens: [L],
+  createToken: [L],
+  revokeToken: [L],
   readSettings: [L],
   changeSettings: [L],
   getQuarterlyReport: [L],
@@ -157,14 +167,20 @@ describe.each(Object.entries(TABLE))('%s', (operationId, who) => {
 
   it('by a lead of another team knows nothing of ours', async () => {
     const response = await call(operationId, world.app.otherTeam.token);
-    if (operationOf(operations, operationId).path.match(/\{(patient|referral|assessment|session)Id\}/)) {
+    if (
+      operationOf(operations, operationId).path.match(
+        /\{(patient|referral|assessment|session|account|token)Id\}/,
+      )
+    ) {
       expectProblem(response, { status: 404, type: 'not-found' });
       expect(operationOf(operations, operationId).statuses).toContain(404);
       return;
     }
     expect(response.status).toBeLessThan(500);
-    const { patientId, referralId, assessmentId, sessionId, app } = world;
-    for (const ours of [patientId, referralId, assessmentId, sessionId, app.siteId, app.commissionerId]) {
+    const { app } = world;
+    const { patientId, referralId, assessmentId, sessionId, accountId, tokenId } = world;
+    const people = [patientId, referralId, assessmentId, sessionId, accountId, tokenId];
+    for (const ours of [...people, app.siteId, app.commissionerId]) {
       expect(response.text).not.toContain(ours);
     }
   });
@@ -253,12 +269,14 @@ async function call(operationId: string, token: string | null): Promise<supertes
 }
 
 function filled(path: string): string {
-  const { patientId, referralId, assessmentId, sessionId } = world;
+  const { patientId, referralId, assessmentId, sessionId, accountId, tokenId } = world;
   const ids: Readonly<Record<string, string>> = {
     patientId,
     referralId,
     assessmentId,
     sessionId,
+    accountId,
+    tokenId,
     measureId: 'cat-total',
     figureId: 'uptake',
     letter: 'gp',

@@ -2,7 +2,7 @@ import { afterAll, beforeAll, expect, it } from 'vitest';
 import supertest from 'supertest';
 import type { Response } from 'supertest';
 import { anAssessment, aPatient, aReferralBody, aSession } from './entries.js';
-import { expectProblem } from './response.js';
+import { asRecord, expectProblem, textAt } from './response.js';
 import type { ExpectedProblem } from './response.js';
 import { created, givenAssessment, givenPatient, givenReferral, givenSession } from './scenario.js';
 import { startApp } from './start-app.js';
@@ -14,9 +14,13 @@ interface Ids {
   readonly referralId: string;
   readonly assessmentId: string;
   readonly sessionId: string;
+  /** A clinician who has been invited. */
+  readonly accountId: string;
+  /** A token of the lead, which no test signs in with. */
+  readonly tokenId: string;
 }
 
-/** A team with a patient, an open referral with its baseline, and a session; and the same of another team. */
+/** A team with a patient, an open referral with its baseline, a session, an account and a token; and the same of another team. */
 export interface World extends Ids {
   readonly app: TestApp;
   readonly theirs: Ids;
@@ -85,11 +89,24 @@ export async function startWorld(): Promise<World> {
     referralId,
     assessmentId: await givenAssessment(app, await givenReferral(app)),
     sessionId: await givenSession(app),
+    ...(await givenAccountAndToken(app, 'lead')),
     theirs: {
       patientId: theirPatient,
       referralId: theirReferral,
       assessmentId: await created(app, theirAssessments, anAssessment(siteId), 'other-team'),
       sessionId: await created(app, '/api/v1/sessions', aSession(siteId), 'other-team'),
+      ...(await givenAccountAndToken(app, 'other-team')),
     },
+  };
+}
+
+async function givenAccountAndToken(app: TestApp, who: 'lead' | 'other-team') {
+  const signInName = `${who}.clinician`;
+  const clinician = { displayName: 'Samphire Whimbrel', signInName, role: 'clinician' };
+  const invited = await app.as(who).post('/api/v1/accounts', clinician);
+  const made = await app.as(who).post('/api/v1/tokens', { name: 'spreadsheet', role: 'admin', days: 30 });
+  return {
+    accountId: textAt(asRecord(asRecord(invited.body)['account']), 'id'),
+    tokenId: textAt(asRecord(asRecord(made.body)['token']), 'id'),
   };
 }

@@ -129,6 +129,48 @@ export const BODY_OPERATIONS: readonly BodyOperation[] = [
     }),
   },
   {
+    operationId: 'inviteAccount',
+    method: 'post',
+    path: () => '/api/v1/accounts',
+    body: () => ({ displayName: 'Campion Avocet', signInName: 'c.avocet', role: 'admin' }),
+  },
+  {
+    operationId: 'changeAccount',
+    method: 'patch',
+    path: ({ accountId }) => `/api/v1/accounts/${accountId}`,
+    body: () => ({ reason: 'Married', changes: { displayName: 'Samphire Godwit' } }),
+  },
+  {
+    operationId: 'renewInvitation',
+    method: 'post',
+    path: ({ accountId }) => `/api/v1/accounts/${accountId}/invitations`,
+    body: () => ({ signInName: null }),
+  },
+  {
+    operationId: 'resetSecondFactor',
+    method: 'post',
+    path: ({ accountId }) => `/api/v1/accounts/${accountId}/second-factor-reset`,
+    body: () => ({ reason: 'The telephone was lost' }),
+  },
+  {
+    operationId: 'signOutAccount',
+    method: 'post',
+    path: ({ accountId }) => `/api/v1/accounts/${accountId}/sign-out`,
+    body: () => ({ reason: 'A computer was stolen' }),
+  },
+  {
+    operationId: 'createToken',
+    method: 'post',
+    path: () => '/api/v1/tokens',
+    body: () => ({ name: 'spreadsheet', role: 'clinician', days: 30 }),
+  },
+  {
+    operationId: 'revokeToken',
+    method: 'post',
+    path: ({ tokenId }) => `/api/v1/tokens/${tokenId}/revoke`,
+    body: () => ({ reason: 'No longer used' }),
+  },
+  {
     operationId: 'calculatePrediction',
     method: 'post',
     path: () => '/api/v1/calculations/prediction',
@@ -153,6 +195,9 @@ export const BODY_OPERATIONS: readonly BodyOperation[] = [
     body: () => ({ measureId: 'cat-total', baseline: 22, discharge: 19 }),
   },
 ];
+
+/** Those whose answer holds a secret: it is given once, and not again to whoever repeats the key. */
+export const SECRET_ANSWERS: readonly string[] = ['inviteAccount', 'renewInvitation', 'createToken'];
 
 /** Sends an operation with its body changed. */
 export function sendChanged(world: World, operationId: string, changes: Body) {

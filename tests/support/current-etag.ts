@@ -25,6 +25,8 @@ async function versionOf(db: Executor, teamId: string, resource: string, id: str
       return newest(db, 'session', id);
     case 'assessments':
       return newest(db, 'assessment', id);
+    case 'accounts':
+      return newest(db, 'account', id);
     case 'offers': {
       // An offer is a part of its referral.
       const offer = await db
@@ -45,7 +47,7 @@ async function versionOf(db: Executor, teamId: string, resource: string, id: str
 
 async function newest(
   db: Executor,
-  table: 'patient' | 'referral' | 'session' | 'assessment',
+  table: 'patient' | 'referral' | 'session' | 'assessment' | 'account',
   id: string,
 ): Promise<number | null> {
   const row = await db

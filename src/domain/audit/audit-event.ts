@@ -56,6 +56,7 @@ export const AUDIT_ACTIONS = [
   'invitation-accepted',
   'account-changed',
   'accounts-listed',
+  'account-read',
   'token-created',
   'token-revoked',
   'tokens-listed',

@@ -30,7 +30,6 @@ export type Refusal =
   | { readonly code: 'second-factor-present' }
   | { readonly code: 'last-lead' }
   | { readonly code: 'own-account' }
-  | { readonly code: 'stale-account' }
   | ({ readonly code: 'stale-draft' } & Pick<Draft, 'version' | 'state' | 'saved'>)
   | { readonly code: 'no-letter'; readonly why: 'died' | 'registered-in-error' }
   | { readonly code: 'bad-cursor' }

@@ -13,8 +13,7 @@ export type AccountRefusal = Extract<
       | 'sign-in-name-taken'
       | 'second-factor-present'
       | 'last-lead'
-      | 'own-account'
-      | 'stale-account';
+      | 'own-account';
   }
 >;
 
@@ -76,13 +75,6 @@ export function accountProblem(refusal: AccountRefusal): ProblemBody {
         title: 'Your own account',
         status: 409,
         detail: 'Another lead must do this for you.',
-      };
-    case 'stale-account':
-      return {
-        type: '/problems/changed-meanwhile',
-        title: 'The record has changed meanwhile',
-        status: 412,
-        detail: 'Nothing was stored. Read the account again and decide anew.',
       };
   }
 }

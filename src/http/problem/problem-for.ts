@@ -75,7 +75,6 @@ export function problemFor(refusal: Refusal): ProblemBody {
     case 'second-factor-present':
     case 'last-lead':
     case 'own-account':
-    case 'stale-account':
       return accountProblem(refusal);
     case 'precondition-required':
     case 'bad-precondition':

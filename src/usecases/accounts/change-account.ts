@@ -9,11 +9,13 @@ import {
   updateAccount,
 } from '../../storage/accounts/accounts.js';
 import type { AccountChange, FullAccount } from '../../storage/accounts/accounts.js';
-import { clearSecondFactor } from '../../storage/accounts/credentials.js';
 import { openInvitationsOf, revokeInvitations } from '../../storage/accounts/invitations.js';
 import { endSessions } from '../../storage/accounts/login-sessions.js';
 import type { Executor } from '../../storage/connection.js';
 import { recordEvent, recordRead } from '../audit/record-event.js';
+import { accountStates } from '../../storage/history/account-states.js';
+import { meanwhileSince } from '../../domain/history/history.js';
+import type { BasedOn } from '../history/based-on.js';
 import type { Context, TeamMember } from '../context.js';
 import { accountSeenBy } from './account-of-team.js';
 import { viewOf } from './account-view.js';
@@ -28,8 +30,20 @@ export async function listAccounts(context: Context, actor: TeamMember): Promise
   return accounts.map((account) => viewOf(account, invitations.get(account.id) ?? null));
 }
 
+/** One account of the lead's team, or of a commissioner who pays for it. */
+export async function getAccount(
+  context: Context,
+  actor: TeamMember,
+  accountId: string,
+): Promise<Outcome<AccountView>> {
+  const account = await accountSeenBy(context.reader, actor, accountId);
+  if (account === null) return refused({ code: 'not-found', what: 'account' });
+  await recordRead(context, actor, { action: 'account-read', subjectId: accountId });
+  return done(await presentView(context, context.reader, accountId));
+}
+
 /**
- * Changes name, role or status of an account, from the version that the lead has seen.
+ * Changes name, role or status of an account, based on the version that the lead has seen.
  *
  * A lead changes neither role nor status of their own; a team keeps one active lead who can sign in; a commissioner
  * stays one. Whoever is suspended is signed out everywhere and loses open invitations. Tokens follow a lower role at once.
@@ -39,15 +53,22 @@ export async function changeAccount(
   actor: TeamMember,
   request: {
     readonly accountId: string;
-    readonly expectedVersion: number;
+    readonly basedOn: BasedOn;
     readonly changes: Partial<AccountChange>;
+    readonly reason: string | null;
   },
 ): Promise<Outcome<AccountView>> {
-  const { accountId, expectedVersion } = request;
+  const { accountId, basedOn, reason } = request;
   return context.db.transaction().execute(async (trx) => {
     const account = await accountSeenBy(trx, actor, accountId);
     if (account === null) return refused({ code: 'not-found', what: 'account' });
-    if (account.version !== expectedVersion) return refused({ code: 'stale-account' });
+    if (!basedOn.includes(account.version)) {
+      const states = await accountStates(trx, account, actor.teamId);
+      return refused({
+        code: 'changed-meanwhile',
+        meanwhile: meanwhileSince(states, Math.max(...basedOn)),
+      });
+    }
     const { displayName, role, status } = { ...account, ...request.changes };
     const change: AccountChange = { displayName, role, status };
     const refusal = await refusalOf(context, trx, actor, account, change);
@@ -62,25 +83,8 @@ export async function changeAccount(
     await recordEvent(context, trx, actor, {
       action: 'account-changed',
       subjectId: accountId,
-      details: { changes: changedValues(before, change, []) },
+      details: { changes: changedValues(before, change, []), ...told(reason) },
     });
-    return done(await presentView(context, trx, accountId));
-  });
-}
-
-/** Takes the second factor of somebody else away, such as when the telephone was lost; their sessions end. */
-export async function resetSecondFactor(
-  context: Context,
-  actor: TeamMember,
-  accountId: string,
-): Promise<Outcome<AccountView>> {
-  if (accountId === actor.accountId) return refused({ code: 'own-account' });
-  return context.db.transaction().execute(async (trx) => {
-    const account = await accountSeenBy(trx, actor, accountId);
-    if (account === null) return refused({ code: 'not-found', what: 'account' });
-    await clearSecondFactor(trx, accountId);
-    await endSessions(trx, accountId, { reason: 'second-factor-changed', now: context.clock.now() });
-    await recordEvent(context, trx, actor, { action: 'second-factor-removed', subjectId: accountId });
     return done(await presentView(context, trx, accountId));
   });
 }
@@ -104,11 +108,17 @@ async function refusalOf(
   return (await isLeadLeft(trx, left)) ? null : refused({ code: 'last-lead' });
 }
 
-async function presentView(context: Context, trx: Executor, id: string): Promise<AccountView> {
+/** An account as it stands now. */
+export async function presentView(context: Context, trx: Executor, id: string): Promise<AccountView> {
   const account = await findAccount(trx, { id });
   if (account === null) throw new Error('An account that was stored is not there.');
   const invitations = await openInvitationsOf(trx, [id], context.clock.now());
   return viewOf(account, invitations.get(id) ?? null);
+}
+
+/** A reason as the trail is told of it. */
+export function told(reason: string | null): { readonly reason?: string } {
+  return reason === null ? {} : { reason };
 }
 
 function isCommissioner(role: Role): boolean {

@@ -55,15 +55,21 @@ export async function listTokens(context: Context, actor: Actor): Promise<readon
 }
 
 /** Takes a token back that whoever asks can see; one that was taken back stays so. */
-export async function revokeToken(context: Context, actor: Actor, tokenId: string): Promise<Outcome<null>> {
+export async function revokeToken(
+  context: Context,
+  actor: Actor,
+  request: { readonly tokenId: string; readonly reason: string | null },
+): Promise<Outcome<StoredToken>> {
+  const { tokenId, reason } = request;
   return context.db.transaction().execute(async (trx) => {
     const token = (await tokensSeenBy(trx, actor)).find(({ id }) => id === tokenId);
     if (token === undefined) return refused({ code: 'not-found', what: 'token' });
-    if (token.revokedAt !== null) return done(null);
-    await revokeStoredToken(trx, tokenId, context.clock.now());
-    const details = { name: token.name, of: token.accountId };
+    if (token.revokedAt !== null) return done(token);
+    const revokedAt = context.clock.now();
+    await revokeStoredToken(trx, tokenId, revokedAt);
+    const details = { name: token.name, of: token.accountId, ...(reason === null ? {} : { reason }) };
     await recordEvent(context, trx, actor, { action: 'token-revoked', subjectId: tokenId, details });
-    return done(null);
+    return done({ ...token, revokedAt });
   });
 }
 

@@ -43,8 +43,8 @@ const accept = (secret: string, passphrase = PASSPHRASE) =>
 const NOT_VALID = { kind: 'refused', refusal: { code: 'invitation-not-valid' } };
 const renew = (accountId: string, signInName: string | null = null) =>
   renewInvitation(context(), lead, { accountId, signInName });
-const change = (accountId: string, expectedVersion: number, changes: object, actor = lead) =>
-  changeAccount(context(), actor, { accountId, expectedVersion, changes });
+const change = (accountId: string, version: number, changes: object, actor = lead) =>
+  changeAccount(context(), actor, { accountId, basedOn: [version], changes, reason: 'Agreed' });
 
 describe('an invitation', () => {
   it('lets somebody choose a passphrase, signs them in, and is used up', async () => {
@@ -215,7 +215,7 @@ describe('an account', () => {
       role: 'admin',
     });
     expect(await change(account.id, 1, { role: 'lead' })).toMatchObject({
-      refusal: { code: 'stale-account' },
+      refusal: { code: 'changed-meanwhile', meanwhile: { version: 2 } },
     });
     const told = await service.record.connection.db
       .selectFrom('audit_event')
@@ -223,7 +223,7 @@ describe('an account', () => {
       .where('action', '=', 'account-changed')
       .execute();
     expect(told.map(({ details }) => JSON.parse(details) as unknown)).toEqual([
-      { changes: { role: ['clinician', 'admin'] } },
+      { changes: { role: ['clinician', 'admin'] }, reason: 'Agreed' },
     ]);
   });
 
@@ -337,13 +337,17 @@ describe('a token', () => {
     const { secret, token } = valueOf(await make(owner));
     const { teamId } = service.otherTeam;
     const absent = { refusal: { code: 'not-found', what: 'token' } };
-    expect(await revokeToken(context(), { ...lead, teamId }, token.id)).toMatchObject(absent);
+    expect(
+      await revokeToken(context(), { ...lead, teamId }, { tokenId: token.id, reason: null }),
+    ).toMatchObject(absent);
     const colleague: TeamMember = { ...owner, accountId: lead.accountId };
-    expect(await revokeToken(context(), colleague, token.id)).toMatchObject(absent);
+    expect(await revokeToken(context(), colleague, { tokenId: token.id, reason: null })).toMatchObject(
+      absent,
+    );
     expect((await listTokens(context(), owner)).map(({ id }) => id)).toEqual([token.id]);
     expect((await listTokens(context(), lead)).map(({ id }) => id)).toContain(token.id);
-    valueOf(await revokeToken(context(), lead, token.id));
+    valueOf(await revokeToken(context(), lead, { tokenId: token.id, reason: null }));
     expect(await actorByToken(context(), secret)).toBeNull();
-    valueOf(await revokeToken(context(), owner, token.id));
+    valueOf(await revokeToken(context(), owner, { tokenId: token.id, reason: null }));
   });
 });

@@ -7,7 +7,7 @@ import {
   confirmSecondFactor,
   removeSecondFactor,
 } from '../../../src/usecases/accounts/own-credentials.js';
-import { resetSecondFactor } from '../../../src/usecases/accounts/change-account.js';
+import { resetSecondFactor } from '../../../src/usecases/accounts/help-account.js';
 import { passSecondFactor, signIn } from '../../../src/usecases/accounts/sign-in.js';
 import { whoseSession } from '../../../src/usecases/accounts/session.js';
 import type { TeamMember } from '../../../src/usecases/context.js';
@@ -155,11 +155,12 @@ describe('a second factor', () => {
     const accountId = await givenPerson(context(), { role: 'lead', teamId }, 'other.lead');
     const stranger: TeamMember = { accountId, role: 'lead', teamId: service.otherTeam.teamId };
     const absent = { refusal: { code: 'not-found', what: 'account' } };
-    expect(await resetSecondFactor(context(), stranger, lead.accountId)).toMatchObject(absent);
+    const ofLead = { accountId: lead.accountId, reason: 'The telephone was lost' };
+    expect(await resetSecondFactor(context(), stranger, ofLead)).toMatchObject(absent);
     const own = { refusal: { code: 'own-account' } };
-    expect(await resetSecondFactor(context(), lead, lead.accountId)).toMatchObject(own);
+    expect(await resetSecondFactor(context(), lead, ofLead)).toMatchObject(own);
     const colleague: TeamMember = { accountId, role: 'lead', teamId };
-    expect(valueOf(await resetSecondFactor(context(), colleague, lead.accountId))).toMatchObject({
+    expect(valueOf(await resetSecondFactor(context(), colleague, ofLead))).toMatchObject({
       hasSecondFactor: false,
     });
     expect(await kindOf(sessionSecret)).toBeNull();
