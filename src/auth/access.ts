@@ -31,6 +31,7 @@ export const ACCESS = {
   getAssessmentHistory: CLINICAL,
   getAssessment: CLINICAL,
   getSession: TEAM,
+  listExpectedPeople: TEAM,
   listDrafts: CLINICAL,
   readDraft: CLINICAL,
   saveDraft: CLINICAL,

@@ -3,6 +3,7 @@ import { z } from 'zod';
 import { isPublic } from '../auth/access.js';
 import type { RequestKey } from '../storage/request-keys/request-keys.js';
 import { formerAnswer, giveKeyBack, keepAnswerOf, requestKeyOf } from '../usecases/requests/answer-once.js';
+import { turnsByName } from '../usecases/requests/turns.js';
 import type { App, Context } from './app-types.js';
 import { problemFor } from './problem/problem-for.js';
 import { problemResponses, sendProblem } from './problem/problem.js';
@@ -123,19 +124,5 @@ function describeKey(route: RouteOptions): void {
     ...schema,
     headers: headers.extend(KeyHeader),
     response: { ...problemResponses(400, 409), ...response },
-  };
-}
-
-/** Turns by name: who asks for a name that somebody has waits until it is passed on. */
-function turnsByName(): (name: string) => Promise<() => void> {
-  const held = new Map<string, Promise<void>>();
-  return async (name) => {
-    for (let other = held.get(name); other !== undefined; other = held.get(name)) await other;
-    let free: () => void = () => {};
-    held.set(name, new Promise<void>((resolve) => (free = resolve)));
-    return () => {
-      held.delete(name);
-      free();
-    };
   };
 }

@@ -58,6 +58,7 @@ const TABLE: Readonly<Record<string, 'anybody' | readonly TestRole[]>> = {
   listSessions: [A, C, L],
   recordAttendances: [A, C, L],
   getSession: [A, C, L],
+  listExpectedPeople: [A, C, L],
   // Histories of what a role may read.
   getPatientHistory: [A, C, L],
   getReferralHistory: [A, C, L],

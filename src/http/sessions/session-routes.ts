@@ -7,6 +7,8 @@ import {
   recordAttendances,
 } from '../../usecases/sessions/keep-register.js';
 import type { SessionRegister } from '../../usecases/sessions/keep-register.js';
+import { readClass } from '../../usecases/sessions/read-class.js';
+import type { ClassPerson } from '../../usecases/sessions/read-class.js';
 import { teamMember } from '../app-types.js';
 import type { App, Context } from '../app-types.js';
 import { basedOn, IfMatchHeaders, tagged } from '../conditional.js';
@@ -46,6 +48,25 @@ const SessionShown = z
     attendances: z.array(z.strictObject({ referralId: z.string(), outcome: z.string() })),
   })
   .meta({ id: 'Session' });
+
+const ClassPersonShown = z.strictObject({
+  referralId: z.string(),
+  patientId: z.string(),
+  familyName: z.string(),
+  givenName: z.string(),
+  outcome: z.string().nullable().describe('Null where nobody has said yet'),
+  isExpected: z.boolean().describe('Else only on the register'),
+  isNewcomer: z.boolean().describe('Has attended no supervised session before the day'),
+  attended: z.int().describe('Supervised sessions attended before the day'),
+  expectedSessions: z.int().describe('Planned, less those the service cancelled before the day'),
+  reachesEnough: z.boolean().describe('Reaches 75 % of the sessions expected by attending'),
+});
+
+const ClassPeople = z
+  .strictObject({
+    items: z.array(ClassPersonShown).describe('By name'),
+  })
+  .meta({ id: 'ClassPeople' });
 
 /** Routes under /sessions. */
 export function sessionRoutes(app: App, context: Context): void {
@@ -121,6 +142,27 @@ export function sessionRoutes(app: App, context: Context): void {
     },
   );
 
+  app.get(
+    '/sessions/:sessionId/expected',
+    {
+      schema: {
+        operationId: 'listExpectedPeople',
+        summary: 'List who is expected at a session, or stands on its register',
+        description:
+          'Expected is who is in the programme, or whose start is planned, at the site of the session and delivered its way, and does not come on two other days of the week.',
+        tags,
+        params: SessionParams,
+        response: { 200: ClassPeople, ...problemResponses(400, 401, 403, 404) },
+      },
+    },
+    async (request, reply) => {
+      const outcome = await readClass(context, teamMember(request), request.params.sessionId);
+      if (outcome.kind === 'refused') return sendProblem(reply, problemFor(outcome.refusal));
+      const { session, people } = outcome.value;
+      return tagged(reply, session).send({ items: people.map(presentPerson) });
+    },
+  );
+
   app.put(
     '/sessions/:sessionId/attendances',
     {
@@ -145,6 +187,21 @@ export function sessionRoutes(app: App, context: Context): void {
       return tagged(reply, outcome.value).send(present(outcome.value));
     },
   );
+}
+
+function presentPerson(person: ClassPerson): z.output<typeof ClassPersonShown> {
+  return {
+    referralId: person.referralId,
+    patientId: person.patientId,
+    familyName: person.familyName,
+    givenName: person.givenName,
+    outcome: person.outcome,
+    isExpected: person.isExpected,
+    isNewcomer: person.isNewcomer,
+    attended: person.attended,
+    expectedSessions: person.expectedSessions,
+    reachesEnough: person.reachesEnough,
+  };
 }
 
 function present(session: SessionRegister): z.output<typeof SessionShown> {

@@ -1,4 +1,5 @@
 import { notTooFarAhead } from '../../domain/referral/referral.js';
+import type { AttendanceOutcome } from '../../domain/referral/closed-sets.js';
 import { checkRegister } from '../../domain/session/session.js';
 import type { Attendance, SessionDetails } from '../../domain/session/session.js';
 import { done, refused } from '../../domain/refusal/refusal.js';
@@ -59,13 +60,48 @@ export async function recordAttendances(
   sessionId: string,
   change: { readonly attendances: readonly Attendance[]; readonly basedOn: BasedOn },
 ): Promise<Outcome<SessionRegister>> {
+  const { attendances, basedOn } = change;
+  return changeRegister(context, actor, sessionId, { basedOn, attendancesOf: () => attendances });
+}
+
+/** What became of one person; null takes them off the register. */
+export interface Mark {
+  readonly referralId: string;
+  readonly outcome: AttendanceOutcome | null;
+}
+
+/** Marks some people on the register of a session; the others stay as they are. */
+export async function markAttendances(
+  context: Context,
+  actor: TeamMember,
+  sessionId: string,
+  change: { readonly marks: readonly Mark[]; readonly basedOn: BasedOn },
+): Promise<Outcome<SessionRegister>> {
+  const { marks, basedOn } = change;
+  const marked = new Set(marks.map(({ referralId }) => referralId));
+  const attendancesOf = (former: SessionRegister): readonly Attendance[] => [
+    ...former.attendances.filter(({ referralId }) => !marked.has(referralId)),
+    ...marks.flatMap(({ referralId, outcome }) => (outcome === null ? [] : [{ referralId, outcome }])),
+  ];
+  return changeRegister(context, actor, sessionId, { basedOn, attendancesOf });
+}
+
+async function changeRegister(
+  context: Context,
+  actor: TeamMember,
+  sessionId: string,
+  change: {
+    readonly basedOn: BasedOn;
+    readonly attendancesOf: (former: SessionRegister) => readonly Attendance[];
+  },
+): Promise<Outcome<SessionRegister>> {
   return context.db.transaction().execute(async (trx) => {
     const session = await findRegister(trx, actor.teamId, sessionId);
     if (session === null) return refused({ code: 'not-found', what: 'session' });
     const record = { kind: 'session', id: sessionId, version: session.version } as const;
     const stale = await staleBase(trx, actor, record, change.basedOn);
     if (stale !== null) return refused(stale);
-    const { attendances } = change;
+    const attendances = change.attendancesOf(session);
     const ids = attendances.map((attendance) => attendance.referralId);
     const referrals = await referralDates(trx, actor.teamId, ids);
     const faults = checkRegister(session, attendances, referrals, context.clock.today());
