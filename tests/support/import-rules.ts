@@ -68,6 +68,11 @@ export function brokenRule(line: ImportLine): string | null {
         ? null
         : 'simple-statistics is imported in src/domain/statistics only';
     }
+    if (line.specifier === 'yalps') {
+      return line.file.startsWith('src/domain/attack/')
+        ? null
+        : 'yalps is imported in src/domain/attack only';
+    }
     return rule.packages.some((allowed) => allowed.test(line.specifier))
       ? null
       : `${part} does not import the package ${line.specifier}`;
