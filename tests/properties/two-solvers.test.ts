@@ -1,11 +1,11 @@
-import loadHighs from 'highs';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { extremeOf } from '../../src/domain/attack/extreme.js';
 import { sumOf } from '../../src/domain/attack/system.js';
 import type { IntegerSystem, Known, Sum } from '../../src/domain/attack/system.js';
+import { loadSecondSolver } from '../support/second-solver.js';
 
-const highs = await loadHighs();
+const second = await loadSecondSolver();
 
 /** A system as the second solver reads it. */
 function asText({ known }: IntegerSystem, sum: Sum, direction: string, unknowns: readonly string[]): string {
@@ -70,7 +70,7 @@ describe('the solver', () => {
           ['maximize', 'Maximize'],
         ] as const) {
           const ours = extremeOf({ known }, sum, direction);
-          const theirs = highs.solve(asText({ known }, sum, word, UNKNOWNS));
+          const theirs = second.solve(asText({ known }, sum, word, UNKNOWNS));
           compared += 1;
           expect(theirs.Status).toBe('Optimal');
           expect(ours.kind).toBe('found');
