@@ -111,8 +111,12 @@ function isOpenTo(role: Role | null, table: Readonly<Record<string, Access>>, id
 /** The same for pages, by page id. A page that is not in it is open to nobody. */
 export const PAGE_ACCESS = {
   'page:home': 'anybody',
+  'page:sign-in': 'anybody',
+  'page:sign-in-code': 'anybody',
+  'page:invitation': 'anybody',
   'page:sign-out': 'anybody',
   'page:start': 'signed-in',
+  'page:second-factor': 'signed-in',
 } as const satisfies Readonly<Record<string, Access>>;
 
 export type PageId = keyof typeof PAGE_ACCESS;

@@ -16,7 +16,8 @@ export async function installCsrf(app: WebApp): Promise<void> {
   await app.register(fastifyCookie);
   await app.register(fastifyCsrf, {
     cookieKey: CSRF_COOKIE,
-    cookieOpts: { ...COOKIE_OPTIONS, sameSite: 'strict' },
+    // Not strict: a link from a letter would come without it, and the new one would void the forms in other tabs.
+    cookieOpts: { ...COOKIE_OPTIONS, sameSite: 'lax' },
     getToken: (request: FastifyRequest) => textOf(readForm(request.body), CSRF_FIELD),
   });
   app.addHook('preHandler', (request, reply, next) => {

@@ -1,4 +1,6 @@
 import type { FastifyError, FastifyReply, FastifyRequest } from 'fastify';
+import { notWritable } from '../usecases/not-writable.js';
+import type { NotWritable } from '../usecases/not-writable.js';
 import { frameOf, sendPage } from './frame.js';
 import { Page } from './page.js';
 import type { RefusalWords, Web, WebApp } from './web.js';
@@ -11,7 +13,7 @@ export function installErrorPages(app: WebApp, web: Web): void {
   app.setErrorHandler((error: FastifyError, request, reply) => {
     if (request.is404 && !wantsPage(request)) return web.answerNotFound(request, reply);
     const words = wordsForError(error);
-    if (words.status === 500) {
+    if (words.status >= 500) {
       request.log.error({ err: { name: error.name, code: error.code, stack: error.stack } }, 'page failed');
     }
     return sendErrorPage(request, reply, words);
@@ -67,6 +69,8 @@ const NOT_FOUND: RefusalWords = {
 function wordsForError(error: FastifyError): RefusalWords {
   const known = KNOWN[error.code];
   if (known !== undefined) return known;
+  const reason = notWritable(error);
+  if (reason !== null) return NOT_WRITABLE[reason];
   const status = error.statusCode ?? 500;
   if (status >= 400 && status < 500) {
     return {
@@ -82,6 +86,21 @@ function wordsForError(error: FastifyError): RefusalWords {
       'The service failed and nothing was stored. Please try again; if it happens again, tell whoever runs the service.',
   };
 }
+
+const NOT_WRITABLE: Readonly<Record<NotWritable, RefusalWords>> = {
+  full: {
+    status: 507,
+    title: 'The record cannot be written',
+    detail:
+      'Nothing was stored: the disk of the record is full. What is held can be read. Tell whoever runs the service.',
+  },
+  'not-writable': {
+    status: 503,
+    title: 'The record cannot be written',
+    detail:
+      'Nothing was stored: the record takes no writes at this moment. Please try again; if it happens again, tell whoever runs the service.',
+  },
+};
 
 const STALE_FORM: RefusalWords = {
   status: 403,

@@ -4,6 +4,9 @@ import { installCsrf } from './csrf.js';
 import { installErrorPages } from './error-page.js';
 import { installHeaders } from './headers.js';
 import { installPageGuard } from './page-guard.js';
+import { secondFactorPages } from './account/second-factor-pages.js';
+import { invitationPages } from './sign-in/invitation-pages.js';
+import { signInPages } from './sign-in/sign-in-pages.js';
 import { signOutRoute } from './sign-in/sign-out.js';
 import { startPages } from './start/start-page.js';
 import type { Web, WebApp } from './web.js';
@@ -21,6 +24,9 @@ export async function installWeb(app: WebApp, web: Web): Promise<void> {
   await installCsrf(app);
   installPageGuard(app, web);
   installErrorPages(app, web);
-  signOutRoute(app);
+  signInPages(app, web);
+  signOutRoute(app, web);
+  invitationPages(app, web);
+  secondFactorPages(app, web);
   startPages(app);
 }

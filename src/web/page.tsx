@@ -35,7 +35,7 @@ export function Page({ frame, title, scripts = [], children }: PageProps): JSX.E
           Skip to the content
         </a>
         <TopBar frame={frame} />
-        {visitor === null ? '' : <PlacesRow visitor={visitor} path={frame.path} />}
+        {visitor?.session.kind === 'ready' ? <PlacesRow visitor={visitor} path={frame.path} /> : ''}
         <main id="content" tabindex="-1">
           <div class="column">{children}</div>
         </main>

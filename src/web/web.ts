@@ -1,6 +1,7 @@
 import type { FastifyInstance, FastifyReply, FastifyRequest } from 'fastify';
 import type { PageId } from '../auth/access.js';
 import type { Refusal } from '../domain/refusal/refusal.js';
+import type { SignedIn } from '../usecases/accounts/session.js';
 import type { Actor, Context, TeamMember } from '../usecases/context.js';
 
 /** Somebody who is signed in and looks at pages. */
@@ -9,6 +10,8 @@ export interface Visitor {
   readonly displayName: string;
   /** Name of the team, or of the commissioner. */
   readonly placeName: string;
+  /** What is known of the session, for the pages of the own account. */
+  readonly session: SignedIn;
 }
 
 declare module 'fastify' {

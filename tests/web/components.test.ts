@@ -45,12 +45,12 @@ describe('every component writes what it is given as text', () => {
       }),
     ],
     ['the summary of errors', ErrorSummary({ errors: [{ field: HOSTILE, message: HOSTILE }] })],
-    ['a notice', Notice({ kind: 'plain', title: HOSTILE, children: Text({ children: HOSTILE }) })],
-    ['a tag', Tag({ children: HOSTILE })],
+    ['a notice', Notice({ kind: 'plain', title: HOSTILE, children: Text({ value: HOSTILE }) })],
+    ['a tag', Tag({ label: HOSTILE })],
     ['a pager', Pager({ first: null, next: `/x?after=${HOSTILE}`, what: HOSTILE })],
     [
       'a table',
-      Table({ caption: HOSTILE, columns: [{ head: HOSTILE }], rows: [[Text({ children: HOSTILE })]] }),
+      Table({ caption: HOSTILE, columns: [{ head: HOSTILE }], rows: [[Text({ value: HOSTILE })]] }),
     ],
   ])('%s', (_name, html) => {
     // Inside quotes everything but a quote is text.

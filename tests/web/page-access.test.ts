@@ -11,8 +11,12 @@ const P = 'commissioner';
 /** Who may open which page, written out by hand: what the program is held to. */
 const TABLE: Readonly<Record<string, 'anybody' | readonly Role[]>> = {
   'page:home': 'anybody',
+  'page:sign-in': 'anybody',
+  'page:sign-in-code': 'anybody',
+  'page:invitation': 'anybody',
   'page:sign-out': 'anybody',
   'page:start': [A, C, L, P],
+  'page:second-factor': [A, C, L, P],
 };
 
 describe('the table of pages', () => {

@@ -54,6 +54,16 @@ export async function commissionersOfTeam(
     .execute();
 }
 
+/** Name of a commissioner. @throws Error when it is gone, which the record does not allow */
+export async function commissionerName(db: Executor, id: string): Promise<string> {
+  const row = await db
+    .selectFrom('commissioner')
+    .select('name')
+    .where('id', '=', id)
+    .executeTakeFirstOrThrow();
+  return row.name;
+}
+
 /** Stores a new team with its sites. */
 export async function insertTeam(
   db: Executor,

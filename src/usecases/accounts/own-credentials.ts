@@ -77,6 +77,17 @@ export async function beginSecondFactor(
   });
 }
 
+/** The second factor that was begun and of which no code has been shown yet, for its owner; null where there is none. */
+export async function pendingSecondFactor(
+  context: Context,
+  { actor }: OwnSession,
+): Promise<{ readonly secret: string; readonly uri: string } | null> {
+  const account = await ownAccount(context.reader, actor);
+  if (account.hasSecondFactor || account.secondFactor === null) return null;
+  const { secret } = account.secondFactor;
+  return { secret, uri: secondFactorUri(secret, account.signInName ?? account.displayName) };
+}
+
 /**
  * Takes the first code of a second factor; from now on it is asked for at every sign-in. Other sessions are asked for
  * it at once.

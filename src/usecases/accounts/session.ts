@@ -3,6 +3,7 @@ import { isTouchDue } from '../../domain/account/session-life.js';
 import { endSessions, touchSession } from '../../storage/accounts/login-sessions.js';
 import { recordEvent, recordEventOf } from '../audit/record-event.js';
 import type { Actor, Context } from '../context.js';
+import { notWritable } from '../not-writable.js';
 import { actorOf } from './actor-of.js';
 import { livingSession } from './living-session.js';
 import { needsToEnrol } from './second-factor-rule.js';
@@ -34,7 +35,7 @@ export async function whoseSession(context: Context, secret: string): Promise<Si
   const actor = actorOf(account);
   if (actor === null) return null;
   const now = context.clock.now();
-  if (isTouchDue(session, now)) await touchSession(context.db, session.id, now);
+  if (isTouchDue(session, now)) await noteUse(context, session.id, now);
   const mustEnrol = !isHalfOpen && (await needsToEnrol(context.reader, account));
   return {
     kind: isHalfOpen ? 'second-factor-needed' : mustEnrol ? 'enrolment-needed' : 'ready',
@@ -45,6 +46,15 @@ export async function whoseSession(context: Context, secret: string): Promise<Si
     hasSecondFactor: account.hasSecondFactor,
     hasPassphrase: account.passphraseHash !== null,
   };
+}
+
+/** While the record cannot be written, whoever is signed in goes on reading. */
+async function noteUse(context: Context, sessionId: string, now: string): Promise<void> {
+  try {
+    await touchSession(context.db, sessionId, now);
+  } catch (error) {
+    if (notWritable(error) === null) throw error;
+  }
 }
 
 /** Ends a session; does nothing where it has ended. */

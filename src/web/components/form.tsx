@@ -25,14 +25,20 @@ export function Form({ frame, action, class: className, label, children }: FormP
 }
 
 /** A list of what is wrong, above the form, each with a link to its field. Nothing when nothing is wrong. */
-export function ErrorSummary({ errors }: { readonly errors: FormErrors }): JSX.Element {
+export function ErrorSummary({
+  errors,
+  title = 'Nothing was stored: please mend this first',
+}: {
+  readonly errors: FormErrors;
+  readonly title?: string;
+}): JSX.Element {
   if (errors.length === 0) return '';
   return (
     <section class="notice errors" role="alert" aria-labelledby="error-summary">
       <NoticeShape kind="warning" />
       <div>
-        <h2 class="title" id="error-summary">
-          Nothing was stored: please mend this first
+        <h2 class="title" id="error-summary" safe>
+          {title}
         </h2>
         <ul>
           {errors.map(({ field, message }) =>

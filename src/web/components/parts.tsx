@@ -32,13 +32,13 @@ export function EmptyState({ children }: PropsWithChildren): JSX.Element {
   );
 }
 
-type TagProps = { readonly kind?: 'plain' | 'good' | 'check' | 'warning'; readonly children: string };
+type TagProps = { readonly kind?: 'plain' | 'good' | 'check' | 'warning'; readonly label: string };
 
 /** A short mark in words, such as "provisional". */
-export function Tag({ kind = 'plain', children }: TagProps): JSX.Element {
+export function Tag({ kind = 'plain', label }: TagProps): JSX.Element {
   return (
     <span class={kind === 'plain' ? 'tag' : `tag ${kind}`} safe>
-      {children}
+      {label}
     </span>
   );
 }

@@ -63,8 +63,8 @@ function Cell({ column, isHead, children }: CellProps): JSX.Element {
 }
 
 /** A text for a cell of a table, a list or a definition, escaped. */
-export function Text({ children }: { readonly children: string }): JSX.Element {
-  return <span safe>{children}</span>;
+export function Text({ value }: { readonly value: string }): JSX.Element {
+  return <span safe>{value}</span>;
 }
 
 interface DefinitionsProps {

@@ -1,0 +1,128 @@
+import type { FastifyReply, FastifyRequest } from 'fastify';
+import {
+  beginSecondFactor,
+  confirmSecondFactor,
+  pendingSecondFactor,
+} from '../../usecases/accounts/own-credentials.js';
+import { ErrorSummary, Button, Form } from '../components/form.js';
+import { Notice } from '../components/notice.js';
+import { Text } from '../components/table.js';
+import { errorAt, errorsOf, NO_ERRORS } from '../forms/form-errors.js';
+import type { FormErrors } from '../forms/form-errors.js';
+import { readForm, textOf } from '../forms/form-values.js';
+import { frameOf, sendPage } from '../frame.js';
+import type { Frame } from '../frame.js';
+import { Page } from '../page.js';
+import { CodeField } from '../sign-in/sign-in-view.js';
+import { pageOf, visitorOf } from '../web.js';
+import type { Web, WebApp } from '../web.js';
+import { QrCode } from './qr-code.js';
+
+/** Sets up a second factor: a secret is made, taken over by an authenticator, and a first code proves it. */
+export function secondFactorPages(app: WebApp, { context }: Web): void {
+  const send = async (request: FastifyRequest, reply: FastifyReply, errors: FormErrors, status = 200) => {
+    const { session } = visitorOf(request);
+    const pending = await pendingSecondFactor(context, session);
+    const view = { frame: frameOf(request, reply), pending, errors, isNeeded: session.kind !== 'ready' };
+    return sendPage(reply, <SetUpView {...view} />, status);
+  };
+
+  app.get('/account/second-factor', pageOf('page:second-factor'), async (request, reply) => {
+    if (visitorOf(request).session.hasSecondFactor) return reply.redirect('/', 303);
+    return send(request, reply, NO_ERRORS);
+  });
+
+  app.post('/account/second-factor/begin', pageOf('page:second-factor'), async (request, reply) => {
+    await beginSecondFactor(context, visitorOf(request).session);
+    return reply.redirect('/account/second-factor', 303);
+  });
+
+  app.post('/account/second-factor', pageOf('page:second-factor'), async (request, reply) => {
+    const code = textOf(readForm(request.body), 'code');
+    const outcome = await confirmSecondFactor(context, visitorOf(request).session, code);
+    if (outcome.kind === 'refused' && outcome.refusal.code === 'rules-broken') {
+      return send(request, reply, errorsOf(outcome.refusal.faults), 422);
+    }
+    return reply.redirect('/', 303);
+  });
+}
+
+interface SetUpViewProps {
+  readonly frame: Frame;
+  /** Null before it was begun. */
+  readonly pending: { readonly secret: string; readonly uri: string } | null;
+  readonly errors: FormErrors;
+  /** Whether nothing else can be done before. */
+  readonly isNeeded: boolean;
+}
+
+function SetUpView({ frame, pending, errors, isNeeded }: SetUpViewProps): JSX.Element {
+  const title = 'Set up a second factor';
+  return (
+    <Page frame={frame} title={errors.length === 0 ? title : `Error: ${title}`}>
+      <h1>{title}</h1>
+      {isNeeded ? (
+        <Notice kind="plain" title="Your team asks leads for a second factor">
+          <p>Set it up now; then you can go on.</p>
+        </Notice>
+      ) : (
+        ''
+      )}
+      <p>
+        A second factor is a code that a program on your telephone shows. It is asked for after your
+        passphrase, so that a passphrase that was overheard opens nothing.
+      </p>
+      <ErrorSummary errors={errors} />
+      {pending === null ? <BeginForm frame={frame} /> : <ConfirmForm {...{ frame, pending, errors }} />}
+    </Page>
+  );
+}
+
+function BeginForm({ frame }: { readonly frame: Frame }): JSX.Element {
+  return (
+    <Form frame={frame} action="/account/second-factor/begin">
+      <p>
+        You need an authenticator program on a telephone or tablet. Any that knows time-based codes will do.
+      </p>
+      <div class="actions">
+        <Button kind="primary">Begin</Button>
+      </div>
+    </Form>
+  );
+}
+
+type ConfirmFormProps = Pick<SetUpViewProps, 'frame' | 'errors'> & {
+  readonly pending: NonNullable<SetUpViewProps['pending']>;
+};
+
+function ConfirmForm({ frame, pending, errors }: ConfirmFormProps): JSX.Element {
+  return (
+    <>
+      <h2>1. Let the authenticator read this code</h2>
+      <QrCode text={pending.uri} label="Code for the authenticator; the same key stands below as text" />
+      <p>
+        Or type this key into it:{' '}
+        <span class="code">
+          <Text value={inGroups(pending.secret)} />
+        </span>
+      </p>
+      <h2>2. Type the code that it shows</h2>
+      <Form frame={frame} action="/account/second-factor">
+        <CodeField error={errorAt(errors, 'code')} />
+        <div class="actions">
+          <Button kind="primary">Set up</Button>
+        </div>
+      </Form>
+      <Form frame={frame} action="/account/second-factor/begin">
+        <button class="link-button" type="submit">
+          Start again with another key
+        </button>
+      </Form>
+    </>
+  );
+}
+
+/** Easier to type. @example inGroups('ABCDEFGH') -> 'ABCD EFGH' */
+function inGroups(secret: string): string {
+  return secret.replace(/(.{4})(?=.)/g, '$1 ');
+}

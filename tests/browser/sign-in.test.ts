@@ -1,0 +1,100 @@
+import type { Browser, Page } from 'playwright-core';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { faultsOfAccess } from '../support/axe.js';
+import { openBrowser, openPage, serve } from '../support/browser.js';
+import { movingClock } from '../support/moving-clock.js';
+import type { MovingClock } from '../support/moving-clock.js';
+import { givenPerson, PASSPHRASE } from '../support/people.js';
+import { openSignedIn } from '../support/signed-in.js';
+import { startApp } from '../support/start-app.js';
+import type { TestApp } from '../support/start-app.js';
+
+const NAME = 'h.turnstone';
+
+let service: TestApp;
+let clock: MovingClock;
+let origin: string;
+let browser: Browser;
+beforeAll(async () => {
+  clock = movingClock('2026-11-25');
+  service = await startApp(clock);
+  await givenPerson(service.record.context, { role: 'clinician', teamId: service.teamId }, NAME);
+  origin = await serve(service.app);
+  browser = await openBrowser();
+});
+afterAll(async () => {
+  await browser.close();
+  await service.close();
+});
+
+describe('signing in with a browser', () => {
+  it('works by keyboard alone, from a page that was asked for and back to it', async () => {
+    const { page, complaints } = await openPage(browser, origin);
+    await page.goto('/start?a=b');
+    expect(new URL(page.url()).pathname).toBe('/sign-in');
+    expect(await faultsOfAccess(page)).toEqual([]);
+    await page.keyboard.press('Tab');
+    expect(await page.evaluate('document.activeElement.textContent.trim()')).toBe('Skip to the content');
+    await page.getByLabel('Sign-in name').focus();
+    await page.keyboard.type(NAME);
+    await page.keyboard.press('Tab');
+    await page.keyboard.type(PASSPHRASE);
+    await page.keyboard.press('Enter');
+    await page.waitForURL('**/start?a=b');
+    expect(await page.getByRole('heading', { level: 1 }).textContent()).toContain('Person h.turnstone');
+    expect(complaints).toEqual([]);
+    await page.getByRole('button', { name: 'Sign out' }).click();
+    await page.waitForURL('**/sign-in');
+    await page.goto('/start');
+    expect(new URL(page.url()).pathname).toBe('/sign-in');
+  });
+
+  it('says what is wrong at the top, keeps the name and never the passphrase', async () => {
+    const { page } = await openPage(browser, origin);
+    await page.goto('/sign-in');
+    await page.getByLabel('Sign-in name').fill(NAME);
+    await page.getByLabel('Passphrase').fill('sandpiper below the mudflat');
+    await page.getByRole('button', { name: 'Sign in' }).click();
+    await expectText(page, '[role=alert]', 'The sign-in name or the passphrase is not right');
+    expect(await page.getByLabel('Sign-in name').inputValue()).toBe(NAME);
+    expect(await page.getByLabel('Passphrase').inputValue()).toBe('');
+    expect(await faultsOfAccess(page)).toEqual([]);
+  });
+
+  it('without JavaScript', async () => {
+    const { page } = await openPage(browser, origin, { javaScriptEnabled: false });
+    await page.goto('/sign-in');
+    await page.getByLabel('Sign-in name').fill(NAME);
+    await page.getByLabel('Passphrase').fill(PASSPHRASE);
+    await page.getByRole('button', { name: 'Sign in' }).click();
+    await page.waitForURL('**/start');
+  });
+
+  it('a form of another site is refused', async () => {
+    const { page } = await openSignedIn(browser, service, origin, 'lead');
+    await page.goto('/start');
+    await page.evaluate(`document.querySelector('form [name=_csrf]').setAttribute('value', 'forged')`);
+    await page.getByRole('button', { name: 'Sign out' }).click();
+    await expectText(page, 'h1', 'This form can no longer be used');
+    await page.goto('/start');
+    expect(new URL(page.url()).pathname).toBe('/start');
+  });
+
+  it('is asked for again when nobody has used the page for half an hour', async () => {
+    const { page } = await openSignedIn(browser, service, origin, 'clinician');
+    await page.goto('/start');
+    clock.moveBy(30 * 60);
+    await page.goto('/start?c=d');
+    await expectText(page, 'main', 'Your session has ended');
+    expect(await faultsOfAccess(page)).toEqual([]);
+    await page.getByLabel('Sign-in name').fill(NAME);
+    await page.getByLabel('Passphrase').fill(PASSPHRASE);
+    await page.getByRole('button', { name: 'Sign in' }).click();
+    await page.waitForURL('**/start?c=d');
+  });
+});
+
+async function expectText(page: Page, selector: string, text: string): Promise<void> {
+  await page.waitForSelector(selector);
+  expect(await page.locator(selector).first().textContent()).toContain(text);
+}
