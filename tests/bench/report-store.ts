@@ -75,7 +75,7 @@ function enlargeTable(database: Database, table: string): void {
       select *, rowid as place, min(rowid) over (partition by ${together}) as first_place from "${table}";
     delete from "${table}";
     insert into "${table}" (${names})
-      select ${columns.map((name) => copied(name, isOfProviders)).join(', ')}
+      select ${columns.map((name) => copied(name, table)).join(', ')}
       from original cross join copy
       ${isOfProviders ? `where n = 0 or n > ${EARLIER_YEARS}` : ''}
       order by first_place, n, place;
@@ -84,8 +84,17 @@ function enlargeTable(database: Database, table: string): void {
 }
 
 /** What stands in a column of a copy, in SQL. */
-function copied(name: string, isOfProviders: boolean): string {
+function copied(name: string, table: string): string {
+  const isOfProviders = PROVIDERS.includes(table);
   const isEarlier = `n between 1 and ${EARLIER_YEARS}`;
+  // Nobody waits for years: who is open in the original was closed in the end in a copy of earlier years.
+  const isClosedSince = `${isEarlier} and closed_on is null`;
+  if (table === 'referral' && name === 'closed_on') {
+    const end = `(${BENCH_INSTANT.slice(0, 4)} - ${YEARS_APART} * n + 1) || '-01-01'`;
+    return `case when ${isClosedSince} then ${end} when ${isEarlier} then ${earlier(name)} else "${name}" end`;
+  }
+  if (table === 'referral' && name === 'closure_reason')
+    return `case when ${isClosedSince} then 'no-reply' else "${name}" end`;
   const named = `"${name}" || '-' || n`;
   if (/^(team|site|commissioner|account)_id$|_by$/.test(name) || isOfProviders) {
     const isName = /(^|_)id$|_by$|^token_hash$/.test(name);
@@ -95,8 +104,12 @@ function copied(name: string, isOfProviders: boolean): string {
   if (name === 'nhs_number')
     return `case when ${isEarlier} then n || substr("${name}", 2) else "${name}" end`;
   if (/_on$/.test(name)) {
-    const year = `(substr("${name}", 1, 4) - ${YEARS_APART} * n)`;
-    return `case when ${isEarlier} then ${year} || substr("${name}", 5) else "${name}" end`;
+    return `case when ${isEarlier} then ${earlier(name)} else "${name}" end`;
   }
   return `"${name}"`;
+}
+
+/** A date as many years earlier as the copy is. */
+function earlier(name: string): string {
+  return `(substr("${name}", 1, 4) - ${YEARS_APART} * n) || substr("${name}", 5)`;
 }

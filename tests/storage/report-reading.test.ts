@@ -1,0 +1,71 @@
+import BetterSqlite from 'better-sqlite3';
+import { Kysely, SqliteDialect } from 'kysely';
+import type { CompiledQuery } from 'kysely';
+import { afterAll, beforeAll, expect, it } from 'vitest';
+import { MIGRATIONS } from '../../migrations/index.js';
+import { financialQuarter } from '../../src/domain/calendar/period.js';
+import { plainDate } from '../../src/domain/calendar/plain-date.js';
+import { idsTouchedInPeriod } from '../../src/storage/facts/cohort-ids.js';
+import { loadReferralFacts } from '../../src/storage/facts/referral-facts.js';
+import { idsWaitingOn } from '../../src/storage/facts/waiting-ids.js';
+import { migrate } from '../../src/storage/migrate.js';
+import type { Tables } from '../../src/storage/tables.js';
+import { insertValidRows } from '../support/rows.js';
+
+/*
+ * A report reads the rows of its period and of those who wait, however many others a record holds. By which index each
+ * statement goes decides that, and the database tells.
+ */
+
+const database = new BetterSqlite(':memory:');
+let asked: CompiledQuery[] = [];
+const db = new Kysely<Tables>({
+  dialect: new SqliteDialect({ database }),
+  log: ({ query }) => {
+    asked.push(query);
+  },
+});
+
+beforeAll(async () => {
+  await migrate(db, MIGRATIONS);
+  await insertValidRows(db);
+});
+afterAll(() => db.destroy());
+
+/** How the database goes about what was asked while something was done: one line a step. */
+async function stepsOf(ask: () => Promise<unknown>): Promise<readonly string[]> {
+  asked = [];
+  await ask();
+  return asked.flatMap(({ sql, parameters }) =>
+    database
+      .prepare<unknown[], { detail: string }>(`explain query plan ${sql}`)
+      .all(...parameters)
+      .map(({ detail }) => detail),
+  );
+}
+
+it('finds those who wait among the open and those closed since, not among all who were ever received', async () => {
+  const steps = await stepsOf(() => idsWaitingOn(db, 'team', plainDate('2026-09-30')));
+  const ofReferrals = steps.filter((step) => step.includes(' referral '));
+  expect(ofReferrals).toEqual([
+    'SEARCH referral USING INDEX referral_by_closure (team_id=? AND closed_on=?)',
+    'SEARCH referral USING INDEX referral_by_closure (team_id=? AND closed_on>?)',
+  ]);
+});
+
+it('finds those whom a period touches by ranges of days', async () => {
+  const steps = await stepsOf(() => idsTouchedInPeriod(db, 'team', financialQuarter(2026, 2)));
+  const ranges = ['received_on', 'held_on', 'assessed_on', 'closed_on'];
+  for (const day of ranges) {
+    expect(steps.filter((step) => step.includes(`${day}>? AND ${day}<?`))).toHaveLength(1);
+  }
+  expect(steps.filter((step) => /^SCAN \w+ *$/.test(step))).toEqual([]);
+});
+
+it('reads the facts of a referral without looking through any table', async () => {
+  const steps = await stepsOf(() =>
+    loadReferralFacts(db, 'team', ['referral'], { plannedSessions: 12, plannedWeeks: 6 }),
+  );
+  expect(steps.filter((step) => step.startsWith('SEARCH')).length).toBeGreaterThan(8);
+  expect(steps.filter((step) => step.startsWith('SCAN'))).toEqual([]);
+});
