@@ -18,6 +18,8 @@ export interface Desk {
   readonly patientIds: Map<string, string>;
   readonly referralIds: Map<string, string>;
   readonly assessmentIds: Map<PlannedAssessment, string>;
+  /** Present versions of referrals, by id. */
+  readonly referralVersions: Map<string, number>;
 }
 
 /** Nobody corrects anything twice in the demo. */
@@ -42,15 +44,15 @@ export async function perform(context: Context, desk: Desk, deed: Deed): Promise
     }
     case 'triage': {
       const id = idOf(desk.referralIds, deed.course.key);
-      const decision = { ...deed.triage, mrcGrade: null };
-      need(deed.kind, await triageReferral(context, desk.clinician, id, decision));
+      const decision = { ...deed.triage, mrcGrade: null, basedOn: presentOf(desk, id) };
+      moveOn(desk, need(deed.kind, await triageReferral(context, desk.clinician, id, decision)));
       return;
     }
     case 'offer': {
       const { kind, offeredOn, appointmentOn, response, respondedOn } = deed.offer;
-      const offer = { kind, offeredOn, appointmentOn, response, respondedOn };
       const id = idOf(desk.referralIds, deed.course.key);
-      need(deed.kind, await recordOffer(context, desk.admin, id, offer));
+      const offer = { kind, offeredOn, appointmentOn, response, respondedOn, basedOn: presentOf(desk, id) };
+      moveOn(desk, need(deed.kind, await recordOffer(context, desk.admin, id, offer)));
       return;
     }
     case 'assess': {
@@ -81,9 +83,9 @@ export async function perform(context: Context, desk: Desk, deed: Deed): Promise
     }
     case 'close': {
       const { closedOn, reason, note, exercisePlanGivenOn } = deed.closure;
-      const closure = { closedOn, reason, note, exercisePlanGivenOn };
       const id = idOf(desk.referralIds, deed.course.key);
-      need(deed.kind, await closeReferral(context, desk.admin, id, closure));
+      const closure = { closedOn, reason, note, exercisePlanGivenOn, basedOn: presentOf(desk, id) };
+      moveOn(desk, need(deed.kind, await closeReferral(context, desk.admin, id, closure)));
       return;
     }
   }
@@ -118,6 +120,18 @@ async function register(context: Context, desk: Desk, course: PlannedCourse): Pr
   const patientId = idOf(desk.patientIds, person.key);
   const referral = need('register', await registerReferral(context, desk.admin, patientId, details));
   desk.referralIds.set(course.key, referral.id);
+  moveOn(desk, referral);
+}
+
+function moveOn(
+  { referralVersions }: Desk,
+  referral: { readonly id: string; readonly version: number },
+): void {
+  referralVersions.set(referral.id, referral.version);
+}
+
+function presentOf({ referralVersions }: Desk, id: string): readonly number[] {
+  return [referralVersions.get(id) ?? 1];
 }
 
 function idOf<Key>(ids: ReadonlyMap<Key, string>, key: Key): string {

@@ -76,6 +76,7 @@ export async function setUp(
       patientIds: new Map(),
       referralIds: new Map(),
       assessmentIds: new Map(),
+      referralVersions: new Map(),
     });
   }
   for (const { key, name, reader } of COMMISSIONERS) {

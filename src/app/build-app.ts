@@ -27,6 +27,7 @@ import { installAnswerHeaders, installDocumentationHeaders } from '../http/heade
 import { patientRoutes } from '../http/patients/patient-routes.js';
 import { answerError, answerUnknownAddress, installProblemHandlers } from '../http/problem/handlers.js';
 import { problemFor } from '../http/problem/problem-for.js';
+import { referralEventRoutes } from '../http/referrals/event-routes.js';
 import { referralRoutes } from '../http/referrals/referral-routes.js';
 import { figureRoutes } from '../http/reports/figure-routes.js';
 import { reportRoutes } from '../http/reports/report-routes.js';
@@ -86,6 +87,7 @@ export async function buildApp(context: Context, logLevel: LogLevel): Promise<Ap
       installRequestKeys(api, context);
       patientRoutes(api, context);
       referralRoutes(api, context);
+      referralEventRoutes(api, context);
       assessmentRoutes(api, context);
       sessionRoutes(api, context);
       workListRoutes(api, context);

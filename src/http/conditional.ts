@@ -38,3 +38,16 @@ export function basedOn(request: FastifyRequest): Outcome<readonly number[]> {
   const versions = tags.flatMap((tag) => (tag === undefined ? [] : Number(tag)));
   return versions.length === tags.length ? done(versions) : refused({ code: 'bad-precondition' });
 }
+
+/**
+ * Carries out a change on the versions that its request names.
+ *
+ * @returns what the change gives; refused where the request names none
+ */
+export async function onBase<Value>(
+  request: FastifyRequest,
+  change: (base: readonly number[]) => Promise<Outcome<Value>>,
+): Promise<Outcome<Value>> {
+  const base = basedOn(request);
+  return base.kind === 'refused' ? base : change(base.value);
+}

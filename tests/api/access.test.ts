@@ -5,7 +5,6 @@ import { createAccount } from '../../src/usecases/accounts/provision.js';
 import { startWorld } from '../support/bad-input.js';
 import type { World } from '../support/bad-input.js';
 import { BODY_OPERATIONS } from '../support/bodies.js';
-import { currentEtag } from '../support/current-etag.js';
 import { operationOf, servedOperations } from '../support/operations.js';
 import type { Operation } from '../support/operations.js';
 import { expectProblem } from '../support/response.js';
@@ -33,9 +32,12 @@ const TABLE: Readonly<Record<string, 'anybody' | readonly TestRole[]>> = {
   getReferral: [A, C, L],
   correctReferral: [A, C, L],
   recordOffer: [A, C, L],
+  correctOffer: [A, C, L],
   closeReferral: [A, C, L],
+  correctClosure: [A, C, L],
   // Triage, and everything that shows what was measured: clinicians and leads.
   triageReferral: [C, L],
+  correctTriage: [C, L],
   recordAssessment: [C, L],
   listAssessments: [C, L],
   correctAssessment: [C, L],
@@ -55,6 +57,7 @@ const TABLE: Readonly<Record<string, 'anybody' | readonly TestRole[]>> = {
   // Classes and their registers.
   readWorkList: [A, C, L],
   holdSession: [A, C, L],
+  correctSession: [A, C, L],
   listSessions: [A, C, L],
   recordAttendances: [A, C, L],
   getSession: [A, C, L],
@@ -264,9 +267,7 @@ async function call(operationId: string, token: string | null): Promise<supertes
     throw new Error(`${operationId} needs a body in the tests.`);
   const signed = token === null ? test : test.set('authorization', `Bearer ${token}`);
   if (withBody === undefined) return signed;
-  const { connection } = world.app.record;
-  const etag = await currentEtag(connection.db, world.app.teamId, withBody.path(world));
-  return signed.set('if-match', etag).send(withBody.body(world));
+  return signed.set('if-match', world.app.etagOf(withBody.path(world))).send(withBody.body(world));
 }
 
 function filled(path: string): string {
@@ -282,6 +283,7 @@ function filled(path: string): string {
     figureId: 'uptake',
     letter: 'gp',
     timepoint: 'baseline',
+    offerId: world.closed.offerId,
   };
   return path.replace(/\{(\w+)\}/g, (_match, name: string) => {
     const id = ids[name];

@@ -4,7 +4,14 @@ import type { Response } from 'supertest';
 import { anAssessment, aPatient, aReferralBody, aSession } from './entries.js';
 import { asRecord, expectProblem, textAt } from './response.js';
 import type { ExpectedProblem } from './response.js';
-import { created, givenAssessment, givenPatient, givenReferral, givenSession } from './scenario.js';
+import {
+  created,
+  givenAssessment,
+  givenClosedWithOffer,
+  givenPatient,
+  givenReferral,
+  givenSession,
+} from './scenario.js';
 import { startApp } from './start-app.js';
 import type { TestApp } from './start-app.js';
 
@@ -23,6 +30,8 @@ interface Ids {
 /** A team with a patient, an open referral with its baseline, a session, an account and a token; and the same of another team. */
 export interface World extends Ids {
   readonly app: TestApp;
+  /** A referral with a triage decision and an offer, that was closed. */
+  readonly closed: { readonly referralId: string; readonly offerId: string };
   readonly theirs: Ids;
 }
 
@@ -85,6 +94,7 @@ export async function startWorld(): Promise<World> {
   const theirAssessments = `/api/v1/referrals/${theirReferral}/assessments`;
   return {
     app,
+    closed: await givenClosedWithOffer(app),
     patientId,
     referralId,
     assessmentId: await givenAssessment(app, await givenReferral(app)),

@@ -61,6 +61,27 @@ export const BODY_OPERATIONS: readonly BodyOperation[] = [
     body: () => ({ closedOn: '2026-07-01', reason: 'completed' }),
   },
   {
+    operationId: 'correctTriage',
+    method: 'put',
+    path: ({ closed }) => `/api/v1/referrals/${closed.referralId}/triage`,
+    body: () => ({ reason: 'Wrong day', triage: { decision: 'accepted', decidedOn: '2026-04-04' } }),
+  },
+  {
+    operationId: 'correctOffer',
+    method: 'put',
+    path: ({ closed }) => `/api/v1/referrals/${closed.referralId}/offers/${closed.offerId}`,
+    body: () => ({
+      reason: 'Heard later',
+      offer: { kind: 'assessment', offeredOn: '2026-04-07', response: 'declined' },
+    }),
+  },
+  {
+    operationId: 'correctClosure',
+    method: 'put',
+    path: ({ closed }) => `/api/v1/referrals/${closed.referralId}/closure`,
+    body: () => ({ reason: 'Wrong reason', closure: { closedOn: '2026-07-01', reason: 'transport' } }),
+  },
+  {
     operationId: 'recordAssessment',
     method: 'post',
     path: ({ referralId }) => `/api/v1/referrals/${referralId}/assessments`,
@@ -90,6 +111,12 @@ export const BODY_OPERATIONS: readonly BodyOperation[] = [
     method: 'post',
     path: () => '/api/v1/sessions',
     body: ({ app }) => aSession(app.siteId),
+  },
+  {
+    operationId: 'correctSession',
+    method: 'patch',
+    path: ({ sessionId }) => `/api/v1/sessions/${sessionId}`,
+    body: () => ({ reason: 'Was at home', changes: { mode: 'home' } }),
   },
   {
     operationId: 'recordAttendances',

@@ -6,7 +6,8 @@ import type { ClosureReason, Diagnosis } from '../../src/domain/referral/closed-
 import type { Outcome } from '../../src/domain/refusal/refusal.js';
 import { NewAssessment } from '../../src/http/assessments/assessment-schema.js';
 import { NewPatient } from '../../src/http/patients/patient-schema.js';
-import { NewClosure, NewReferral } from '../../src/http/referrals/referral-schema.js';
+import { NewClosure } from '../../src/http/referrals/event-schema.js';
+import { NewReferral } from '../../src/http/referrals/referral-schema.js';
 import { QuarterlyReportShown } from '../../src/http/reports/quarterly-schema.js';
 import { recordAssessment } from '../../src/usecases/assessments/record-assessment.js';
 import type { TeamMember } from '../../src/usecases/context.js';
@@ -147,7 +148,9 @@ async function enter(app: TestApp, members: readonly Member[], diagnosis: Diagno
   await keepRegisters(app, actor, members, ids);
   for (const [index, { closedAs }] of members.entries()) {
     if (closedAs === undefined) continue;
-    const closure = NewClosure.parse({ closedOn: CLOSED_ON, reason: closedAs });
+    const typed = NewClosure.parse({ closedOn: CLOSED_ON, reason: closedAs });
+    // Nothing but its registration has changed the referral.
+    const closure = { ...typed, basedOn: [1] };
     valueOf(await closeReferral(context, actor, ids[index] ?? '', closure));
   }
 }

@@ -1,7 +1,7 @@
 import { aPatient, aReferralBody, anAssessment, aSession } from './entries.js';
 import type { Body } from './entries.js';
 import type { TestApp, TestRole } from './start-app.js';
-import { asRecord, textAt } from './response.js';
+import { asRecord, asRecords, textAt } from './response.js';
 
 /** Steps that a test starts from; each goes through the door that clients use, and gives the id. */
 
@@ -35,6 +35,19 @@ export async function givenClosedReferral(app: TestApp): Promise<string> {
     reason: 'completed',
   });
   return referralId;
+}
+
+/** A referral that was accepted, was offered an assessment, and was closed on 1 July 2026. */
+export async function givenClosedWithOffer(
+  app: TestApp,
+): Promise<{ readonly referralId: string; readonly offerId: string }> {
+  const referralId = await givenTriagedReferral(app);
+  const at = `/api/v1/referrals/${referralId}`;
+  const offer = { kind: 'assessment', offeredOn: '2026-04-07', response: 'accepted' };
+  const answer = await app.as('lead').post(`${at}/offers`, offer);
+  const [made] = asRecords(asRecord(answer.body)['offers']);
+  await created(app, `${at}/closure`, { closedOn: '2026-07-01', reason: 'completed' });
+  return { referralId, offerId: textAt(asRecord(made), 'id') };
 }
 
 /** A stored assessment of a referral; a baseline of 20 April 2026 unless changed. */

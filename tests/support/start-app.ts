@@ -1,6 +1,7 @@
 import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
+import Sqlite from 'better-sqlite3';
 import supertest from 'supertest';
 import { buildApp } from '../../src/app/build-app.js';
 import { openRecord } from '../../src/app/open-record.js';
@@ -30,6 +31,8 @@ export interface TestApp {
   readonly otherTeam: { readonly teamId: string; readonly siteId: string; readonly token: string };
   /** A request with somebody's token; without one when it is null. */
   readonly as: (who: TestRole | 'other-team' | null) => TestClient;
+  /** The ETag that the record of a path of the team has now. */
+  readonly etagOf: (path: string) => string;
   /** Number of rows in every table, to prove that nothing was written. */
   readonly countRows: () => Promise<Readonly<Record<string, number>>>;
   readonly close: () => Promise<void>;
@@ -39,7 +42,8 @@ type Change = (path: string, body?: unknown, ifMatch?: string | null) => Promise
 
 export interface TestClient {
   readonly get: (path: string) => supertest.Test;
-  readonly post: (path: string, body?: unknown) => supertest.Test;
+  /** One that changes a record that exists sends its ETag as a change does. */
+  readonly post: (path: string, body?: unknown, ifMatch?: string | null) => supertest.Test;
   /** A change sends the ETag that the record has now, unless the test gives another, or null for none. */
   readonly put: Change;
   readonly patch: Change;
@@ -88,11 +92,11 @@ export async function startApp(at: string | Clock = TEST_INSTANT): Promise<TestA
   const otherToken = await tokenFor('lead', other.teamId);
   const app = await buildApp(context, 'silent');
   await app.ready();
+  const versions = new Sqlite(databaseFile, { readonly: true });
   const as = (who: TestRole | 'other-team' | null): TestClient => {
     const token = who === null ? null : who === 'other-team' ? otherToken : tokens[who];
-    return clientOf(app, token, (path) =>
-      currentEtag(record.connection.db, who === 'other-team' ? other.teamId : team.teamId, path),
-    );
+    const whose = who === 'other-team' ? other.teamId : team.teamId;
+    return clientOf(app, token, (path) => currentEtag(versions, whose, path));
   };
   return {
     app,
@@ -105,9 +109,11 @@ export async function startApp(at: string | Clock = TEST_INSTANT): Promise<TestA
     tokens,
     otherTeam: { teamId: other.teamId, siteId: firstOf(other.siteIds['Quay Rooms']), token: otherToken },
     as,
+    etagOf: (path) => currentEtag(versions, team.teamId, path),
     countRows: () => countRows(record),
     close: async () => {
       await app.close();
+      versions.close();
       await record.connection.close();
       rmSync(folder, { recursive: true, force: true });
     },
@@ -122,7 +128,7 @@ export async function startApp(at: string | Clock = TEST_INSTANT): Promise<TestA
 export function clientOf(
   app: App,
   token: string | null,
-  etagFor: (path: string) => Promise<string | null> = async () => null,
+  etagFor: (path: string) => string | null = () => null,
 ): TestClient {
   const send = (test: supertest.Test): supertest.Test =>
     token === null ? test : test.set('authorization', `Bearer ${token}`);
@@ -132,16 +138,22 @@ export function clientOf(
     (method: 'put' | 'patch'): Change =>
     async (path, body, ifMatch) => {
       const test = withBody(supertest(app.server)[method](path), body);
-      const etag = ifMatch === undefined ? await etagFor(path) : ifMatch;
+      const etag = ifMatch === undefined ? etagFor(path) : ifMatch;
       return etag === null ? test : test.set('if-match', etag);
     };
   return {
     get: (path) => send(supertest(app.server).get(path)),
-    post: (path, body) => withBody(supertest(app.server).post(path), body),
+    post: (path, body, ifMatch = CHANGING_POST.test(path) ? etagFor(path) : null) => {
+      const test = withBody(supertest(app.server).post(path), body);
+      return ifMatch === null ? test : test.set('if-match', ifMatch);
+    },
     put: change('put'),
     patch: change('patch'),
   };
 }
+
+/** Addresses to which a POST changes a record that exists. */
+const CHANGING_POST = /^\/api\/v1\/referrals\/[^/]+\/(triage|offers|closure)$/;
 
 async function countRows(record: OpenRecord): Promise<Readonly<Record<string, number>>> {
   const tables = await record.connection.db.introspection.getTables();

@@ -20,7 +20,9 @@ export type Refusal =
   | { readonly code: 'patient-already-registered'; readonly existingId: string }
   | { readonly code: 'referral-already-open'; readonly existingId: string }
   | { readonly code: 'already-triaged' }
+  | { readonly code: 'not-triaged' }
   | { readonly code: 'already-closed' }
+  | { readonly code: 'not-closed' }
   | { readonly code: 'already-acknowledged' }
   | { readonly code: 'sign-in-refused' }
   | { readonly code: 'sign-in-delayed'; readonly retryAfterSeconds: number }
@@ -39,6 +41,7 @@ export type Refusal =
 export type RecordKind =
   | 'patient'
   | 'referral'
+  | 'offer'
   | 'assessment'
   | 'session'
   | 'measure'

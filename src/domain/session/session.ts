@@ -78,3 +78,43 @@ export function checkRegister(
     return faults;
   });
 }
+
+/** What keeps a session from being moved to another day, by the fault that its register would have. */
+const WHY_NOT_THAT_DAY: Readonly<Record<string, string>> = {
+  'before-receipt': 'Somebody on the register was referred after this day.',
+  'after-closure': 'The referral of somebody on the register was closed before this day.',
+  'in-the-future': 'Somebody on the register has attended: the session cannot lie in the future.',
+};
+
+/**
+ * Checks the day to which a session is corrected against those who stand on its register.
+ *
+ * @param heldOn the day it is moved to
+ * @returns one fault at `/heldOn` for each reason why the day cannot be right
+ */
+export function checkMovedTo(
+  heldOn: PlainDate,
+  attendances: readonly Attendance[],
+  referrals: ReadonlyMap<string, { readonly receivedOn: PlainDate; readonly closedOn: PlainDate | null }>,
+  today: PlainDate,
+): readonly Fault[] {
+  const codes = new Set(checkRegister({ heldOn }, attendances, referrals, today).map(({ code }) => code));
+  return [...codes].flatMap((code) => {
+    const message = WHY_NOT_THAT_DAY[code];
+    return message === undefined ? [] : [{ pointer: '/heldOn', code, message }];
+  });
+}
+
+/**
+ * Whether what a register changes is a correction, which needs a reason: an entry that stands is altered or taken off
+ * after the day of the session. On the day itself the register is still being written.
+ */
+export function isCorrection(
+  session: Pick<Session, 'heldOn'> & { readonly attendances: readonly Attendance[] },
+  attendances: readonly Attendance[],
+  today: PlainDate,
+): boolean {
+  if (session.heldOn >= today) return false;
+  const outcomes = new Map(attendances.map(({ referralId, outcome }) => [referralId, outcome]));
+  return session.attendances.some(({ referralId, outcome }) => outcomes.get(referralId) !== outcome);
+}

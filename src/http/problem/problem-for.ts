@@ -53,12 +53,26 @@ export function problemFor(refusal: Refusal): ProblemBody {
         status: 409,
         detail: 'The referral has a triage decision.',
       };
+    case 'not-triaged':
+      return {
+        type: '/problems/not-triaged',
+        title: 'Not decided yet',
+        status: 409,
+        detail: 'The referral has no triage decision that could be corrected.',
+      };
     case 'already-closed':
       return {
         type: '/problems/already-closed',
         title: 'Already closed',
         status: 409,
         detail: 'The referral is closed.',
+      };
+    case 'not-closed':
+      return {
+        type: '/problems/not-closed',
+        title: 'Not closed',
+        status: 409,
+        detail: 'The referral is open: it has no closure that could be corrected.',
       };
     case 'already-acknowledged':
       return {
@@ -147,6 +161,7 @@ export function within(part: string, refusal: Refusal): Refusal {
 const NAMES: Readonly<Record<RecordKind, string>> = {
   patient: 'patient',
   referral: 'referral',
+  offer: 'offer',
   assessment: 'assessment',
   session: 'session',
   measure: 'measure',

@@ -1,15 +1,7 @@
-import type { FastifyReply, FastifyRequest } from 'fastify';
 import { z } from 'zod';
 import { STAGES } from '../../domain/pathway/stage.js';
-import type { Referral } from '../../domain/referral/referral.js';
-import type { Outcome } from '../../domain/refusal/refusal.js';
-import {
-  closeReferral,
-  correctReferral,
-  recordOffer,
-  triageReferral,
-} from '../../usecases/referrals/change-referral.js';
-import { getReferral, listReferrals, withStage } from '../../usecases/referrals/list-referrals.js';
+import { correctReferral } from '../../usecases/referrals/change-referral.js';
+import { getReferral, listReferrals } from '../../usecases/referrals/list-referrals.js';
 import { registerReferral } from '../../usecases/referrals/register-referral.js';
 import { teamMember } from '../app-types.js';
 import type { App, Context } from '../app-types.js';
@@ -18,11 +10,9 @@ import { problemFor, within } from '../problem/problem-for.js';
 import { problemResponses, sendProblem } from '../problem/problem.js';
 import { idField } from '../schema/fields.js';
 import { PAGE_QUERY, readPageRequest, writeCursor } from '../schema/paging.js';
+import { answerReferral } from './answer-referral.js';
 import {
-  NewClosure,
-  NewOffer,
   NewReferral,
-  NewTriage,
   presentReferral,
   ReferralCorrection,
   ReferralPage,
@@ -31,12 +21,10 @@ import {
 } from './referral-schema.js';
 
 const tags = ['referrals'];
-const EVENT_PROBLEMS = problemResponses(400, 401, 403, 404, 409, 413, 415, 422);
 
 /** Routes under /referrals, but for assessments and outcomes. */
 export function referralRoutes(app: App, context: Context): void {
   readRoutes(app, context);
-  eventRoutes(app, context);
 
   app.post(
     '/referrals',
@@ -55,7 +43,7 @@ export function referralRoutes(app: App, context: Context): void {
       if (outcome.kind === 'done') {
         reply.code(201).header('location', `/api/v1/referrals/${outcome.value.id}`);
       }
-      return answer(context, request, reply, outcome);
+      return answerReferral(context, request, reply, outcome);
     },
   );
 
@@ -82,7 +70,7 @@ export function referralRoutes(app: App, context: Context): void {
       if (outcome.kind === 'refused') {
         return sendProblem(reply, problemFor(within('/changes', outcome.refusal)));
       }
-      return answer(context, request, reply, outcome);
+      return answerReferral(context, request, reply, outcome);
     },
   );
 }
@@ -134,76 +122,4 @@ function readRoutes(app: App, context: Context): void {
       return tagged(reply, referral).send(presentReferral(referral, stage, actor.role));
     },
   );
-}
-
-function eventRoutes(app: App, context: Context): void {
-  app.post(
-    '/referrals/:referralId/triage',
-    {
-      schema: {
-        operationId: 'triageReferral',
-        summary: 'Record whether the referral is accepted',
-        tags,
-        params: ReferralParams,
-        body: NewTriage,
-        response: { 201: ReferralShown, ...EVENT_PROBLEMS },
-      },
-    },
-    async (request, reply) => {
-      const { referralId } = request.params;
-      const outcome = await triageReferral(context, teamMember(request), referralId, request.body);
-      return answer(context, request, reply.code(201), outcome);
-    },
-  );
-
-  app.post(
-    '/referrals/:referralId/offers',
-    {
-      schema: {
-        operationId: 'recordOffer',
-        summary: 'Record an offer of an assessment or of a place',
-        tags,
-        params: ReferralParams,
-        body: NewOffer,
-        response: { 201: ReferralShown, ...EVENT_PROBLEMS },
-      },
-    },
-    async (request, reply) => {
-      const { referralId } = request.params;
-      const outcome = await recordOffer(context, teamMember(request), referralId, request.body);
-      return answer(context, request, reply.code(201), outcome);
-    },
-  );
-
-  app.post(
-    '/referrals/:referralId/closure',
-    {
-      schema: {
-        operationId: 'closeReferral',
-        summary: 'Close the referral with its reason',
-        tags,
-        params: ReferralParams,
-        body: NewClosure,
-        response: { 201: ReferralShown, ...EVENT_PROBLEMS },
-      },
-    },
-    async (request, reply) => {
-      const { referralId } = request.params;
-      const outcome = await closeReferral(context, teamMember(request), referralId, request.body);
-      return answer(context, request, reply.code(201), outcome);
-    },
-  );
-}
-
-/** Shows the referral as it now stands, or the problem. */
-async function answer(
-  context: Context,
-  request: FastifyRequest,
-  reply: FastifyReply,
-  outcome: Outcome<Referral>,
-): Promise<FastifyReply> {
-  if (outcome.kind === 'refused') return sendProblem(reply, problemFor(outcome.refusal));
-  const actor = teamMember(request);
-  const { referral, stage } = await withStage(context, actor, outcome.value);
-  return tagged(reply, referral).send(presentReferral(referral, stage, actor.role));
 }

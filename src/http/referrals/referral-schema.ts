@@ -1,29 +1,12 @@
 import { z } from 'zod';
 import type { Role } from '../../domain/account/role.js';
-import {
-  CLOSURE_REASONS,
-  DELIVERY_MODES,
-  DIAGNOSES,
-  OFFER_KINDS,
-  OFFER_RESPONSES,
-  PATHWAYS,
-  REFERRAL_SOURCES,
-  TRIAGE_DECISIONS,
-} from '../../domain/referral/closed-sets.js';
+import { DELIVERY_MODES, DIAGNOSES, PATHWAYS, REFERRAL_SOURCES } from '../../domain/referral/closed-sets.js';
 import type { Referral } from '../../domain/referral/referral.js';
-import {
-  dateField,
-  dateShown,
-  idField,
-  lineField,
-  orNull,
-  reasonField,
-  textField,
-} from '../schema/fields.js';
+import { dateField, dateShown, idField, orNull, reasonField, textField } from '../schema/fields.js';
 import { hasSomeChange, NO_CHANGE } from '../schema/changes.js';
 import { pageSchema } from '../schema/paging.js';
 
-const mrcGrade = z.int().min(1).max(5).describe('MRC dyspnoea grade, 1 to 5 (not mMRC)');
+export const mrcGrade = z.int().min(1).max(5).describe('MRC dyspnoea grade, 1 to 5 (not mMRC)');
 const plannedSessions = z
   .int()
   .min(1)
@@ -75,34 +58,6 @@ export const ReferralCorrection = z
       .refine(hasSomeChange, NO_CHANGE),
   })
   .meta({ id: 'ReferralCorrection' });
-
-export const NewTriage = z
-  .strictObject({
-    decision: z.enum(TRIAGE_DECISIONS),
-    decidedOn: dateField,
-    reason: orNull(lineField(500)),
-    mrcGrade: orNull(mrcGrade),
-  })
-  .meta({ id: 'NewTriage' });
-
-export const NewOffer = z
-  .strictObject({
-    kind: z.enum(OFFER_KINDS),
-    offeredOn: dateField,
-    appointmentOn: orNull(dateField),
-    response: z.enum(OFFER_RESPONSES),
-    respondedOn: orNull(dateField),
-  })
-  .meta({ id: 'NewOffer' });
-
-export const NewClosure = z
-  .strictObject({
-    closedOn: dateField,
-    reason: z.enum(CLOSURE_REASONS),
-    note: orNull(textField(2000)),
-    exercisePlanGivenOn: orNull(dateField).describe('Date on which a written exercise plan was given'),
-  })
-  .meta({ id: 'NewClosure' });
 
 export const ReferralShown = z
   .strictObject({

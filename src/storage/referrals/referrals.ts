@@ -2,7 +2,7 @@ import type { PlainDate } from '../../domain/calendar/plain-date.js';
 import type { Closure, Offer, Referral, ReferralDetails, Triage } from '../../domain/referral/referral.js';
 import type { Executor } from '../connection.js';
 import type { Position } from '../page.js';
-import { referralColumns, referralFromRow } from './row-mapper.js';
+import { offerColumns, referralColumns, referralFromRow } from './row-mapper.js';
 
 /** The team's referral by id with its offers; null when absent or of another team. */
 export async function findReferral(db: Executor, teamId: string, id: string): Promise<Referral | null> {
@@ -116,38 +116,41 @@ export async function correctReferralRow(
     .execute();
 }
 
-/** Adds the triage decision. */
+/** Sets the triage decision; null takes it back. */
 export async function setTriage(
   db: Executor,
-  change: ReferralChange & { readonly triage: Triage; readonly mrcGrade: number | null },
+  change: ReferralChange & { readonly triage: Triage | null; readonly mrcGrade: number | null },
 ): Promise<void> {
   await keepFormerReferral(db, change);
   await db
     .updateTable('referral')
     .set({
       version: change.former.version + 1,
-      triage_decision: change.triage.decision,
-      triaged_on: change.triage.decidedOn,
-      triage_reason: change.triage.reason,
+      triage_decision: change.triage?.decision ?? null,
+      triaged_on: change.triage?.decidedOn ?? null,
+      triage_reason: change.triage?.reason ?? null,
       mrc_grade: change.mrcGrade,
     })
     .where('id', '=', change.former.id)
     .execute();
 }
 
-/** Closes a referral. */
+/** Closes a referral; null opens it again. */
 export async function setClosure(
   db: Executor,
-  change: ReferralChange & { readonly closure: Closure; readonly exercisePlanGivenOn: PlainDate | null },
+  change: ReferralChange & {
+    readonly closure: Closure | null;
+    readonly exercisePlanGivenOn: PlainDate | null;
+  },
 ): Promise<void> {
   await keepFormerReferral(db, change);
   await db
     .updateTable('referral')
     .set({
       version: change.former.version + 1,
-      closed_on: change.closure.closedOn,
-      closure_reason: change.closure.reason,
-      closure_note: change.closure.note,
+      closed_on: change.closure?.closedOn ?? null,
+      closure_reason: change.closure?.reason ?? null,
+      closure_note: change.closure?.note ?? null,
       exercise_plan_given_on: change.exercisePlanGivenOn,
     })
     .where('id', '=', change.former.id)
@@ -160,24 +163,36 @@ export async function addOffer(
   change: ReferralChange & { readonly offer: Offer },
 ): Promise<void> {
   const { former, offer } = change;
-  await keepFormerReferral(db, change);
+  await nextReferralVersion(db, change);
   await db
     .insertInto('offer')
-    .values({
-      id: offer.id,
-      referral_id: former.id,
-      kind: offer.kind,
-      offered_on: offer.offeredOn,
-      appointment_on: offer.appointmentOn,
-      response: offer.response,
-      responded_on: offer.respondedOn,
-      created_at: change.now,
-    })
+    .values({ id: offer.id, referral_id: former.id, created_at: change.now, ...offerColumns(offer) })
     .execute();
+}
+
+/** Corrects an offer; the former one is kept in the former state of its referral. */
+export async function correctOfferRow(
+  db: Executor,
+  change: ReferralChange & { readonly offer: Offer },
+): Promise<void> {
+  const { former, offer } = change;
+  await nextReferralVersion(db, change);
+  await db
+    .updateTable('offer')
+    .set(offerColumns(offer))
+    .where('referral_id', '=', former.id)
+    .where('id', '=', offer.id)
+    .execute();
+}
+
+/** Keeps the former state of a referral and gives it the next version, where what changes is in another table. */
+async function nextReferralVersion(db: Executor, change: ReferralChange): Promise<void> {
+  await keepFormerReferral(db, change);
+  const { id, version } = change.former;
   await db
     .updateTable('referral')
-    .set({ version: former.version + 1 })
-    .where('id', '=', former.id)
+    .set({ version: version + 1 })
+    .where('id', '=', id)
     .execute();
 }
 

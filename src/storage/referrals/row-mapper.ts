@@ -79,6 +79,19 @@ export function offerFromRow(row: Selectable<OfferTable>): Offer {
   };
 }
 
+/** The columns of an offer that can be corrected. */
+export function offerColumns(
+  offer: Offer,
+): Pick<Insertable<OfferTable>, 'kind' | 'offered_on' | 'appointment_on' | 'response' | 'responded_on'> {
+  return {
+    kind: offer.kind,
+    offered_on: offer.offeredOn,
+    appointment_on: offer.appointmentOn,
+    response: offer.response,
+    responded_on: offer.respondedOn,
+  };
+}
+
 /** The columns of a referral's details. */
 export function referralColumns(
   details: ReferralDetails,

@@ -1,9 +1,9 @@
 import { ATTENDANCE_OUTCOMES } from '../../domain/referral/closed-sets.js';
 import type { AttendanceOutcome } from '../../domain/referral/closed-sets.js';
-import type { Attendance, Session } from '../../domain/session/session.js';
+import type { Attendance, Session, SessionDetails } from '../../domain/session/session.js';
 import type { Executor } from '../connection.js';
 import { memberOf } from '../row-mapping.js';
-import { findSession } from './sessions.js';
+import { findSession, sessionColumns } from './sessions.js';
 
 /** A session with its register. */
 export interface SessionRegister extends Session {
@@ -111,5 +111,18 @@ export async function nextSessionVersion(db: Executor, change: SessionChange): P
     .updateTable('session')
     .set({ version: former.version + 1 })
     .where('id', '=', former.id)
+    .execute();
+}
+
+/** Corrects a session; the former state is kept with its register. */
+export async function correctSessionRow(
+  db: Executor,
+  change: SessionChange & { readonly details: SessionDetails },
+): Promise<void> {
+  await nextSessionVersion(db, change);
+  await db
+    .updateTable('session')
+    .set(sessionColumns(change.details))
+    .where('id', '=', change.former.id)
     .execute();
 }

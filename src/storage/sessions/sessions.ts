@@ -1,4 +1,4 @@
-import type { Selectable } from 'kysely';
+import type { Insertable, Selectable } from 'kysely';
 import { plainDate } from '../../domain/calendar/plain-date.js';
 import type { PlainDate } from '../../domain/calendar/plain-date.js';
 import { SESSION_MODES } from '../../domain/referral/closed-sets.js';
@@ -36,10 +36,7 @@ export async function insertSession(
       id: session.id,
       team_id: session.teamId,
       version: 1,
-      site_id: session.siteId,
-      held_on: session.heldOn,
-      mode: session.mode,
-      is_supervised: Number(session.isSupervised),
+      ...sessionColumns(session),
       created_at: session.now,
       created_by: session.accountId,
     })
@@ -108,6 +105,18 @@ export async function firstSessionOn(db: Executor, referralId: string): Promise<
     .limit(1)
     .executeTakeFirst();
   return row === undefined ? null : plainDate(row.held_on);
+}
+
+/** The columns of a session that can be corrected. */
+export function sessionColumns(
+  session: SessionDetails,
+): Pick<Insertable<SessionTable>, 'site_id' | 'held_on' | 'mode' | 'is_supervised'> {
+  return {
+    site_id: session.siteId,
+    held_on: session.heldOn,
+    mode: session.mode,
+    is_supervised: Number(session.isSupervised),
+  };
 }
 
 /** The session of a stored row. */

@@ -1,6 +1,6 @@
 import { notTooFarAhead } from '../../domain/referral/referral.js';
 import type { AttendanceOutcome } from '../../domain/referral/closed-sets.js';
-import { checkRegister } from '../../domain/session/session.js';
+import { checkRegister, isCorrection } from '../../domain/session/session.js';
 import type { Attendance, SessionDetails } from '../../domain/session/session.js';
 import { done, refused } from '../../domain/refusal/refusal.js';
 import type { Outcome } from '../../domain/refusal/refusal.js';
@@ -53,15 +53,21 @@ export async function holdSession(
 /**
  * Writes the whole register of a session. Entries that did not change stay; changed ones supersede the former. A
  * register that is written once more as it stands makes no new version.
+ *
+ * @param change its reason is needed where an entry that stands is altered or taken off after the day of the session
  */
 export async function recordAttendances(
   context: Context,
   actor: TeamMember,
   sessionId: string,
-  change: { readonly attendances: readonly Attendance[]; readonly basedOn: BasedOn },
+  change: {
+    readonly attendances: readonly Attendance[];
+    readonly basedOn: BasedOn;
+    readonly reason?: string | null;
+  },
 ): Promise<Outcome<SessionRegister>> {
-  const { attendances, basedOn } = change;
-  return changeRegister(context, actor, sessionId, { basedOn, attendancesOf: () => attendances });
+  const { attendances, basedOn, reason = null } = change;
+  return changeRegister(context, actor, sessionId, { basedOn, reason, attendancesOf: () => attendances });
 }
 
 /** What became of one person; null takes them off the register. */
@@ -75,15 +81,15 @@ export async function markAttendances(
   context: Context,
   actor: TeamMember,
   sessionId: string,
-  change: { readonly marks: readonly Mark[]; readonly basedOn: BasedOn },
+  change: { readonly marks: readonly Mark[]; readonly basedOn: BasedOn; readonly reason?: string | null },
 ): Promise<Outcome<SessionRegister>> {
-  const { marks, basedOn } = change;
+  const { marks, basedOn, reason = null } = change;
   const marked = new Set(marks.map(({ referralId }) => referralId));
   const attendancesOf = (former: SessionRegister): readonly Attendance[] => [
     ...former.attendances.filter(({ referralId }) => !marked.has(referralId)),
     ...marks.flatMap(({ referralId, outcome }) => (outcome === null ? [] : [{ referralId, outcome }])),
   ];
-  return changeRegister(context, actor, sessionId, { basedOn, attendancesOf });
+  return changeRegister(context, actor, sessionId, { basedOn, reason, attendancesOf });
 }
 
 async function changeRegister(
@@ -92,6 +98,7 @@ async function changeRegister(
   sessionId: string,
   change: {
     readonly basedOn: BasedOn;
+    readonly reason: string | null;
     readonly attendancesOf: (former: SessionRegister) => readonly Attendance[];
   },
 ): Promise<Outcome<SessionRegister>> {
@@ -102,36 +109,60 @@ async function changeRegister(
     const stale = await staleBase(trx, actor, record, change.basedOn);
     if (stale !== null) return refused(stale);
     const attendances = change.attendancesOf(session);
+    const { reason } = change;
     const ids = attendances.map((attendance) => attendance.referralId);
     const referrals = await referralDates(trx, actor.teamId, ids);
-    const faults = checkRegister(session, attendances, referrals, context.clock.today());
+    const today = context.clock.today();
+    const faults = [...checkRegister(session, attendances, referrals, today)];
+    if (reason === null && isCorrection(session, attendances, today)) faults.push(REASON_MISSING);
     if (faults.length > 0) return refused({ code: 'rules-broken', faults });
-    const changed = await writeRegister(context, actor, trx, session, attendances);
+    const changed = await writeRegister(context, actor, trx, { session, attendances, reason });
     const register = changed ? await findRegister(trx, actor.teamId, sessionId) : session;
     await recordEvent(context, trx, actor, {
       action: 'register-written',
       subjectId: sessionId,
-      details: { changes: changedValues(outcomesIn(session), outcomesIn(register ?? session), []) },
+      details: {
+        changes: changedValues(outcomesIn(session), outcomesIn(register ?? session), []),
+        ...(reason === null ? {} : { reason }),
+      },
     });
     return done(register ?? session);
   });
 }
+
+const REASON_MISSING = {
+  pointer: '/reason',
+  code: 'reason-missing',
+  message: 'The day of the session is over: say why an entry of its register is changed.',
+};
+
+/** Why the state before a register was kept: the step, where nobody had to give a reason. */
+const REGISTER_STEP = 'Register';
 
 /** Writes what differs; gives whether anything did. */
 async function writeRegister(
   context: Context,
   actor: TeamMember,
   trx: Executor,
-  session: SessionRegister,
-  attendances: readonly Attendance[],
+  register: {
+    readonly session: SessionRegister;
+    readonly attendances: readonly Attendance[];
+    readonly reason: string | null;
+  },
 ): Promise<boolean> {
+  const { session, attendances } = register;
   const [now, sessionId, { accountId }] = [context.clock.now(), session.id, actor];
   const former = new Map(session.attendances.map((entry) => [entry.referralId, entry.outcome]));
   const differing = attendances.filter(({ referralId, outcome }) => former.get(referralId) !== outcome);
   const listed = new Set(attendances.map((entry) => entry.referralId));
   const taken = session.attendances.filter(({ referralId }) => !listed.has(referralId));
   if (differing.length === 0 && taken.length === 0) return false;
-  await nextSessionVersion(trx, { former: session, reason: 'Register', now, accountId });
+  await nextSessionVersion(trx, {
+    former: session,
+    reason: register.reason ?? REGISTER_STEP,
+    now,
+    accountId,
+  });
   for (const { referralId, outcome } of differing) {
     await recordAttendance(trx, { id: context.newId(), sessionId, referralId, outcome, now, accountId });
   }

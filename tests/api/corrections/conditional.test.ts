@@ -15,7 +15,10 @@ beforeAll(async () => {
 });
 afterAll(() => world.app.close());
 
-const changing = BODY_OPERATIONS.filter(({ method }) => method !== 'post');
+const EVENTS = ['triageReferral', 'recordOffer', 'closeReferral'];
+const changing = BODY_OPERATIONS.filter(
+  ({ method, operationId }) => method !== 'post' || EVENTS.includes(operationId),
+);
 const change = (operation: BodyOperation, ifMatch: string | null) =>
   world.app.as('lead')[operation.method](operation.path(world), operation.body(world), ifMatch);
 

@@ -1,6 +1,6 @@
 import { afterAll, beforeAll, expect, it } from 'vitest';
 import { aPatient, aReferralBody, aSession } from '../../support/entries.js';
-import { expectProblem } from '../../support/response.js';
+import { expectProblem, itemsOf } from '../../support/response.js';
 import { created, givenClosedReferral, givenReferral, givenSession } from '../../support/scenario.js';
 import { startApp, TEST_INSTANT } from '../../support/start-app.js';
 import type { TestApp } from '../../support/start-app.js';
@@ -13,8 +13,9 @@ afterAll(() => app.close());
 
 type Register = readonly (readonly [referralId: string, outcome: string])[];
 
-const put = (sessionId: string, register: Register) =>
+const put = (sessionId: string, register: Register, reason: string | null = null) =>
   app.as('admin').put(`/api/v1/sessions/${sessionId}/attendances`, {
+    reason,
     attendances: register.map(([referralId, outcome]) => ({ referralId, outcome })),
   });
 
@@ -46,12 +47,39 @@ it('writes the whole register', async () => {
 it('keeps an entry that was changed as superseded, with when and by whom it was written', async () => {
   const [session, ann] = [await givenSession(app), await givenReferral(app)];
   await put(session, [[ann, 'attended']]);
-  await put(session, [[ann, 'did-not-attend']]);
+  await put(session, [[ann, 'did-not-attend']], 'Mixed up two names');
   const written = { referral_id: ann, recorded_at: TEST_INSTANT, display_name: 'Test admin' };
   expect(await storedRows(session)).toEqual([
     { ...written, outcome: 'attended', superseded_at: TEST_INSTANT },
     { ...written, outcome: 'did-not-attend', superseded_at: null },
   ]);
+});
+
+it('asks why an entry that stands is altered or taken off once the day is over, and not on the day itself', async () => {
+  const [past, today] = [await givenSession(app), await givenSession(app, { heldOn: '2026-11-25' })];
+  const ann = await givenReferral(app);
+  for (const session of [past, today]) await put(session, [[ann, 'attended']]);
+  const missing = { ...fault('/reason', 'reason-missing') };
+  expectProblem(await put(past, [[ann, 'did-not-attend']]), missing);
+  expectProblem(await put(past, []), missing);
+  expect((await put(past, [[ann, 'attended']])).status).toBe(200);
+  expect((await put(today, [[ann, 'did-not-attend']])).status).toBe(200);
+  await put(past, [[ann, 'did-not-attend']], 'Mixed up two names');
+  const history = itemsOf(await app.as('admin').get(`/api/v1/sessions/${past}/history`));
+  expect(history.at(-1)).toMatchObject({
+    reason: 'Mixed up two names',
+    changes: [{ field: `attendances.${ann}`, former: 'attended', present: 'did-not-attend' }],
+  });
+});
+
+it('adds somebody who was forgotten after the day without asking why', async () => {
+  const [session, ann, bob] = [await givenSession(app), await givenReferral(app), await givenReferral(app)];
+  await put(session, [[ann, 'attended']]);
+  const both: Register = [
+    [ann, 'attended'],
+    [bob, 'attended'],
+  ];
+  expect((await put(session, both)).status).toBe(200);
 });
 
 it('leaves entries alone that did not change', async () => {
@@ -68,7 +96,7 @@ it('takes off the register whom it does not list, and keeps the entry', async ()
     [ann, 'attended'],
     [bob, 'attended'],
   ]);
-  const response = await put(session, [[bob, 'attended']]);
+  const response = await put(session, [[bob, 'attended']], 'Was not expected');
   expect(response.body).toMatchObject({ attendances: [{ referralId: bob, outcome: 'attended' }] });
   expect(await storedRows(session)).toMatchObject([
     { referral_id: ann, superseded_at: TEST_INSTANT },
