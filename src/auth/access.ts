@@ -121,6 +121,7 @@ export const PAGE_ACCESS = {
   'page:sign-out': 'anybody',
   'page:start': 'signed-in',
   'page:second-factor': 'signed-in',
+  'page:work-list': TEAM,
 } as const satisfies Readonly<Record<string, Access>>;
 
 export type PageId = keyof typeof PAGE_ACCESS;

@@ -9,6 +9,7 @@ import { invitationPages } from './sign-in/invitation-pages.js';
 import { signInPages } from './sign-in/sign-in-pages.js';
 import { signOutRoute } from './sign-in/sign-out.js';
 import { startPages } from './start/start-page.js';
+import { workListPage } from './work-list/work-list-page.js';
 import type { Web, WebApp } from './web.js';
 
 /**
@@ -29,4 +30,5 @@ export async function installWeb(app: WebApp, web: Web): Promise<void> {
   invitationPages(app, web);
   secondFactorPages(app, web);
   startPages(app);
+  workListPage(app, web);
 }

@@ -10,7 +10,10 @@ export interface Place {
 }
 
 /** The places in the order of a working day; each role sees those that it may open. */
-const PLACES: readonly Place[] = [{ pageId: 'page:start', path: '/start', label: 'Start' }];
+const PLACES: readonly Place[] = [
+  { pageId: 'page:work-list', path: '/work-list', label: 'Work list' },
+  { pageId: 'page:start', path: '/start', label: 'Start' },
+];
 
 /** The places a role may go. */
 export function placesOf(role: Role): readonly Place[] {
