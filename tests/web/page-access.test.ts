@@ -16,11 +16,8 @@ const TABLE: Readonly<Record<string, 'anybody' | readonly Role[]>> = {
   'page:invitation': 'anybody',
   'page:sign-out': 'anybody',
   'page:start': [A, C, L, P],
-<<<<<<< HEAD
   'page:second-factor': [A, C, L, P],
-=======
   'page:work-list': [A, C, L],
->>>>>>> c452edc (Show what is due on the start page, grouped and narrowed, each entry leading to where it is done)
 };
 
 describe('the table of pages', () => {

@@ -123,8 +123,8 @@ function Counts({
             <a href={`#${group}`} safe>
               {title}
             </a>{' '}
-            <strong>{String(count)}</strong>
-            {late === 0 ? '' : <span class="muted">{` (${late} late)`}</span>}
+            <strong safe>{String(count)}</strong>
+            {late === 0 ? '' : <span class="muted" safe>{` (${late} late)`}</span>}
           </li>
         ))}
       </ul>

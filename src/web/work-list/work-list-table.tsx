@@ -17,7 +17,7 @@ interface WorkListTableProps {
   readonly siteNames: ReadonlyMap<string, string>;
 }
 
-const COLUMNS = ['Who', 'What is due', 'How late', 'Site', 'Clinician', 'Next step'] as const;
+const COLUMNS: readonly string[] = ['Who', 'What is due', 'How late', 'Site', 'Clinician', 'Next step'];
 
 /** What is due in one table, a part of it for each group, the oldest first. */
 export function WorkListTable({ workList, ...props }: WorkListTableProps): JSX.Element {
@@ -50,7 +50,10 @@ function Group({ group, filter, role, siteNames }: GroupProps): JSX.Element {
     <tbody id={group.group}>
       <tr class="group">
         <th colspan={span} scope="rowgroup">
-          <span safe>{group.title}</span> <span class="count">{String(group.count)}</span>{' '}
+          <span safe>{group.title}</span>{' '}
+          <span class="count" safe>
+            {String(group.count)}
+          </span>{' '}
           <span class="muted" safe>
             {group.count === 0 ? group.whenEmpty : group.explanation}
           </span>
