@@ -36,15 +36,8 @@ const HEADINGS: Readonly<Record<string, readonly string[]>> = {
   'eq-vas': ['eqvas', 'eq5dvas'],
 };
 
-/** A column of an assessment before it is set at a timepoint. */
-interface Part extends Column {}
-
-function part(id: string, label: string, kind: Column['kind'], ...headings: readonly string[]): Part {
-  return column(id, label, kind, ...headings);
-}
-
-const PERSON_PARTS: readonly Part[] = [
-  part(
+const PERSON_PARTS: readonly Column[] = [
+  column(
     'assessedOn',
     'assessment on',
     DATE,
@@ -55,11 +48,11 @@ const PERSON_PARTS: readonly Part[] = [
     'assessed',
     'date',
   ),
-  part('site', 'assessment site', { type: 'place', of: 'sites' }, 'assessmentsite', 'site'),
-  part('heightCm', 'height in cm', number('cm'), 'height', 'heightcm'),
-  part('weightKg', 'weight in kg', number('kg'), 'weight', 'weightkg'),
-  part('fev1L', 'FEV1 in litres', number('L'), 'fev1', 'fev1l'),
-  part(
+  column('site', 'assessment site', { type: 'place', of: 'sites' }, 'assessmentsite', 'site'),
+  column('heightCm', 'height in cm', number('cm'), 'height', 'heightcm'),
+  column('weightKg', 'weight in kg', number('kg'), 'weight', 'weightkg'),
+  column('fev1L', 'FEV1 in litres', number('L'), 'fev1', 'fev1l'),
+  column(
     'fev1PercentPredicted',
     'FEV1 in percent of predicted',
     number('%'),
@@ -68,18 +61,18 @@ const PERSON_PARTS: readonly Part[] = [
     'fev1%predicted',
     'fev1percentpredicted',
   ),
-  part('fev1FvcPercent', 'FEV1/FVC in percent', number('%'), 'fev1fvc', 'fev1fvcratio'),
-  part('spo2Percent', 'resting SpO2 in percent', number('%'), 'spo2', 'sats', 'restingspo2'),
-  part('heartRateBpm', 'resting heart rate', number('beats/min'), 'hr', 'heartrate', 'pulse', 'restinghr'),
-  part('systolicMmHg', 'systolic pressure', number('mmHg'), 'systolic', 'sbp'),
-  part('diastolicMmHg', 'diastolic pressure', number('mmHg'), 'diastolic', 'dbp'),
+  column('fev1FvcPercent', 'FEV1/FVC in percent', number('%'), 'fev1fvc', 'fev1fvcratio'),
+  column('spo2Percent', 'resting SpO2 in percent', number('%'), 'spo2', 'sats', 'restingspo2'),
+  column('heartRateBpm', 'resting heart rate', number('beats/min'), 'hr', 'heartrate', 'pulse', 'restinghr'),
+  column('systolicMmHg', 'systolic pressure', number('mmHg'), 'systolic', 'sbp'),
+  column('diastolicMmHg', 'diastolic pressure', number('mmHg'), 'diastolic', 'dbp'),
 ];
 
-const WALK_PARTS: readonly Part[] = WALK_TESTS.flatMap((test): readonly Part[] => {
+const WALK_PARTS: readonly Column[] = WALK_TESTS.flatMap((test): readonly Column[] => {
   const [unit, what] = test.records === 'endurance' ? ['s', 'in seconds'] : ['m', 'in metres'];
   const known = [...(HEADINGS[test.id] ?? []), tightKey(test.name), tightKey(test.shortName)];
-  const attempt = (count: 1 | 2): Part =>
-    part(
+  const attempt = (count: 1 | 2): Column =>
+    column(
       `walk.${test.id}.${count}`,
       `${test.shortName} ${what}, ${count === 1 ? 'first or only' : 'second'} attempt`,
       { type: 'result', unit },
@@ -96,7 +89,7 @@ const WALK_PARTS: readonly Part[] = WALK_TESTS.flatMap((test): readonly Part[] =
     attempt(2),
     ...(test.records === 'endurance'
       ? [
-          part(
+          column(
             `walk.${test.id}.speedLevel`,
             `${test.shortName} speed level`,
             number(''),
@@ -107,8 +100,8 @@ const WALK_PARTS: readonly Part[] = WALK_TESTS.flatMap((test): readonly Part[] =
   ];
 });
 
-const CONDITION_PARTS: readonly Part[] = [
-  part(
+const CONDITION_PARTS: readonly Column[] = [
+  column(
     'walk.courseLengthM',
     'length of the walking course in metres',
     number('m'),
@@ -117,8 +110,8 @@ const CONDITION_PARTS: readonly Part[] = [
     'tracklength',
     'courselengthm',
   ),
-  part('walk.walkingAid', 'walking aid', codes(AID_WORDS), 'walkingaid', 'aid'),
-  part(
+  column('walk.walkingAid', 'walking aid', codes(AID_WORDS), 'walkingaid', 'aid'),
+  column(
     'walk.oxygenLPerMin',
     'oxygen at the walk in litres a minute',
     number('L/min'),
@@ -129,8 +122,8 @@ const CONDITION_PARTS: readonly Part[] = [
   ),
 ];
 
-const STAND_PARTS: readonly Part[] = SIT_TO_STAND_TESTS.map((test) =>
-  part(
+const STAND_PARTS: readonly Column[] = SIT_TO_STAND_TESTS.map((test) =>
+  column(
     `stand.${test.id}`,
     `${test.shortName} in ${test.measure.unit === 's' ? 'seconds' : 'repetitions'}`,
     { type: 'result', unit: test.measure.unit },
@@ -140,9 +133,9 @@ const STAND_PARTS: readonly Part[] = SIT_TO_STAND_TESTS.map((test) =>
   ),
 );
 
-const SCORE_PARTS: readonly Part[] = QUESTIONNAIRES.flatMap((questionnaire) => [
+const SCORE_PARTS: readonly Column[] = QUESTIONNAIRES.flatMap((questionnaire) => [
   ...questionnaire.measures.map((measure) =>
-    part(
+    column(
       `score.${measure.id}`,
       `${measure.shortName} in ${measure.unit}`,
       { type: 'result', unit: measure.unit },
@@ -153,7 +146,7 @@ const SCORE_PARTS: readonly Part[] = QUESTIONNAIRES.flatMap((questionnaire) => [
   ),
   ...(questionnaire.forms.length > 0
     ? [
-        part(
+        column(
           `form.${questionnaire.id}`,
           `form of the ${questionnaire.shortName}`,
           codes(Object.fromEntries(questionnaire.forms.map((form) => [form, []]))),

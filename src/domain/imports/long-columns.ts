@@ -33,7 +33,7 @@ export const LONG_COLUMNS: readonly Column[] = [
     'tool',
     'outcomemeasure',
   ),
-  column('long.value', 'Value measured', { type: 'result', unit: '' }, 'value', 'result', 'score'),
+  column('long.value', 'Value measured', { type: 'text', longest: 60 }, 'value', 'result', 'score'),
   column('long.attempt', 'Attempt (1 or 2)', number(''), 'attempt', 'attemptno'),
   column('long.form', 'Form of the questionnaire', { type: 'text', longest: 60 }, 'form', 'version'),
 ];

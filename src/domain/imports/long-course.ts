@@ -1,0 +1,177 @@
+import type {
+  AssessmentEntry,
+  QuestionnaireEntry,
+  SitToStandEntry,
+  WalkTestEntry,
+} from '../assessment/assessment.js';
+import type { PlainDate } from '../calendar/plain-date.js';
+import { findMeasure, questionnaireOf } from '../measures/catalogue.js';
+import type { Measure } from '../measures/measure.js';
+import { SIT_TO_STAND_TESTS, WALK_TESTS } from '../measures/registered.js';
+import type { NotDoneReason, Timepoint } from '../referral/closed-sets.js';
+import { standEntry, walkEntry } from './assessment-of-row.js';
+import type { CourseDraft, Sourced } from './course-draft.js';
+import type { MissingValue } from './course-of-row.js';
+import { readResult } from './read-row.js';
+import type { ReadRow } from './read-row.js';
+import { rowValues } from './row-values.js';
+
+/** One measurement of a person who is in the record: a row of the long form. */
+export interface Measurement {
+  readonly rowNumber: number;
+  readonly nhsNumber: string;
+  readonly receivedOn: PlainDate;
+  readonly timepoint: Timepoint;
+  readonly assessedOn: PlainDate;
+  readonly measure: Measure;
+  readonly attempt: 1 | 2;
+  readonly form: string | null;
+  readonly result: number | null;
+  readonly notDoneReason: NotDoneReason | null;
+}
+
+const NEEDED = {
+  'person.nhsNumber': 'The NHS number is missing.',
+  'referral.receivedOn': 'The date on which the referral was received is missing.',
+  'long.timepoint': 'The timepoint is missing.',
+  'long.assessedOn': 'The date of the measurement is missing.',
+  'long.measure': 'What was measured is missing.',
+  'long.value': 'The value is missing.',
+};
+
+/** Reads a row of the long form. */
+export function measurementOf(read: ReadRow): {
+  readonly measurement: Measurement | null;
+  readonly missing: readonly MissingValue[];
+} {
+  const row = rowValues(read.values);
+  const missing = Object.entries(NEEDED)
+    .filter(([columnId]) => !row.has(columnId))
+    .map(([columnId, message]) => ({ columnId, message }));
+  const measure = findMeasure(row.text('long.measure') ?? '');
+  const [nhsNumber, receivedOn, assessedOn] = [
+    row.text('person.nhsNumber'),
+    row.date('referral.receivedOn'),
+    row.date('long.assessedOn'),
+  ];
+  const timepoint = row.code<Timepoint>('long.timepoint');
+  if (
+    measure === undefined ||
+    nhsNumber === null ||
+    receivedOn === null ||
+    assessedOn === null ||
+    timepoint === null
+  ) {
+    return { measurement: null, missing };
+  }
+  const attempt = row.number('long.attempt') ?? 1;
+  if (attempt !== 1 && attempt !== 2)
+    return { measurement: null, missing: [{ columnId: 'long.attempt', message: 'The attempt is 1 or 2.' }] };
+  const reading = readResult(row.text('long.value'), { unit: measure.unit, isInFeet: false });
+  if (reading.kind !== 'value') {
+    const message = reading.kind === 'wrong' ? reading.message : NEEDED['long.value'];
+    return { measurement: null, missing: [{ columnId: 'long.value', message }] };
+  }
+  const { value } = reading;
+  return {
+    missing,
+    measurement: {
+      rowNumber: read.number,
+      nhsNumber,
+      receivedOn,
+      timepoint,
+      assessedOn,
+      measure,
+      attempt,
+      form: row.text('long.form'),
+      result: typeof value === 'number' ? value : null,
+      notDoneReason: typeof value === 'object' ? value.notDone : null,
+    },
+  };
+}
+
+/** Puts the measurements of each referral together: one assessment for each timepoint and day. */
+export function longCourses(measurements: readonly Measurement[], siteId: string): readonly CourseDraft[] {
+  const ofReferral = groupBy(measurements, ({ nhsNumber, receivedOn }) => `${nhsNumber} ${receivedOn}`);
+  return ofReferral.map((rows): CourseDraft => {
+    const [{ nhsNumber, receivedOn }] = rows;
+    const visits = groupBy(rows, ({ timepoint, assessedOn }) => `${timepoint} ${assessedOn}`);
+    return {
+      rowNumbers: rows.map(({ rowNumber }) => rowNumber),
+      person: null,
+      referral: null,
+      triage: null,
+      sessions: null,
+      closure: null,
+      assessments: visits.map((visit) => assessmentOfVisit(visit, siteId)),
+      key: { nhsNumber, familyName: '', givenName: '', bornOn: '', receivedOn },
+    };
+  });
+}
+
+type Visit = readonly [Measurement, ...Measurement[]];
+
+function assessmentOfVisit(visit: Visit, siteId: string): Sourced<AssessmentEntry> {
+  const [{ timepoint, assessedOn }] = visit;
+  const part: AssessmentEntry = {
+    timepoint,
+    assessedOn,
+    siteId,
+    heightCm: null,
+    weightKg: null,
+    spirometry: null,
+    resting: null,
+    safetyScreen: 'not-recorded',
+    safetyNote: null,
+    safetyFindings: [],
+    walkTests: visit.flatMap(walkOf),
+    sitToStands: visit.flatMap(standOf),
+    questionnaires: questionnairesOf(visit),
+    physicalTests: [],
+    notes: null,
+    confirmed: [],
+  };
+  return { part, columns: { '/assessedOn': 'long.assessedOn' } };
+}
+
+function walkOf({ measure, attempt, result, notDoneReason }: Measurement): readonly WalkTestEntry[] {
+  const test = WALK_TESTS.find((each) => each.measure.id === measure.id);
+  return test === undefined ? [] : [walkEntry(test, attempt, result, notDoneReason)];
+}
+
+function standOf({ measure, result, notDoneReason }: Measurement): readonly SitToStandEntry[] {
+  const test = SIT_TO_STAND_TESTS.find((each) => each.measure.id === measure.id);
+  return test === undefined ? [] : [standEntry(test.id, measure.unit === 's', result, notDoneReason)];
+}
+
+function questionnairesOf(visit: Visit): readonly QuestionnaireEntry[] {
+  const scored = visit.filter(({ measure }) => questionnaireOf(measure.id) !== undefined);
+  return groupBy(scored, ({ measure }) => questionnaireOf(measure.id)?.id ?? '').map(
+    (rows): QuestionnaireEntry => {
+      const typedScores = rows.flatMap(({ measure, result }) =>
+        result === null ? [] : [{ measure: measure.id, value: result }],
+      );
+      const [{ measure, notDoneReason }] = rows;
+      return {
+        questionnaire: questionnaireOf(measure.id)?.id ?? '',
+        form: rows.find(({ form }) => form !== null)?.form ?? null,
+        items: null,
+        typedScores,
+        notDoneReason: typedScores.length === 0 ? notDoneReason : null,
+      };
+    },
+  );
+}
+
+function groupBy<Row>(
+  rows: readonly Row[],
+  keyOf: (row: Row) => string,
+): readonly (readonly [Row, ...Row[]])[] {
+  const groups = new Map<string, [Row, ...Row[]]>();
+  for (const row of rows) {
+    const group = groups.get(keyOf(row));
+    if (group === undefined) groups.set(keyOf(row), [row]);
+    else group.push(row);
+  }
+  return [...groups.values()];
+}
