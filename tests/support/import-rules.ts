@@ -20,7 +20,18 @@ interface Part {
 }
 
 const SERVER_PACKAGES = [/^fastify$/, /^@fastify\//, /^fastify-type-provider-zod$/, /^zod$/, /^node:http$/];
-const EVERY_PART = ['domain', 'storage', 'auth', 'plots', 'reports', 'usecases', 'http', 'web', 'app'];
+const EVERY_PART = [
+  'domain',
+  'storage',
+  'auth',
+  'plots',
+  'reports',
+  'sheets',
+  'usecases',
+  'http',
+  'web',
+  'app',
+];
 
 /** The direction of dependencies: each part may import what stands here and nothing else. */
 export const RULES: Readonly<Record<string, Part>> = {
@@ -36,7 +47,13 @@ export const RULES: Readonly<Record<string, Part>> = {
   // Drawings know numbers and words, and nothing of whom they are about.
   plots: { parts: [], typesOf: [], packages: [/^d3-(?:scale|shape)$/] },
   reports: { parts: ['domain'], typesOf: [], packages: [] },
-  usecases: { parts: ['domain', 'storage', 'auth', 'reports'], typesOf: [], packages: [] },
+  // Files of tables, in and out.
+  sheets: {
+    parts: ['domain'],
+    typesOf: [],
+    packages: [/^csv-(?:parse|stringify)\//, /^read-excel-file\//, /^write-excel-file\//, /^fflate$/],
+  },
+  usecases: { parts: ['domain', 'storage', 'auth', 'reports', 'sheets'], typesOf: [], packages: [] },
   http: {
     parts: ['usecases', 'auth', 'reports', 'domain'],
     typesOf: ['storage'],

@@ -1,0 +1,69 @@
+import { CsvError, parse } from 'csv-parse/sync';
+import type { SheetRow } from '../domain/imports/cell.js';
+import { FileRefused, LIMITS, refusedFile, TOO_MANY_COLUMNS, TOO_MANY_ROWS } from './table-file.js';
+import type { TableFile } from './table-file.js';
+
+const DELIMITERS = [',', ';', '\t', '|'];
+/** Lines from which the delimiter is seen. */
+const LINES_LOOKED_AT = 50;
+
+/** Reads a table from text; quoted cells may hold delimiters and line ends. */
+export function readCsv(text: string): TableFile {
+  const rows: SheetRow[] = [];
+  let number = 0;
+  try {
+    parse(text, {
+      delimiter: delimiterOf(text),
+      relax_column_count: true,
+      relax_quotes: true,
+      skip_empty_lines: false,
+      max_record_size: LIMITS.columns * LIMITS.cellCharacters,
+      onRecord: (cells: readonly string[]) => {
+        number += 1;
+        const row = rowOf(cells, number);
+        if (row !== null) rows.push(row);
+        if (rows.length > LIMITS.rows) throw new FileRefused(TOO_MANY_ROWS);
+        return null;
+      },
+    });
+  } catch (error) {
+    if (error instanceof FileRefused) return refusedFile(error.message);
+    if (error instanceof CsvError) {
+      return refusedFile(
+        `The text of the table breaks off near row ${number + 1}: a quotation mark is not closed, or a row is too long.`,
+      );
+    }
+    throw error;
+  }
+  return rows.length === 0
+    ? refusedFile('There is nothing in the table.')
+    : { kind: 'read', sheets: [{ name: 'table', rows }] };
+}
+
+/** Null for a row with nothing in it. */
+function rowOf(cells: readonly string[], number: number): SheetRow | null {
+  let width = cells.length;
+  while (width > 0 && (cells[width - 1] ?? '').trim() === '') width -= 1;
+  if (width === 0) return null;
+  if (width > LIMITS.columns) throw new FileRefused(TOO_MANY_COLUMNS);
+  const kept = cells.slice(0, width);
+  if (kept.some((cell) => cell.length > LIMITS.cellCharacters)) {
+    throw new FileRefused(`Row ${number} has a cell with more than ${LIMITS.cellCharacters} characters.`);
+  }
+  return { number, cells: kept.map((cell) => (cell === '' ? null : cell)) };
+}
+
+/** The delimiter that stands in the most of the first lines, as often in each; a comma where none does. */
+function delimiterOf(text: string): string {
+  const lines = text
+    .slice(0, 100_000)
+    .split(/\r\n|\n|\r/)
+    .filter((line) => line.trim() !== '')
+    .slice(0, LINES_LOOKED_AT);
+  const scores = DELIMITERS.map((delimiter) => {
+    const counts = lines.map((line) => line.replaceAll(/"[^"]*"/g, '').split(delimiter).length - 1);
+    const sorted = [...counts].sort((one, other) => one - other);
+    return { delimiter, usual: sorted[Math.floor(sorted.length / 2)] ?? 0 };
+  });
+  return scores.reduce((best, each) => (each.usual > best.usual ? each : best)).delimiter;
+}
