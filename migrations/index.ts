@@ -6,6 +6,7 @@ import * as accounts from './0004_accounts.js';
 import * as corrections from './0005_corrections.js';
 import * as keeping from './0006_keeping.js';
 import * as drafts from './0007_drafts.js';
+import * as imports from './0011_imports.js';
 
 /** Every migration in the order in which it is applied; a shipped migration is never edited. */
 export const MIGRATIONS: Readonly<Record<string, Migration>> = {
@@ -16,4 +17,5 @@ export const MIGRATIONS: Readonly<Record<string, Migration>> = {
   '0005_corrections': corrections,
   '0006_keeping': keeping,
   '0007_drafts': drafts,
+  '0011_imports': imports,
 };

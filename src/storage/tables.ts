@@ -14,6 +14,12 @@ import type {
   WalkTestTable,
 } from './assessment-tables.js';
 import type {
+  CountedSessionsTable,
+  ImportChoicesTable,
+  ImportPartTable,
+  ImportTable,
+} from './import-tables.js';
+import type {
   AttendanceTable,
   OfferTable,
   PatientMergeTable,
@@ -51,6 +57,10 @@ export interface Tables {
   questionnaire: QuestionnaireTable;
   score: ScoreTable;
   physical_test: PhysicalTestTable;
+  counted_sessions: CountedSessionsTable;
+  import: ImportTable;
+  import_part: ImportPartTable;
+  import_choices: ImportChoicesTable;
   assessment_draft: AssessmentDraftTable;
   acknowledgement: AcknowledgementTable;
   diary_week: DiaryWeekTable;

@@ -1,3 +1,4 @@
+import { IMPORT_STATES, IMPORTED_KINDS } from '../../src/domain/imports/import-record.js';
 import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
@@ -62,6 +63,8 @@ const CLOSED_SETS: Readonly<Record<string, readonly string[]>> = {
   'assessment.timepoint': sets.TIMEPOINTS,
   'assessment_draft.timepoint': sets.TIMEPOINTS,
   'assessment_draft.state': DRAFT_STATES.filter((state) => state !== 'none'),
+  'import.state': IMPORT_STATES,
+  'import_part.kind': IMPORTED_KINDS,
   'assessment.safety_screen': sets.SAFETY_SCREENS,
   'walk_test.test': WALK_TESTS.map((test) => test.id),
   'walk_test.place': sets.TEST_PLACES,

@@ -41,6 +41,7 @@ export function aReferral(
     exercisePlanGivenOn: null,
     closure: null,
     contacts: [],
+    counted: null,
     assessments: [],
     ...facts,
     patient: {

@@ -16,6 +16,7 @@ export const EXCLUSIONS = {
   'did-not-start': 'did not start',
   'did-not-complete': 'did not complete',
   'left-within-six-weeks': 'left within six weeks of the start',
+  'counts-only': 'sessions known by their counts only',
   'no-walk-test': 'no walk test with a distance or time',
   'no-practice-walk-asked': 'no walk test that asks for a practice walk',
   'not-measured': 'not measured at either end',

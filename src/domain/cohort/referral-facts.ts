@@ -15,6 +15,7 @@ import type {
   Timepoint,
   TriageDecision,
 } from '../referral/closed-sets.js';
+import type { SessionCounts } from '../session/session-counts.js';
 
 /** Everything about one referral that a rule of counting may look at; plain facts, nothing derived. */
 export interface ReferralFacts {
@@ -50,6 +51,8 @@ export interface ReferralFacts {
   readonly patient: PersonFacts;
   /** By date, earliest first. */
   readonly contacts: readonly ContactFacts[];
+  /** Sessions that are known by their counts only, from before the team kept registers here; null where there are none. */
+  readonly counted: SessionCounts | null;
   /** Current versions only, by date, earliest first. */
   readonly assessments: readonly AssessmentFacts[];
 }

@@ -20,8 +20,8 @@ export interface Attendance {
  * @returns null for a person who has not started; an assessment or an unsupervised session is no start
  * @example startOf(attended nothing but an unsupervised session) -> null
  */
-export function startOf(facts: Pick<ReferralFacts, 'contacts'>): PlainDate | null {
-  let start: PlainDate | null = null;
+export function startOf(facts: Pick<ReferralFacts, 'contacts' | 'counted'>): PlainDate | null {
+  let start: PlainDate | null = facts.counted?.startedOn ?? null;
   for (const contact of facts.contacts) {
     if (!contact.isSupervised || contact.outcome !== 'attended') continue;
     if (start === null || contact.heldOn < start) start = contact.heldOn;
@@ -30,12 +30,21 @@ export function startOf(facts: Pick<ReferralFacts, 'contacts'>): PlainDate | nul
 }
 
 /**
- * Counts the supervised sessions of a person by what became of them; unsupervised ones are not counted.
+ * Counts the supervised sessions of a person by what became of them, those known by their counts included; unsupervised
+ * ones are not counted.
  *
  * @example attendanceOf(12 planned, 1 cancelled by the service, 9 attended) -> expected 11, attended 9
  */
-export function attendanceOf(facts: Pick<ReferralFacts, 'contacts' | 'plannedSessions'>): Attendance {
-  const counts = { attended: 0, 'did-not-attend': 0, 'cancelled-by-patient': 0, 'cancelled-by-service': 0 };
+export function attendanceOf(
+  facts: Pick<ReferralFacts, 'contacts' | 'counted' | 'plannedSessions'>,
+): Attendance {
+  const { counted } = facts;
+  const counts = {
+    attended: counted?.attended ?? 0,
+    'did-not-attend': counted?.didNotAttend ?? 0,
+    'cancelled-by-patient': counted?.cancelledByPatient ?? 0,
+    'cancelled-by-service': counted?.cancelledByService ?? 0,
+  };
   for (const contact of facts.contacts) {
     if (contact.isSupervised) counts[contact.outcome] += 1;
   }

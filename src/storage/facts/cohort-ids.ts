@@ -33,6 +33,14 @@ export async function idsTouchedInPeriod(
     )
     .union((eb) =>
       eb
+        .selectFrom('counted_sessions')
+        .select('referral_id as id')
+        .where('team_id', '=', teamId)
+        .where('started_on', '>=', firstDay)
+        .where('started_on', '<=', lastDay),
+    )
+    .union((eb) =>
+      eb
         .selectFrom('assessment')
         .select('referral_id as id')
         .where('team_id', '=', teamId)

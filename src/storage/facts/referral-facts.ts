@@ -11,6 +11,7 @@ import {
 import type { Executor } from '../connection.js';
 import { closureFromRow, offerFromRow, triageFromRow } from '../referrals/row-mapper.js';
 import { memberOf, optionalDate, optionalMemberOf } from '../row-mapping.js';
+import { countedSessionsOf } from '../sessions/counted-sessions.js';
 import { loadAssessmentFacts } from './assessment-facts.js';
 import { dateOfInstant } from './date-of-instant.js';
 import { firstReferralIds } from './first-referrals.js';
@@ -68,6 +69,7 @@ async function loadChunk(
     referrals.map((row) => row.patient_id),
   );
   const contacts = await loadContacts(db, known);
+  const counted = await countedSessionsOf(db, known);
   const assessments = await loadAssessmentFacts(db, known);
   return referrals.map((row) => ({
     referralId: row.id,
@@ -92,6 +94,7 @@ async function loadChunk(
     closure: closureFromRow(row),
     patient: personFacts(row),
     contacts: contacts.get(row.id) ?? [],
+    counted: counted.get(row.id) ?? null,
     assessments: assessments.get(row.id) ?? [],
   }));
 }

@@ -41,10 +41,11 @@ describe('counting a figure', () => {
     ]);
     const { figure, members } = countIndicator(UPTAKE, cohort, context);
     expect(figure.excluded).toEqual([{ id: 'registered-in-error', reason: 'registered in error', count: 1 }]);
-    expect(members).toEqual([
+    expect(members).toMatchObject([
       { referralId: 'a', patientId: 'patient-of-a', kind: 'excluded', reason: 'Registered in error' },
       { referralId: 'b', patientId: 'patient-of-b', kind: 'numerator', reason: 'Started on day 33' },
     ]);
+    expect(members.map(({ exclusion }) => exclusion)).toEqual(['registered-in-error', null]);
   });
 
   it('refuses a cohort that the rule is not for', () => {

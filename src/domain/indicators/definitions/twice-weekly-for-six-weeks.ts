@@ -13,7 +13,7 @@ const WEEKS = 6;
  */
 export const TWICE_WEEKLY_FOR_SIX_WEEKS: Indicator = {
   id: 'twice-weekly-for-six-weeks',
-  version: 1,
+  version: 2,
   title: 'Twice-weekly sessions for six weeks',
   cohort: 'start',
   targetKey: 'twice-weekly-for-six-weeks',
@@ -21,10 +21,13 @@ export const TWICE_WEEKLY_FOR_SIX_WEEKS: Indicator = {
     'At least two supervised sessions, not cancelled by the service, in each of at least six weeks of seven days from the start',
   denominator:
     'Started in the period; open until the sessions were held, the person is closed, or ten weeks past the plan',
-  exclusions: 'Left within six weeks of the start without a discharge assessment',
+  exclusions:
+    'Left within six weeks of the start without a discharge assessment; sessions known by their counts only',
   source: NICE_QS10_2016,
   judge: (course) => {
     if (course.startedOn === null) return leftOut('did-not-start', 'Did not start');
+    if (course.facts.counted !== null)
+      return leftOut('counts-only', 'Sessions are known by their counts only');
     const weeks = weeksWithTwoSessions(course.facts.contacts, course.startedOn);
     const reason = `${weeks} weeks with two sessions or more`;
     if (weeks >= WEEKS) return counts(reason);
