@@ -1,39 +1,57 @@
 import { parseArgs } from 'node:util';
+import { TOKEN_DAYS } from '../domain/account/account.js';
 import { ROLES } from '../domain/account/role.js';
+import { checkSignInName, normaliseSignInName } from '../domain/account/sign-in-name.js';
+import type { Fault, Outcome } from '../domain/refusal/refusal.js';
+import { findAccount } from '../storage/accounts/accounts.js';
 import { listTeams, sitesOfTeam } from '../storage/providers/providers.js';
-import { createAccount, createTeam } from '../usecases/accounts/provision.js';
-import type { Belonging } from '../usecases/accounts/provision.js';
+import {
+  checkCredentials,
+  createTeam,
+  issueToken,
+  openAccount,
+  openProgramAccount,
+} from '../usecases/accounts/provision.js';
+import type { Belonging, Credentials } from '../usecases/accounts/provision.js';
 import type { Context } from '../usecases/context.js';
+import { askPassphrase } from './ask-passphrase.js';
 import { readConfig } from './config.js';
 import { openRecord } from './open-record.js';
 import { commandRefused, runCommand } from './run-command.js';
 import { SYSTEM_CLOCK } from './system-clock.js';
 
-const USAGE = `Creates an account of a team, with a token that is shown once.
+const USAGE = `Creates an account of a team: of a person who signs in by name and passphrase, or of a program with an API token.
 
-  npm run account:create -- --team "Name of the team" --role lead --name "Name of the person"
+  npm run account:create -- --team "Name of the team" --role lead --name "Name of the person" --sign-in h.turnstone
+  npm run account:create -- --team "Name of the team" --role lead --name "Name of the program" --token
 
   --role ROLE      admin, clinician or lead
-  --site "Name"    a site of the team, when the team is new; may be repeated
-  --days 90        how long the token is valid (1 to 366)`;
+  --sign-in NAME   the name to sign in by; the passphrase is asked for, or read from the standard input
+  --token          prints an API token, which is shown this once
+  --days 90        how long the token is valid (1 to 366)
+  --site "Name"    a site of the team, when the team is new; may be repeated`;
 
-const TOKEN_DAYS = '90';
+const DEFAULT_TOKEN_DAYS = '90';
 
 interface Request {
   readonly team: string;
   readonly role: Exclude<Belonging['role'], 'commissioner'>;
   readonly name: string;
   readonly siteNames: readonly string[];
-  readonly days: number;
+  /** Null for an account without a passphrase. */
+  readonly signInName: string | null;
+  /** Null where no token is asked for. */
+  readonly tokenDays: number | null;
 }
 
 await runCommand(USAGE, async () => {
   const request = readArguments();
   if (request === null) return null;
   const { databaseFile } = readConfig(process.env);
+  const credentials = request.signInName === null ? null : await askCredentials(request.signInName);
   const { connection, context } = await openRecord(databaseFile, SYSTEM_CLOCK);
   try {
-    await create(context, request);
+    await create(context, request, credentials);
   } finally {
     await connection.close();
   }
@@ -47,7 +65,9 @@ function readArguments(): Request | null {
       role: { type: 'string' },
       name: { type: 'string', default: '' },
       site: { type: 'string', multiple: true, default: [] },
-      days: { type: 'string', default: TOKEN_DAYS },
+      'sign-in': { type: 'string' },
+      token: { type: 'boolean', default: false },
+      days: { type: 'string' },
     },
   });
   const role = ROLES.find((candidate) => candidate === values.role);
@@ -55,22 +75,65 @@ function readArguments(): Request | null {
     text.trim(),
   );
   if (role === undefined || role === 'commissioner' || [team, name, ...siteNames].includes('')) return null;
-  if (!/^\d{1,3}$/.test(values.days) || Number(values.days) < 1 || Number(values.days) > 366) return null;
-  return { team, role, name, siteNames: [...new Set(siteNames)], days: Number(values.days) };
+  const signInName = values['sign-in'] ?? null;
+  if (!values.token && (signInName === null || values.days !== undefined)) return null;
+  const days = daysOf(values.days ?? DEFAULT_TOKEN_DAYS);
+  if (days === null) return null;
+  return {
+    team,
+    role,
+    name,
+    siteNames: [...new Set(siteNames)],
+    signInName,
+    tokenDays: values.token ? days : null,
+  };
 }
 
-async function create(context: Context, { team, role, name, siteNames, days }: Request): Promise<void> {
+function daysOf(text: string): number | null {
+  const days = /^\d{1,3}$/.test(text) ? Number(text) : 0;
+  return days >= TOKEN_DAYS.min && days <= TOKEN_DAYS.max ? days : null;
+}
+
+async function create(context: Context, request: Request, credentials: Credentials | null): Promise<void> {
+  const { team, role, name, siteNames, tokenDays } = request;
+  if (credentials !== null) await requireFreeName(context, credentials);
   const teamId = await findOrCreateTeam(context, team, siteNames);
-  const { token } = await createAccount(context, {
-    displayName: name,
-    belonging: { role, teamId },
-    tokenName: 'first token',
-    expiresAt: SYSTEM_CLOCK.inDays(days),
-  });
-  console.log(
-    `Account of ${name}, ${role} of ${team}. The token is shown this once, and is valid for ${days} days:`,
-  );
-  console.log(token);
+  const account = { displayName: name, belonging: { role, teamId } };
+  const accountId =
+    credentials === null
+      ? await openProgramAccount(context, account)
+      : valueOf(await openAccount(context, { ...account, ...credentials }));
+  console.log(`Account of ${name}, ${role} of ${team}.`);
+  if (credentials !== null) console.log(`Sign in as ${normaliseSignInName(credentials.signInName)}.`);
+  if (tokenDays === null) return;
+  const expiresAt = SYSTEM_CLOCK.inDays(tokenDays);
+  const token = await issueToken(context, { accountId, role, tokenName: 'first token', expiresAt });
+  console.log(`The token is shown this once, and is valid for ${tokenDays} days:\n${token}`);
+}
+
+/** The name and the passphrase that is asked for, held to the rules before anything is opened or made. */
+async function askCredentials(signInName: string): Promise<Credentials> {
+  // A name that may not be used is refused before anybody has typed a passphrase for it.
+  refuse(checkSignInName('', normaliseSignInName(signInName)));
+  const credentials = { signInName, passphrase: await askPassphrase() };
+  refuse(checkCredentials(credentials));
+  return credentials;
+}
+
+function refuse(faults: readonly Fault[]): void {
+  const [fault] = faults;
+  if (fault !== undefined) throw commandRefused(`${fault.message} Nothing was made.`);
+}
+
+async function requireFreeName(context: Context, { signInName }: Credentials): Promise<void> {
+  const name = normaliseSignInName(signInName);
+  if ((await findAccount(context.reader, { signInName: name })) === null) return;
+  throw commandRefused(`The sign-in name ${name} is taken. Nothing was made.`);
+}
+
+function valueOf(outcome: Outcome<string>): string {
+  if (outcome.kind === 'done') return outcome.value;
+  throw commandRefused(`The account was not made: ${outcome.refusal.code}.`);
 }
 
 async function findOrCreateTeam(

@@ -11,15 +11,14 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import BetterSqlite from 'better-sqlite3';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { buildApp } from '../../src/app/build-app.js';
 import { openRecord } from '../../src/app/open-record.js';
 import { SYSTEM_CLOCK } from '../../src/app/system-clock.js';
 import { MIGRATIONS } from '../../migrations/index.js';
-import { runCommandFile } from '../support/command.js';
+import { expectRefused, expectUsage, runCommandFile } from '../support/command.js';
 import type { Ended } from '../support/command.js';
-import { asRecord, itemsOf } from '../support/response.js';
+import { asRecord } from '../support/response.js';
 import { givenPatient } from '../support/scenario.js';
-import { clientOf, startApp } from '../support/start-app.js';
+import { startApp } from '../support/start-app.js';
 
 /** The files of the npm scripts, each in a process of its own, on a record in a folder that is thrown away. */
 describe('commands of the operator', () => {
@@ -39,17 +38,6 @@ describe('commands of the operator', () => {
     const row = database.prepare(`select count(*) as n from ${table}`).get() as { n: number };
     database.close();
     return row.n;
-  };
-  /** Told in words, without the inside of the program. */
-  const expectRefused = ({ code, stdout, stderr }: Ended, words: RegExp): void => {
-    expect(stderr).toMatch(words);
-    expect([code, stdout]).toEqual([1, '']);
-    expect(stderr.trim().split('\n')).toHaveLength(1);
-  };
-  const expectUsage = ({ code, stdout, stderr }: Ended, command: string): void => {
-    expect(stderr).toContain(`npm run ${command}`);
-    expect([code, stdout]).toEqual([2, '']);
-    expect(stderr).not.toMatch(/\bat .*\.ts:\d/);
   };
 
   it('db:migrate makes a record where there is none, folder and all, and leaves it as it is the next time', async () => {
@@ -77,64 +65,6 @@ describe('commands of the operator', () => {
     expectRefused(ofText, /letter\.sqlite cannot be opened as a record/);
     expect(countIn(newer, 'kysely_migration')).toBe(Object.keys(MIGRATIONS).length + 1);
     expect(readFileSync(text, 'utf8')).toMatch(/^This is a letter/);
-  });
-
-  it('account:create makes a team with its sites, and prints a token once that opens the service', async () => {
-    const file = at('accounts.sqlite');
-    const team = ['--team', 'Marram Coast PR team'];
-    const sites = ['--site', 'Dune Hall', '--site', 'Saltmarsh Centre'];
-    const first = await run(
-      'create-account.ts',
-      [...team, ...sites, '--role', 'lead', '--name', 'A Lead'],
-      file,
-    );
-    expect(first).toMatchObject({ code: 0, stderr: '' });
-    const [words, token = '', ...rest] = first.stdout.trimEnd().split('\n');
-    expect(words).toMatch(/^Account of A Lead, lead of Marram Coast PR team\..*valid for 90 days/);
-    expect(token).toMatch(/^tdm_[\w-]{43}$/);
-    expect(rest).toEqual([]);
-    const second = await run(
-      'create-account.ts',
-      [...team, '--role', 'admin', '--name', 'An Admin', '--days', '1'],
-      file,
-    );
-    expect(second).toMatchObject({ code: 0, stderr: '' });
-    expect([countIn(file, 'team'), countIn(file, 'site'), countIn(file, 'account')]).toEqual([1, 2, 2]);
-    expect(readFileSync(file).includes(token)).toBe(false);
-
-    const record = await openRecord(file, SYSTEM_CLOCK);
-    const app = await buildApp(record.context, 'silent');
-    await app.ready();
-    const lead = clientOf(app, token);
-    const names = itemsOf(await lead.get('/api/v1/sites')).map(({ name }) => name);
-    expect(names.sort()).toEqual(['Dune Hall', 'Saltmarsh Centre']);
-    expect((await lead.get('/api/v1/reports/quarterly?period=2025-26')).status).toBe(200);
-    const admin = clientOf(app, second.stdout.trimEnd().split('\n')[1] ?? '');
-    expect((await admin.get('/api/v1/patients')).status).toBe(200);
-    expect((await admin.get('/api/v1/reports/quarterly?period=2025-26')).status).toBe(403);
-    await app.close();
-    await record.connection.close();
-  });
-
-  it('account:create shows how it is called when something is missing or out of its range, and makes nothing', async () => {
-    const file = at('none', 'record.sqlite');
-    const whole = ['--team', 'A', '--site', 'B', '--name', 'C'];
-    const calls = [
-      ['--team', ' ', '--site', 'B', '--name', 'C', '--role', 'lead'],
-      [...whole, '--role', 'commissioner'],
-      [...whole, '--role', 'lead', '--days', '367'],
-      [...whole, '--role', 'lead', '--sites', 'D'],
-    ];
-    const ended = await Promise.all(calls.map((args) => run('create-account.ts', args, file)));
-    for (const each of ended) expectUsage(each, 'account:create');
-    expect(existsSync(file)).toBe(false);
-  });
-
-  it('account:create refuses a team that it does not know and may not make', async () => {
-    const file = at('unknown.sqlite');
-    const account = ['--team', 'No such team', '--role', 'lead', '--name', 'A Lead'];
-    expectRefused(await run('create-account.ts', account, file), /no team "No such team".*--site/);
-    expect([countIn(file, 'team'), countIn(file, 'account')]).toEqual([0, 0]);
   });
 
   it('db:backup copies one moment of a record that is being written, and removes the oldest by --keep', async () => {

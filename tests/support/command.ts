@@ -1,4 +1,5 @@
 import { execFile } from 'node:child_process';
+import { expect } from 'vitest';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 
@@ -14,13 +15,14 @@ export interface Ended {
   readonly stderr: string;
 }
 
-/** Runs the file of an npm script as the script does, in a process of its own. */
+/** Runs the file of an npm script as the script does, in a process of its own. @param input its standard input */
 export function runCommandFile(
   file: string,
   args: readonly string[] = [],
   environment: Readonly<Record<string, string>> = {},
+  input = '',
 ): Promise<Ended> {
-  return runProgram(TSX, [`src/app/${file}`, ...args], environment);
+  return runProgram(TSX, [`src/app/${file}`, ...args], environment, input);
 }
 
 /** Runs a program in a process of its own, at the top of the project. */
@@ -28,13 +30,31 @@ export function runProgram(
   program: string,
   args: readonly string[],
   environment: Readonly<Record<string, string>>,
+  input = '',
 ): Promise<Ended> {
   return new Promise((resolve, reject) => {
     const env = { ...process.env, ...environment };
-    execFile(program, args, { cwd: ROOT, env }, (error, stdout, stderr) => {
+    const child = execFile(program, args, { cwd: ROOT, env }, (error, stdout, stderr) => {
       const code = error === null ? 0 : error.code;
       if (typeof code === 'number') resolve({ code, stdout, stderr });
       else reject(error ?? new Error('The command did not end.'));
     });
+    // A command that reads nothing may have ended before this is written.
+    child.stdin?.on('error', () => {});
+    child.stdin?.end(input);
   });
+}
+
+/** Told in words, without the inside of the program. */
+export function expectRefused({ code, stdout, stderr }: Ended, words: RegExp): void {
+  expect(stderr).toMatch(words);
+  expect([code, stdout]).toEqual([1, '']);
+  expect(stderr.trim().split('\n')).toHaveLength(1);
+}
+
+/** Shown how the command is called. */
+export function expectUsage({ code, stdout, stderr }: Ended, command: string): void {
+  expect(stderr).toContain(`npm run ${command}`);
+  expect([code, stdout]).toEqual([2, '']);
+  expect(stderr).not.toMatch(/\bat .*\.ts:\d/);
 }

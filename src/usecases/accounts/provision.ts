@@ -6,7 +6,7 @@ import type { Role } from '../../domain/account/role.js';
 import { checkSignInName, normaliseSignInName } from '../../domain/account/sign-in-name.js';
 import type { NhsNumberRange } from '../../domain/identity/nhs-number.js';
 import { done, refused } from '../../domain/refusal/refusal.js';
-import type { Outcome } from '../../domain/refusal/refusal.js';
+import type { Fault, Outcome } from '../../domain/refusal/refusal.js';
 import { findAccount, insertAccount } from '../../storage/accounts/accounts.js';
 import { insertToken } from '../../storage/accounts/tokens.js';
 import type { Executor } from '../../storage/connection.js';
@@ -81,6 +81,22 @@ export async function createAccount(
   return { accountId, token };
 }
 
+/** What somebody signs in by. */
+export interface Credentials {
+  readonly signInName: string;
+  readonly passphrase: string;
+}
+
+/** What is wrong with a sign-in name or a passphrase that is to be given to somebody; empty where both may be used. */
+export function checkCredentials(credentials: Credentials): readonly Fault[] {
+  const signInName = normaliseSignInName(credentials.signInName);
+  const passphrase = normalisePassphrase(credentials.passphrase);
+  return [
+    ...checkSignInName('/signInName', signInName),
+    ...checkPassphrase('/passphrase', passphrase, { signInName, isCommon: isCommonPassword }),
+  ];
+}
+
 /**
  * Sets up an account whose holder signs in by name and passphrase. For the operator of the service: no route leads here.
  *
@@ -88,47 +104,45 @@ export async function createAccount(
  */
 export async function openAccount(
   context: Context,
-  account: {
-    readonly displayName: string;
-    readonly belonging: Belonging;
-    readonly signInName: string;
-    readonly passphrase: string;
-  },
+  account: Credentials & { readonly displayName: string; readonly belonging: Belonging },
 ): Promise<Outcome<string>> {
-  const { belonging, displayName } = account;
-  const signInName = normaliseSignInName(account.signInName);
-  const passphrase = normalisePassphrase(account.passphrase);
-  const faults = [
-    ...checkSignInName('/signInName', signInName),
-    ...checkPassphrase('/passphrase', passphrase, { signInName, isCommon: isCommonPassword }),
-  ];
+  const faults = checkCredentials(account);
   if (faults.length > 0) return refused({ code: 'rules-broken', faults });
-  const passphraseHash = await hashPassphrase(passphrase);
-  const id = context.newId();
+  const signInName = normaliseSignInName(account.signInName);
+  const passphraseHash = await hashPassphrase(normalisePassphrase(account.passphrase));
   return context.db.transaction().execute(async (trx) => {
     if ((await findAccount(trx, { signInName })) !== null) return refused({ code: 'sign-in-name-taken' });
-    const teamId = belonging.role === 'commissioner' ? null : belonging.teamId;
-    const commissionerId = belonging.role === 'commissioner' ? belonging.commissionerId : null;
-    const { role } = belonging;
-    const now = context.clock.now();
-    await insertAccount(trx, {
-      id,
-      teamId,
-      commissionerId,
-      role,
-      displayName,
-      signInName,
-      passphraseHash,
-      now,
-    });
-    const nobody = { id: null, role: null, teamId };
-    await recordEventOf(context, trx, nobody, {
-      action: 'account-created',
-      subjectId: id,
-      details: { role, by: 'operator' },
-    });
-    return done(id);
+    return done(await storeAccount(context, trx, account, { signInName, passphraseHash }));
   });
+}
+
+/** Sets up an account of a program, which has tokens and no passphrase. For the operator of the service. */
+export async function openProgramAccount(
+  context: Context,
+  account: { readonly displayName: string; readonly belonging: Belonging },
+): Promise<string> {
+  return context.db.transaction().execute((trx) => storeAccount(context, trx, account, {}));
+}
+
+async function storeAccount(
+  context: Context,
+  trx: Executor,
+  { belonging, displayName }: { readonly displayName: string; readonly belonging: Belonging },
+  credentials: { readonly signInName?: string; readonly passphraseHash?: string },
+): Promise<string> {
+  const id = context.newId();
+  const { role } = belonging;
+  const teamId = belonging.role === 'commissioner' ? null : belonging.teamId;
+  const commissionerId = belonging.role === 'commissioner' ? belonging.commissionerId : null;
+  const now = context.clock.now();
+  await insertAccount(trx, { id, teamId, commissionerId, role, displayName, now, ...credentials });
+  const nobody = { id: null, role: null, teamId };
+  await recordEventOf(context, trx, nobody, {
+    action: 'account-created',
+    subjectId: id,
+    details: { role, by: 'operator' },
+  });
+  return id;
 }
 
 /** Gives an account a further token, such as when the first one was lost. The token is shown this once. */
