@@ -1,6 +1,7 @@
 import type { LightMyRequestResponse } from 'fastify';
 import { sql } from 'kysely';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { createAccount } from '../../src/usecases/accounts/provision.js';
 import { verifyAuditTrail } from '../../src/storage/audit/audit-trail.js';
 import { startWorld } from '../support/bad-input.js';
 import type { World } from '../support/bad-input.js';
@@ -39,6 +40,8 @@ describe('any request that is made from the document', () => {
     console.info(`Made-up requests: FUZZ_SEED=${SEED}`);
     const theirsBefore = await rowsOfOtherTeam(world);
     const maker = requestMaker(SEED, document, world);
+    // An account that may be suspended without those who ask being shut out.
+    maker.learn('accounts', await spareAccount(world));
     const counts = new Map<string, number>();
     for (let first = 0; first < REQUESTS; first += AT_ONCE) {
       const requests = Array.from({ length: AT_ONCE }, (_, index) => maker.next(first + index));
@@ -110,6 +113,16 @@ function told(
 function learnFrom(learn: (resource: string, id: string) => void, { headers }: LightMyRequestResponse): void {
   const made = /^\/api\/v1\/([a-z-]+)\/([0-9a-f-]{36})$/.exec(String(headers['location'] ?? ''));
   if (made?.[1] !== undefined && made[2] !== undefined) learn(made[1], made[2]);
+}
+
+async function spareAccount({ app }: World): Promise<string> {
+  const { accountId } = await createAccount(app.record.context, {
+    displayName: 'Spare clinician',
+    belonging: { role: 'clinician', teamId: app.teamId },
+    tokenName: 'tests',
+    expiresAt: '2100-01-01T00:00:00.000Z',
+  });
+  return accountId;
 }
 
 /** People of another team with marks that occur nowhere else. */

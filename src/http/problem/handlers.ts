@@ -36,11 +36,8 @@ export function answerError(error: FastifyError, request: FastifyRequest, reply:
     const faults = error.validation.flatMap((fault) => faultsOf(fault, isBody));
     return sendProblem(reply, {
       ...MALFORMED,
-      detail:
-        faults.length > MOST_FAULTS
-          ? `Nothing was stored. Of ${faults.length} faults the first ${MOST_FAULTS} are named.`
-          : 'Nothing was stored. Each field that is wrong is named.',
-      errors: faults.slice(0, MOST_FAULTS),
+      detail: 'Nothing was stored. Each field that is wrong is named.',
+      errors: [...faults],
     });
   }
   const status = error.statusCode ?? 500;
@@ -62,9 +59,6 @@ export function answerError(error: FastifyError, request: FastifyRequest, reply:
     detail: 'The service failed; nothing was stored. The id of the request is in the log.',
   });
 }
-
-/** A small body can be wrong in thousands of places: the answer must not grow with it. */
-const MOST_FAULTS = 50;
 
 /** What zod found at one place; an unknown key is pointed at itself, not at the object that holds it. */
 function faultsOf(fault: FastifySchemaValidationError, isBody: boolean): readonly Fault[] {

@@ -55,8 +55,21 @@ export function problemResponses<Status extends number>(...statuses: readonly St
   return Object.fromEntries(statuses.map((status) => [status, response])) as Record<Status, typeof response>;
 }
 
-/** Sends a problem document. */
+/** A small body can be wrong in thousands of places: the answer must not grow with it. */
+const MOST_FAULTS = 50;
+
+/** Sends a problem document; of many faults the first are named. */
 export function sendProblem(reply: FastifyReply, body: ProblemBody): FastifyReply {
-  const problem: Problem = { ...body, instance: reply.request.id };
+  const problem: Problem = { ...withFewFaults(body), instance: reply.request.id };
   return reply.code(body.status).type(PROBLEM_MEDIA_TYPE).serializer(JSON.stringify).send(problem);
+}
+
+function withFewFaults(body: ProblemBody): ProblemBody {
+  const count = body.errors?.length ?? 0;
+  if (count <= MOST_FAULTS) return body;
+  return {
+    ...body,
+    detail: `Nothing was stored. Of ${count} faults the first ${MOST_FAULTS} are named.`,
+    errors: body.errors?.slice(0, MOST_FAULTS),
+  };
 }

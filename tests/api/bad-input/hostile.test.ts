@@ -70,6 +70,15 @@ describe('the answer', () => {
     );
   });
 
+  it('to a register that names one person two hundred times stays small as well', async () => {
+    const { referralId } = world;
+    const attendances = numbers(200).map(() => ({ referralId, outcome: 'attended' }));
+    const response = await sendChanged(world, 'recordAttendances', { attendances });
+    expectProblem(response, { status: 422, type: 'rules-broken' });
+    expect(response.text.length).toBeLessThan(16_384);
+    expect(asRecord(response.body)['detail']).toMatch(/Of 199 faults the first 50 are named/);
+  });
+
   it.each([
     ['an address that cannot be read', '/api/v1/patients/%zz'],
     ['an address with a part that is too long', `/api/v1/patients/${'a'.repeat(200)}`],

@@ -62,9 +62,10 @@ export function requestMaker(seed: number, document: ApiDocument, world: World):
       return { kind, operation, who: whoAsks(random), url, headers, body };
     },
     learn: (resource, id) => {
-      const pool = pools.get(resource);
+      const pool = pools.get(resource) ?? [];
+      pools.set(resource, pool);
       // The newest take the place of the oldest, so that not all have been closed or corrected long ago.
-      if (pool !== undefined && pool.push(id) > 40) pool.shift();
+      if (pool.push(id) > 40) pool.shift();
     },
   };
 }
