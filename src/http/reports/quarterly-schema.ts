@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import { dateShown } from '../schema/fields.js';
 import { FigureShown, interval, number, SourceShown, SummaryShown } from './figure-schema.js';
+import { PeriodComparisonShown, TrendShown } from './over-time-schemas.js';
 import {
   BenchmarkShown,
   BreakdownShown,
@@ -189,5 +190,7 @@ export const QuarterlyReportShown = z
     sites: z.array(SiteComparisonShown),
     benchmarks: z.array(BenchmarkShown),
     dataQuality: DataQualityShown,
+    comparisons: z.array(PeriodComparisonShown).nullable().describe('Null where not asked for by `include`'),
+    trend: TrendShown.nullable().describe('Null where not asked for by `include`'),
   })
   .meta({ id: 'QuarterlyReport' });

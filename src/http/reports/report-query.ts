@@ -4,6 +4,7 @@ import type { PlainDate } from '../../domain/calendar/plain-date.js';
 import { DELIVERY_MODES, DIAGNOSES, PATHWAYS } from '../../domain/referral/closed-sets.js';
 import { done, refused } from '../../domain/refusal/refusal.js';
 import type { Fault, Outcome } from '../../domain/refusal/refusal.js';
+import { REPORT_PARTS } from '../../usecases/reports/report-quarter.js';
 import type { ReportRequest } from '../../usecases/reports/report-quarter.js';
 import { dateField, idField } from '../schema/fields.js';
 
@@ -24,6 +25,15 @@ export const ReportQuery = z.strictObject({
     .transform((value) => value === 'true')
     .optional()
     .describe('Leave out people referred before'),
+  include: z
+    .string()
+    .regex(
+      /^(comparisons|trend)(,(comparisons|trend))?$/,
+      'Give comparisons, trend, or both with a comma between.',
+    )
+    .transform((parts) => REPORT_PARTS.filter((part) => parts.split(',').includes(part)))
+    .optional()
+    .describe('Parts that read other periods too: `comparisons`, `trend`, or `comparisons,trend`'),
 });
 
 /**
@@ -32,7 +42,7 @@ export const ReportQuery = z.strictObject({
  * @param today the day on which it is asked: no data cut lies after it
  */
 export function reportRequest(
-  { period: label, asAt: cut, ...narrowing }: z.output<typeof ReportQuery>,
+  { period: label, asAt: cut, include = [], ...narrowing }: z.output<typeof ReportQuery>,
   today: PlainDate,
 ): Outcome<ReportRequest> {
   const faults: Fault[] = [];
@@ -54,5 +64,5 @@ export function reportRequest(
     });
   }
   if (period === null || faults.length > 0) return refused({ code: 'rules-broken', faults });
-  return done({ period, asAt, narrowing });
+  return done({ period, asAt, narrowing, include });
 }

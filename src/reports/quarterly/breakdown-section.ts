@@ -11,6 +11,7 @@ import { ruleOf } from '../../domain/indicators/indicator.js';
 import type { FigureRule } from '../../domain/indicators/indicator.js';
 import { OUTCOME_DOMAINS } from '../../domain/indicators/outcome-domains.js';
 import { outcomeFigures } from '../../domain/indicators/outcome-figures.js';
+import type { Measure } from '../../domain/measures/measure.js';
 import { newcombeDifference } from '../../domain/statistics/proportion.js';
 import type { FigureCounter } from './figure-counter.js';
 import type { MeasuredStarters } from './outcomes-section.js';
@@ -39,7 +40,7 @@ export function countedBreakdowns(
   measured: readonly MeasuredStarters[],
   { count }: FigureCounter,
 ): readonly CountedBreakdown[] {
-  return [...STEPS, ...headlineOutcomes(measured)].map((rule) => ({
+  return [...STEPS, ...headlineMeasures(measured).map(midReached)].map((rule) => ({
     whole: count(rule),
     dimensions: countGroups(rule, dimensions, cohorts[rule.cohort], context),
   }));
@@ -65,10 +66,10 @@ export function breakdownSection(counted: readonly CountedBreakdown[]): readonly
 }
 
 /**
- * For each of the three things that must be measured, the threshold reached by the measure with most pairs: which that is
- * changes with what the team measures, and is said by the title.
+ * For each of the three things that must be measured, the measure with most pairs: which that is changes with what the team
+ * measures, and is said by the title of its figures.
  */
-export function headlineOutcomes(measured: readonly MeasuredStarters[]): readonly FigureRule[] {
+export function headlineMeasures(measured: readonly MeasuredStarters[]): readonly Measure[] {
   return OUTCOME_DOMAINS.flatMap(({ measureIds }) => {
     const judged = measured.filter(
       ({ measure, pairs }) =>
@@ -78,8 +79,12 @@ export function headlineOutcomes(measured: readonly MeasuredStarters[]): readonl
     const pairsOf = ({ pairs }: MeasuredStarters): number =>
       pairs.filter(({ comparison }) => comparison.isLikeForLike).length;
     const [most] = [...judged].sort((a, b) => pairsOf(b) - pairsOf(a));
-    return most === undefined ? [] : [outcomeFigures(most.measure).likeForLike.midReached];
+    return most === undefined ? [] : [most.measure];
   });
+}
+
+function midReached(measure: Measure): FigureRule {
+  return outcomeFigures(measure).likeForLike.midReached;
 }
 
 function differenceToRest(figure: Figure, whole: Figure): DifferenceInPoints | null {

@@ -24,8 +24,12 @@ import { outcomeRules } from '../../domain/indicators/outcome-figures.js';
 import type { NamedSite } from '../../domain/cohort/dimensions.js';
 import { benchmarksSection } from './benchmarks-section.js';
 import { breakdownSection, countedBreakdowns } from './breakdown-section.js';
+import { changesTold } from './changes-told.js';
+import { comparisonsSection } from './comparisons-section.js';
+import type { EarlierToCompare } from './comparisons-section.js';
 import { dataQualitySection } from './data-quality-section.js';
 import { definitionsUsed } from './definitions.js';
+import type { EarlierFacts } from './earlier-quarter.js';
 import { figureCounter } from './figure-counter.js';
 import type { FigureCounter } from './figure-counter.js';
 import { funnelSection } from './funnel-section.js';
@@ -38,6 +42,7 @@ import { quarterFrom } from './quarter.js';
 import type { QuarterInput } from './quarter.js';
 import type { CohortSummary, CompletionRow, Provisional, QuarterlyReport } from './report-model.js';
 import { sitesSection } from './sites-section.js';
+import { trendSection } from './trend-section.js';
 import { waitingSection } from './waiting-section.js';
 import { waitsSection } from './waits-section.js';
 
@@ -46,6 +51,10 @@ export interface QuarterlyReportInput extends QuarterInput {
   readonly settingsVersion: number;
   readonly teamName: string;
   readonly commissioners: readonly NamedSite[];
+  /** Earlier periods to compare with; null or left out where that was not asked for. */
+  readonly compareWith?: readonly EarlierToCompare[] | null;
+  /** Quarters of a trend, the report's own last; null likewise. */
+  readonly trendOver?: readonly EarlierFacts[] | null;
 }
 
 /**
@@ -96,6 +105,10 @@ export function buildQuarterlyReport(input: QuarterlyReportInput): QuarterlyRepo
   const benchmarks = benchmarksSection(outcomes, counter);
   const dataQuality = dataQualitySection(quarter, outcomes, counter);
   const provisional = provisionalState(asAt >= period.lastDay, cohorts);
+  const { compareWith = null, trendOver = null } = input;
+  const comparisons =
+    compareWith === null ? null : comparisonsSection(input, { indicators, outcomes }, compareWith);
+  const trend = trendOver === null ? null : trendSection(input, measured, trendOver);
   const told = { asAt, cohorts, uptake, indicators, outcomes, dataQuality, provisional };
   return {
     teamName,
@@ -103,7 +116,7 @@ export function buildQuarterlyReport(input: QuarterlyReportInput): QuarterlyRepo
     asAt,
     settingsVersion,
     narrowedTo: narrowedTo(narrowing, input),
-    narrative: narrativeOf(told),
+    narrative: narrativeOf(told, changesTold(comparisons, trend)),
     provisional,
     definitions: definitionsUsed(settings, outcomes, percentPredicted, counter),
     cohorts,
@@ -121,6 +134,8 @@ export function buildQuarterlyReport(input: QuarterlyReportInput): QuarterlyRepo
     sites: sitesSection(broken),
     benchmarks,
     dataQuality,
+    comparisons,
+    trend,
   };
 }
 

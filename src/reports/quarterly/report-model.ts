@@ -9,6 +9,7 @@ import type { PairedChange } from '../../domain/statistics/paired-change.js';
 import type { Summary } from '../../domain/statistics/summary.js';
 import type { DefinitionsUsed, Source, ThresholdUse } from './definitions-model.js';
 import type { NarrowedTo } from './narrowed-to.js';
+import type { PeriodComparison, TrendSection } from './over-time-models.js';
 import type {
   BenchmarkRow,
   Breakdown,
@@ -53,6 +54,10 @@ export interface QuarterlyReport {
   readonly sites: readonly SiteComparison[];
   readonly benchmarks: readonly BenchmarkRow[];
   readonly dataQuality: DataQuality;
+  /** Beside the former period and the same a year earlier; null where it was not asked for. */
+  readonly comparisons: readonly PeriodComparison[] | null;
+  /** Over twelve quarters; null likewise. */
+  readonly trend: TrendSection | null;
 }
 
 /** Whether figures may still move. */

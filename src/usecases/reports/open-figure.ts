@@ -32,7 +32,10 @@ export async function openFigureOfQuarter(
   asked: { readonly figureId: string; readonly kind: MemberKind | null; readonly page: PageRequest },
 ): Promise<Outcome<FigureWithMembers>> {
   const { figureId, kind } = asked;
-  const opened = openFigure(await reportInput(context, { ...request, teamId: actor.teamId }), figureId);
+  const opened = openFigure(
+    await reportInput(context, { ...request, include: [], teamId: actor.teamId }),
+    figureId,
+  );
   if (opened === null) return refused({ code: 'not-found', what: 'figure' });
   const members = opened.members.filter((member) => kind === null || member.kind === kind);
   const page = pageOfMembers(members, asked.page);

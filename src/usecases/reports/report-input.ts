@@ -6,6 +6,7 @@ import { idsWaitingOn } from '../../storage/facts/waiting-ids.js';
 import { commissionersOfTeam, getTeam, sitesOfTeam } from '../../storage/providers/providers.js';
 import { currentSettings } from '../../storage/settings/settings.js';
 import type { Context } from '../context.js';
+import { factsOfTrend, factsToCompare } from './earlier-facts.js';
 import type { ReportRequest } from './report-quarter.js';
 
 /**
@@ -14,11 +15,13 @@ import type { ReportRequest } from './report-quarter.js';
  */
 export async function reportInput(
   { reader }: Context,
-  { teamId, period, asAt, narrowing = NOT_NARROWED }: ReportRequest & { readonly teamId: string },
+  request: ReportRequest & { readonly teamId: string },
 ): Promise<QuarterlyReportInput> {
+  const { teamId, period, asAt, narrowing = NOT_NARROWED, include = [] } = request;
   const team = await getTeam(reader, teamId);
   const { version, settings } = await currentSettings(reader, teamId);
   const ids = new Set(await idsTouchedInPeriod(reader, teamId, period));
+  const earlierOf = { teamId, period, asAt, settings };
   for (const id of await idsWaitingOn(reader, teamId, asAt)) ids.add(id);
   return {
     facts: await loadReferralFacts(reader, teamId, [...ids].sort(), settings),
@@ -30,5 +33,7 @@ export async function reportInput(
     sites: await sitesOfTeam(reader, teamId),
     commissioners: await commissionersOfTeam(reader, teamId),
     narrowing,
+    compareWith: include.includes('comparisons') ? await factsToCompare(reader, earlierOf) : null,
+    trendOver: include.includes('trend') ? await factsOfTrend(reader, earlierOf) : null,
   };
 }

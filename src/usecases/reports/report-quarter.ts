@@ -7,6 +7,10 @@ import type { Context, TeamMember } from '../context.js';
 import { recordRead } from '../audit/record-event.js';
 import { reportInput } from './report-input.js';
 
+/** Parts of a report that read other periods too. */
+export const REPORT_PARTS = ['comparisons', 'trend'] as const;
+export type ReportPart = (typeof REPORT_PARTS)[number];
+
 /** What report is asked for. */
 export interface ReportRequest {
   readonly period: Period;
@@ -14,6 +18,8 @@ export interface ReportRequest {
   readonly asAt: PlainDate;
   /** What it is narrowed to; everything of the team where it is left out. */
   readonly narrowing?: Narrowing;
+  /** Parts that cost more than the rest, asked for by name. */
+  readonly include?: readonly ReportPart[];
 }
 
 /** The report of the member's own team; that it was read is told to the trail. */

@@ -1,0 +1,46 @@
+import { shareOf } from './narrative.js';
+import type { PeriodComparison, ShareComparison, TrendSection } from './over-time-models.js';
+import type { NarrativeSentence } from './section-models.js';
+import { rounded } from './text-numbers.js';
+
+/**
+ * Sentences on what changed by more than chance: differences whose interval leaves out 0, and signals of charts that rest on
+ * the report's own quarter. Empty where nothing did.
+ */
+export function changesTold(
+  comparisons: readonly PeriodComparison[] | null,
+  trend: TrendSection | null,
+): readonly NarrativeSentence[] {
+  return [...(comparisons ?? []).flatMap(differencesTold), ...(trend === null ? [] : signalsTold(trend))];
+}
+
+function differencesTold({ words, shares }: PeriodComparison): readonly NarrativeSentence[] {
+  return shares
+    .filter(({ claim }) => claim === 'beyond-chance')
+    .map((share) => ({ text: differenceTold(words, share), figureIds: [share.figureId] }));
+}
+
+function differenceTold(words: string, { title, now, then, difference }: ShareComparison): string {
+  const points = difference === null ? '' : `, a difference of ${inPoints(difference)}`;
+  return `${title}: ${shareOf(now)}, ${words} ${shareOf(then)}${points}, more than chance.`;
+}
+
+function inPoints({
+  points,
+  interval,
+}: {
+  readonly points: number;
+  readonly interval: { readonly low: number; readonly high: number };
+}): string {
+  return `${rounded(points, 0)} points (${rounded(interval.low, 0)} to ${rounded(interval.high, 0)})`;
+}
+
+function signalsTold({ charts, quarters }: TrendSection): readonly NarrativeSentence[] {
+  const last = quarters.at(-1)?.period.label ?? '';
+  return charts.flatMap(({ title, figureId, signals }) => {
+    const signal = signals.find((each) => each.quarters.includes(last));
+    if (signal === undefined) return [];
+    const text = `${title}, over ${quarters.length} quarters: ${signal.words}, ${signal.direction === 'up' ? 'upwards' : 'downwards'}, up to ${last}.`;
+    return [{ text, figureIds: [figureId] }];
+  });
+}

@@ -1,0 +1,62 @@
+import {
+  aYearEarlier,
+  formerPeriod,
+  quartersUpTo,
+  sameAgeCut,
+} from '../../domain/calendar/earlier-periods.js';
+import type { Period } from '../../domain/calendar/period.js';
+import type { PlainDate } from '../../domain/calendar/plain-date.js';
+import type { TeamSettings } from '../../domain/settings/team-settings.js';
+import type { EarlierToCompare } from '../../reports/quarterly/comparisons-section.js';
+import type { EarlierFacts } from '../../reports/quarterly/earlier-quarter.js';
+import { TREND_QUARTERS } from '../../reports/quarterly/trend-section.js';
+import type { Executor } from '../../storage/connection.js';
+import { idsTouchedInPeriod } from '../../storage/facts/cohort-ids.js';
+import { loadReferralFacts } from '../../storage/facts/referral-facts.js';
+
+/** Whose facts are read, and by which period the earlier ones go. */
+export interface EarlierOf {
+  readonly teamId: string;
+  readonly period: Period;
+  readonly asAt: PlainDate;
+  readonly settings: TeamSettings;
+}
+
+/** Facts of the former period and of the same a year earlier. */
+export async function factsToCompare(db: Executor, of: EarlierOf): Promise<readonly EarlierToCompare[]> {
+  const former = formerPeriod(of.period);
+  const yearEarlier = aYearEarlier(of.period);
+  const [then, aYearAgo] = await factsOfPeriods(db, of, [
+    former,
+    ...(yearEarlier === null ? [] : [yearEarlier]),
+  ]);
+  return [
+    ...(then === undefined ? [] : [{ than: 'former-period' as const, ...then }]),
+    ...(aYearAgo === undefined ? [] : [{ than: 'a-year-earlier' as const, ...aYearAgo }]),
+  ];
+}
+
+/** Facts of twelve quarters up to the one in which the period ends, or to the one of the cut where that is earlier. */
+export async function factsOfTrend(db: Executor, of: EarlierOf): Promise<readonly EarlierFacts[]> {
+  const { period, asAt } = of;
+  const lastDay = period.lastDay < asAt ? period.lastDay : asAt;
+  return factsOfPeriods(db, of, quartersUpTo(lastDay, TREND_QUARTERS));
+}
+
+/** Each referral is read once, however many of the periods it touches. */
+async function factsOfPeriods(
+  db: Executor,
+  { teamId, period, asAt, settings }: EarlierOf,
+  periods: readonly Period[],
+): Promise<readonly EarlierFacts[]> {
+  const idsOf = new Map<string, readonly string[]>();
+  for (const each of periods) idsOf.set(each.label, await idsTouchedInPeriod(db, teamId, each));
+  const ids = [...new Set([...idsOf.values()].flat())].sort();
+  const facts = await loadReferralFacts(db, teamId, ids, settings);
+  const byId = new Map(facts.map((each) => [each.referralId, each]));
+  return periods.map((each) => ({
+    period: each,
+    asAt: sameAgeCut(each, period, asAt),
+    facts: (idsOf.get(each.label) ?? []).flatMap((id) => byId.get(id) ?? []),
+  }));
+}
