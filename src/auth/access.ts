@@ -120,8 +120,12 @@ export const PAGE_ACCESS = {
   'page:invitation': 'anybody',
   'page:sign-out': 'anybody',
   'page:start': 'signed-in',
+  'page:account': 'signed-in',
+  'page:passphrase': 'signed-in',
   'page:second-factor': 'signed-in',
   'page:work-list': TEAM,
+  'page:own-tokens': 'signed-in',
+  'page:sign-out-everywhere': 'signed-in',
 } as const satisfies Readonly<Record<string, Access>>;
 
 export type PageId = keyof typeof PAGE_ACCESS;

@@ -6,6 +6,8 @@ export interface Frame {
   readonly visitor: Visitor | null;
   /** Goes into every form; a form without it is refused. */
   readonly csrfToken: string;
+  /** Of this very page: by it a form that is sent twice is known. */
+  readonly pageKey: string;
   /** Path of the page, without what stands behind a question mark. */
   readonly path: string;
 }
@@ -13,7 +15,7 @@ export interface Frame {
 /** The frame of the page that is asked for. */
 export function frameOf(request: FastifyRequest, reply: FastifyReply): Frame {
   const path = request.url.replace(/[?#].*$/s, '');
-  return { visitor: request.visitor, csrfToken: reply.generateCsrf(), path };
+  return { visitor: request.visitor, csrfToken: reply.generateCsrf(), pageKey: request.id, path };
 }
 
 /**

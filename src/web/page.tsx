@@ -70,7 +70,9 @@ function TopBar({ frame }: { readonly frame: Frame }): JSX.Element {
             </span>
             <div class="who">
               <span>
-                <span safe>{visitor.displayName}</span>
+                <a href="/account" safe>
+                  {visitor.displayName}
+                </a>
                 <span class="muted" safe>{`, ${ROLE_WORDS[visitor.actor.role].toLowerCase()}`}</span>
               </span>
               <Form frame={frame} action="/sign-out">

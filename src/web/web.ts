@@ -45,6 +45,9 @@ export function pageOf(pageId: PageId) {
   return { schema: { operationId: pageId, hide: true } } as const;
 }
 
+/** Added to what a route declares whose form changes nothing, such as a search: sent twice, it is carried out twice. */
+export const REPEATABLE = { config: { isRepeatable: true } } as const;
+
 /**
  * Who looks at a page that is open only to those who are signed in.
  *

@@ -16,8 +16,12 @@ const TABLE: Readonly<Record<string, 'anybody' | readonly Role[]>> = {
   'page:invitation': 'anybody',
   'page:sign-out': 'anybody',
   'page:start': [A, C, L, P],
+  'page:account': [A, C, L, P],
+  'page:passphrase': [A, C, L, P],
   'page:second-factor': [A, C, L, P],
   'page:work-list': [A, C, L],
+  'page:own-tokens': [A, C, L, P],
+  'page:sign-out-everywhere': [A, C, L, P],
 };
 
 describe('the table of pages', () => {

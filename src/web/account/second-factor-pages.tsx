@@ -3,23 +3,26 @@ import {
   beginSecondFactor,
   confirmSecondFactor,
   pendingSecondFactor,
+  removeSecondFactor,
 } from '../../usecases/accounts/own-credentials.js';
 import { ErrorSummary, Button, Form } from '../components/form.js';
 import { Notice } from '../components/notice.js';
 import { Text } from '../components/table.js';
+import { TextField } from '../components/text-fields.js';
 import { errorAt, errorsOf, NO_ERRORS } from '../forms/form-errors.js';
 import type { FormErrors } from '../forms/form-errors.js';
-import { readForm, textOf } from '../forms/form-values.js';
+import { readForm, textOf, typedOf } from '../forms/form-values.js';
 import { frameOf, sendPage } from '../frame.js';
 import type { Frame } from '../frame.js';
 import { Page } from '../page.js';
-import { CodeField } from '../sign-in/sign-in-view.js';
+import { CodeField, waitMessage } from '../sign-in/sign-in-view.js';
 import { pageOf, visitorOf } from '../web.js';
 import type { Web, WebApp } from '../web.js';
 import { QrCode } from './qr-code.js';
 
 /** Sets up a second factor: a secret is made, taken over by an authenticator, and a first code proves it. */
-export function secondFactorPages(app: WebApp, { context }: Web): void {
+export function secondFactorPages(app: WebApp, web: Web): void {
+  const { context } = web;
   const send = async (request: FastifyRequest, reply: FastifyReply, errors: FormErrors, status = 200) => {
     const { session } = visitorOf(request);
     const pending = await pendingSecondFactor(context, session);
@@ -28,7 +31,7 @@ export function secondFactorPages(app: WebApp, { context }: Web): void {
   };
 
   app.get('/account/second-factor', pageOf('page:second-factor'), async (request, reply) => {
-    if (visitorOf(request).session.hasSecondFactor) return reply.redirect('/', 303);
+    if (visitorOf(request).session.hasSecondFactor) return reply.redirect('/account', 303);
     return send(request, reply, NO_ERRORS);
   });
 
@@ -45,6 +48,56 @@ export function secondFactorPages(app: WebApp, { context }: Web): void {
     }
     return reply.redirect('/', 303);
   });
+  removalPage(app, web);
+}
+
+/** Takes the own second factor away, with the passphrase. */
+function removalPage(app: WebApp, { context }: Web): void {
+  const send = (request: FastifyRequest, reply: FastifyReply, errors: FormErrors, status = 200) =>
+    sendPage(reply, <RemovalView frame={frameOf(request, reply)} errors={errors} />, status);
+
+  app.get('/account/second-factor/removal', pageOf('page:second-factor'), (request, reply) =>
+    visitorOf(request).session.hasSecondFactor
+      ? send(request, reply, NO_ERRORS)
+      : reply.redirect('/account', 303),
+  );
+
+  app.post('/account/second-factor/removal', pageOf('page:second-factor'), async (request, reply) => {
+    const passphrase = typedOf(readForm(request.body), 'currentPassphrase');
+    const outcome = await removeSecondFactor(context, visitorOf(request).session, passphrase);
+    if (outcome.kind === 'done') return reply.redirect('/account', 303);
+    const { refusal } = outcome;
+    if (refusal.code === 'rules-broken') return send(request, reply, errorsOf(refusal.faults), 422);
+    if (refusal.code !== 'sign-in-delayed') throw new Error(`Unexpected refusal: ${refusal.code}`);
+    reply.header('retry-after', String(refusal.retryAfterSeconds));
+    return send(request, reply, [{ field: '', message: waitMessage(refusal.retryAfterSeconds) }], 429);
+  });
+}
+
+function RemovalView({ frame, errors }: { readonly frame: Frame; readonly errors: FormErrors }): JSX.Element {
+  const title = 'Take your second factor away';
+  return (
+    <Page frame={frame} title={errors.length === 0 ? title : `Error: ${title}`}>
+      <p class="crumb">
+        <a href="/account">Your account</a>
+      </p>
+      <h1>{title}</h1>
+      <p>From then on your passphrase alone lets you in. You are signed out everywhere else.</p>
+      <ErrorSummary errors={errors} />
+      <Form frame={frame} action="/account/second-factor/removal">
+        <TextField
+          name="currentPassphrase"
+          label="Your passphrase"
+          type="password"
+          autocomplete="current-password"
+          error={errorAt(errors, 'currentPassphrase')}
+        />
+        <div class="actions">
+          <Button kind="grave">Take it away</Button>
+        </div>
+      </Form>
+    </Page>
+  );
 }
 
 interface SetUpViewProps {

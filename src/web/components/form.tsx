@@ -1,5 +1,6 @@
 import type { PropsWithChildren } from '@kitajs/html';
 import { CSRF_FIELD } from '../csrf.js';
+import { FORM_KEY_FIELD } from '../forms/form-key-field.js';
 import { fieldId } from '../forms/form-errors.js';
 import type { FormErrors } from '../forms/form-errors.js';
 import type { Frame } from '../frame.js';
@@ -14,11 +15,12 @@ type FormProps = PropsWithChildren<{
   readonly label?: string;
 }>;
 
-/** A form that is sent by POST and carries the token of the page it stands on. */
+/** A form that is sent by POST; it carries the token and the key of the page it stands on. */
 export function Form({ frame, action, class: className, label, children }: FormProps): JSX.Element {
   return (
     <form method="post" action={action} class={className} aria-label={label} novalidate>
       <input type="hidden" name={CSRF_FIELD} value={frame.csrfToken} />
+      <input type="hidden" name={FORM_KEY_FIELD} value={frame.pageKey} />
       {children}
     </form>
   );

@@ -1,12 +1,10 @@
 import { z } from 'zod';
-import { PASSPHRASE_LENGTH } from '../../domain/account/passphrase.js';
 import { acceptInvitation, readInvitation } from '../../usecases/accounts/accept-invitation.js';
 import type { InvitationView } from '../../usecases/accounts/accept-invitation.js';
 import { attributeText } from '../components/field.js';
 import { Button, ErrorSummary, Form } from '../components/form.js';
 import { Definitions, Text } from '../components/table.js';
-import { TextField } from '../components/text-fields.js';
-import { errorAt, errorsOf, NO_ERRORS } from '../forms/form-errors.js';
+import { errorsOf, NO_ERRORS } from '../forms/form-errors.js';
 import type { FormErrors } from '../forms/form-errors.js';
 import { readForm, typedOf } from '../forms/form-values.js';
 import { frameOf, sendPage } from '../frame.js';
@@ -15,6 +13,7 @@ import { Page } from '../page.js';
 import { pageOf } from '../web.js';
 import type { Web, WebApp } from '../web.js';
 import { leadOn } from './after-sign-in.js';
+import { NewPassphraseFields, NOT_THE_SAME } from './new-passphrase.js';
 import { InvitationOverView } from './sign-in-view.js';
 
 const Params = z.object({ secret: z.string() });
@@ -87,30 +86,3 @@ function ChooseView({ frame, secret, invitation, errors }: ChooseViewProps): JSX
     </Page>
   );
 }
-
-/** A new passphrase, twice. What was typed is never sent back. */
-export function NewPassphraseFields({ errors }: { readonly errors: FormErrors }): JSX.Element {
-  const { min, max } = PASSPHRASE_LENGTH;
-  return (
-    <>
-      <TextField
-        name="passphrase"
-        label="New passphrase"
-        hint={`${min} to ${max} characters. Several words that do not belong together are easy to remember and hard to guess.`}
-        error={errorAt(errors, 'passphrase')}
-        type="password"
-        autocomplete="new-password"
-      />
-      <TextField
-        name="again"
-        label="The new passphrase once more"
-        error={errorAt(errors, 'again')}
-        type="password"
-        autocomplete="new-password"
-      />
-    </>
-  );
-}
-
-/** What is said where the two are not the same. */
-export const NOT_THE_SAME = { field: 'again', message: 'The two passphrases are not the same.' };

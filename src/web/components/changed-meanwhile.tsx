@@ -1,0 +1,64 @@
+import { londonTime } from '../../domain/calendar/london-time.js';
+import { guarded } from '../../domain/history/withheld.js';
+import type { Meanwhile } from '../../domain/history/history.js';
+import { Notice } from './notice.js';
+import { Table, Text } from './table.js';
+
+interface ChangedMeanwhileProps {
+  readonly meanwhile: Meanwhile;
+  /** The name of a field as the page calls it. */
+  readonly nameOf?: (field: string) => string;
+}
+
+/** What became of a record while somebody was typing: who changed it, when, why, and what differs now. */
+export function ChangedMeanwhile({ meanwhile, nameOf = fieldWords }: ChangedMeanwhileProps): JSX.Element {
+  const changes = guarded(meanwhile.changes);
+  return (
+    <Notice kind="warning" title="Somebody changed this while you were typing" isLive>
+      <p>
+        Nothing of yours was stored. What you typed is still below. Compare it with what holds now, and send
+        it again if it is still right.
+      </p>
+      <ul>
+        {meanwhile.versions.map(({ changedBy, changedAt, reason }) => (
+          <li safe>
+            {`${changedBy?.name ?? 'Somebody'}, ${londonTime(changedAt)}${reason === null ? '' : `: ${reason}`}`}
+          </li>
+        ))}
+      </ul>
+      {changes.length === 0 ? (
+        ''
+      ) : (
+        <Table
+          caption="What differs now"
+          columns={[{ head: 'What' }, { head: 'When you opened it' }, { head: 'Now' }]}
+          rows={changes.map((change) => [
+            <Text value={nameOf(change.field)} />,
+            <Text value={'former' in change ? valueWords(change.former) : WITHHELD} />,
+            <Text value={'present' in change ? valueWords(change.present) : WITHHELD} />,
+          ])}
+        />
+      )}
+    </Notice>
+  );
+}
+
+/** Stands for a value that says who somebody is. */
+const WITHHELD = 'not repeated here';
+
+/** A field of the record as words. @example fieldWords('plannedSessions') -> 'Planned sessions' */
+export function fieldWords(field: string): string {
+  const words = field
+    .replaceAll(/([a-z0-9])([A-Z])/g, '$1 $2')
+    .replaceAll(/[-_./]+/g, ' ')
+    .toLowerCase();
+  return words.charAt(0).toUpperCase() + words.slice(1);
+}
+
+/** A value of the record as words. */
+export function valueWords(value: unknown): string {
+  if (value === null || value === undefined || value === '') return 'nothing';
+  if (typeof value === 'string') return value;
+  if (typeof value === 'boolean') return value ? 'yes' : 'no';
+  return typeof value === 'number' ? String(value) : JSON.stringify(value);
+}
