@@ -14,7 +14,7 @@ export interface IncidencePoint {
 }
 
 export interface IncidenceModel extends PlotFrame {
-  /** In the order of days; a step holds until the next. */
+  /** In the order of days; a step holds until the next, and nothing is drawn beyond the last. */
   readonly points: readonly IncidencePoint[];
   /** Days at which the estimate is shown with its interval. */
   readonly marks: readonly {
@@ -37,7 +37,7 @@ export function incidenceBands(model: IncidenceModel): Plot {
   const lastDay = Math.max(...ticks, 1);
   const x = scaleLinear([0, lastDay], [AREA.left, AREA.right]);
   const y = scaleLinear([0, 100], [AREA.bottom, AREA.top]);
-  const shown = untilDay([{ day: 0, reached: 0, left: 0 }, ...points], lastDay);
+  const shown = [{ day: 0, reached: 0, left: 0 }, ...points.filter(({ day }) => day <= lastDay)];
   const band = (low: (point: IncidencePoint) => number, high: (point: IncidencePoint) => number): string =>
     area<IncidencePoint>(
       (point) => x(point.day),
@@ -83,13 +83,6 @@ export function incidenceBands(model: IncidenceModel): Plot {
     bottomAxis(x, AREA, ticks, days),
     ...labels.map(({ at, text }) => textAt(AREA.right + 8, at + 4, text, painted({ fill: 'ink' }))),
   ]);
-}
-
-/** Steps up to the last day of the axis, where the last of them still holds. */
-function untilDay(points: readonly IncidencePoint[], lastDay: number): readonly IncidencePoint[] {
-  const within = points.filter(({ day }) => day <= lastDay);
-  const last = within[within.length - 1];
-  return last === undefined || last.day === lastDay ? within : [...within, { ...last, day: lastDay }];
 }
 
 const LABEL_HEIGHT_PX = 16;

@@ -6,7 +6,7 @@
 //     (survfit) prints them. With one cause the incidence is 1 less survival, its standard error that of Greenwood.
 // (3) Twenty people on a waiting list, made for the purpose and worked in exact fractions: 419/960 had started by day 90.
 import { describe, expect, it } from 'vitest';
-import { cumulativeIncidence } from '../../src/domain/statistics/cumulative-incidence.js';
+import { cumulativeIncidence, incidenceSteps } from '../../src/domain/statistics/cumulative-incidence.js';
 import type { TimeToEvent } from '../../src/domain/statistics/cumulative-incidence.js';
 import { expectPrinted, expectWithin } from '../support/cohort-groups.js';
 
@@ -45,6 +45,25 @@ describe('bone marrow transplants', () => {
       expectWithin(found.byCause[cause][index]?.standardError, Math.sqrt((share * (1 - share)) / 17), 1e-12);
     }
     expectWithin(found.notEnded[index]?.estimate, 1 - (relapsed + died) / 17, 1e-12);
+  });
+});
+
+describe('the same as a curve', () => {
+  it('rises on the days on which somebody left the wait, and ends where the last was seen', () => {
+    const people = [
+      { day: 3, cause: 'started' as const },
+      { day: 3, cause: 'left' as const },
+      { day: 5, cause: null },
+      { day: 8, cause: 'started' as const },
+      { day: 9, cause: null },
+    ];
+    // Of five, one each on day 3; of the three fifths still waiting two are seen on day 8, and one of those starts.
+    expect(incidenceSteps(people, ['started', 'left'])).toEqual([
+      { day: 3, byCause: { started: 1 / 5, left: 1 / 5 } },
+      { day: 8, byCause: { started: 1 / 5 + (3 / 5) * (1 / 2), left: 1 / 5 } },
+      { day: 9, byCause: { started: 1 / 5 + (3 / 5) * (1 / 2), left: 1 / 5 } },
+    ]);
+    expect(incidenceSteps([], ['started'])).toEqual([]);
   });
 });
 

@@ -25,6 +25,7 @@ const EVERY_PART = [
   'storage',
   'auth',
   'plots',
+  'documents',
   'reports',
   'sheets',
   'usecases',
@@ -46,21 +47,31 @@ export const RULES: Readonly<Record<string, Part>> = {
   },
   // Drawings know numbers and words, and nothing of whom they are about.
   plots: { parts: [], typesOf: [], packages: [/^d3-(?:scale|shape)$/] },
-  reports: { parts: ['domain'], typesOf: [], packages: [] },
+  // Documents of sections, tables and drawings, and the forms they are written in; of whom they tell they know nothing.
+  documents: {
+    parts: ['plots'],
+    typesOf: [],
+    packages: [/^write-excel-file\/node$/, /^pdfkit$/, /^svg-to-pdfkit$/, /^node:(?:fs|module)$/],
+  },
+  reports: { parts: ['domain', 'plots', 'documents'], typesOf: [], packages: [] },
   // Files of tables, in and out.
   sheets: {
     parts: ['domain'],
     typesOf: [],
     packages: [/^csv-(?:parse|stringify)\//, /^read-excel-file\//, /^write-excel-file\//, /^fflate$/],
   },
-  usecases: { parts: ['domain', 'storage', 'auth', 'reports', 'sheets'], typesOf: [], packages: [] },
+  usecases: {
+    parts: ['domain', 'storage', 'auth', 'reports', 'documents', 'sheets'],
+    typesOf: [],
+    packages: [],
+  },
   http: {
-    parts: ['usecases', 'auth', 'reports', 'domain'],
+    parts: ['usecases', 'auth', 'reports', 'documents', 'domain'],
     typesOf: ['storage'],
     packages: SERVER_PACKAGES,
   },
   web: {
-    parts: ['usecases', 'auth', 'reports', 'domain'],
+    parts: ['usecases', 'auth', 'reports', 'documents', 'domain'],
     typesOf: ['storage'],
     // Pages serve their own assets, and draw the code that an authenticator reads.
     packages: [...SERVER_PACKAGES, /^@kitajs\//, /^qrcode$/, /^node:(?:crypto|fs|path|url|module)$/],

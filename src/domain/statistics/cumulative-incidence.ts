@@ -59,10 +59,7 @@ export function cumulativeIncidence<Cause extends string>(
   causes: readonly Cause[],
   days: readonly number[],
 ): CumulativeIncidence<Cause> {
-  for (const { day } of times) {
-    if (!Number.isSafeInteger(day) || day < 0) throw new RangeError('Days must be whole and 0 or more.');
-  }
-  const sorted = [...times].sort((a, b) => a.day - b.day);
+  const sorted = sortedTimes(times);
   const steps = stepsOf(sorted);
   const last = sorted.at(-1)?.day ?? -1;
   const isKnown = (day: number): boolean => day <= last || steps.at(-1)?.after === 0;
@@ -82,6 +79,39 @@ export function cumulativeIncidence<Cause extends string>(
       estimate: isKnown(day) ? (steps.findLast((step) => step.day <= day)?.after ?? 1) : null,
     })),
   };
+}
+
+/** How the estimates rise: a step a day on which somebody's time ended. Proportions 0 to 1. */
+export interface IncidenceStep<Cause extends string> {
+  readonly day: number;
+  readonly byCause: Readonly<Record<Cause, number>>;
+}
+
+/**
+ * The whole curve of every cause, to be drawn: what `cumulativeIncidence` says of any day is what the last step up to it
+ * says.
+ *
+ * @returns one step a day on which somebody's time ended, and a last one on the last day on which somebody was seen
+ * @throws RangeError when a day is negative or not whole
+ */
+export function incidenceSteps<Cause extends string>(
+  times: readonly TimeToEvent<Cause>[],
+  causes: readonly Cause[],
+): readonly IncidenceStep<Cause>[] {
+  const sorted = sortedTimes(times);
+  const risen = new Map<Cause, number>();
+  const byCause = (): Record<Cause, number> =>
+    Object.fromEntries(causes.map((cause) => [cause, risen.get(cause) ?? 0])) as Record<Cause, number>;
+  const steps = stepsOf(sorted).map(({ day, before, atRisk, endsBy }) => {
+    for (const cause of causes) {
+      risen.set(cause, (risen.get(cause) ?? 0) + (before * (endsBy.get(cause) ?? 0)) / atRisk);
+    }
+    return { day, byCause: byCause() };
+  });
+  const last = sorted.at(-1)?.day;
+  return last === undefined || steps.at(-1)?.day === last
+    ? steps
+    : [...steps, { day: last, byCause: byCause() }];
 }
 
 /** The days on which somebody's time ended, with the product-limit estimate over all causes. */
@@ -107,6 +137,15 @@ function stepsOf(sorted: readonly TimeToEvent<string>[]): readonly Step[] {
     first = next;
   }
   return steps;
+}
+
+function sortedTimes<Cause extends string>(
+  times: readonly TimeToEvent<Cause>[],
+): readonly TimeToEvent<Cause>[] {
+  for (const { day } of times) {
+    if (!Number.isSafeInteger(day) || day < 0) throw new RangeError('Days must be whole and 0 or more.');
+  }
+  return [...times].sort((a, b) => a.day - b.day);
 }
 
 function incidenceAt(day: number, cause: string, steps: readonly Step[]): IncidenceAt {

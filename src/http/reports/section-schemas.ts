@@ -41,6 +41,11 @@ const Clock = z.strictObject({
       stillWaitingPercent: number,
     }),
   ),
+  curve: z
+    .array(z.strictObject({ day: z.int(), startedPercent: z.number(), leftPercent: z.number() }))
+    .describe(
+      'The same between those days; a step holds until the next, and nothing is known beyond the last',
+    ),
 });
 
 export const WaitingShown = z

@@ -38,6 +38,15 @@ export interface IncidenceByClock {
   /** Referrals to which the clock applies. */
   readonly referrals: number;
   readonly days: readonly IncidenceRow[];
+  /** The same between those days, to be drawn: a step holds until the next, and nothing is known beyond the last. */
+  readonly curve: readonly IncidenceCurveStep[];
+}
+
+/** What had become of everybody by a day, in percent; the rest was waiting. */
+export interface IncidenceCurveStep {
+  readonly day: number;
+  readonly startedPercent: number;
+  readonly leftPercent: number;
 }
 
 export interface IncidenceRow {

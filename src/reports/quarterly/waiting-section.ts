@@ -3,13 +3,19 @@ import { WAITING_STAGES } from '../../domain/cohort/waiting-list.js';
 import type { WaitingReferral } from '../../domain/cohort/waiting-list.js';
 import { INCIDENCE_DAYS, START_BY_DAY_FIGURES } from '../../domain/indicators/start-by-day-figures.js';
 import { WAIT_ENDING_WORDS, WAIT_ENDINGS, waitForStart } from '../../domain/pathway/competing.js';
-import type { WaitEnding } from '../../domain/pathway/competing.js';
+import type { WaitEnding, WaitForStart } from '../../domain/pathway/competing.js';
 import type { WaitFrom } from '../../domain/pathway/waits.js';
-import { cumulativeIncidence } from '../../domain/statistics/cumulative-incidence.js';
+import { cumulativeIncidence, incidenceSteps } from '../../domain/statistics/cumulative-incidence.js';
 import type { IncidenceAt } from '../../domain/statistics/cumulative-incidence.js';
 import type { FigureCounter } from './figure-counter.js';
 import type { Quarter } from './quarter.js';
-import type { IncidenceByClock, PercentWithInterval, WaitingNow, WaitingSection } from './section-models.js';
+import type {
+  IncidenceByClock,
+  IncidenceCurveStep,
+  PercentWithInterval,
+  WaitingNow,
+  WaitingSection,
+} from './section-models.js';
 
 const CLOCK_TITLES: Readonly<Record<WaitFrom, string>> = {
   receipt: 'From receipt of the referral to the start',
@@ -57,7 +63,23 @@ function incidenceByClock({ cohorts }: Quarter, from: WaitFrom, { count }: Figur
       })),
       stillWaitingPercent: percentOf(notEnded[index]?.estimate),
     })),
+    curve: curveOf(waits),
   };
+}
+
+/** Up to the last day of the table; where somebody was seen longer, the last step holds until then. */
+function curveOf(waits: readonly WaitForStart[]): readonly IncidenceCurveStep[] {
+  const lastDay = Math.max(...INCIDENCE_DAYS);
+  const steps = incidenceSteps(waits, WAIT_ENDINGS).map(({ day, byCause }) => ({
+    day,
+    startedPercent: 100 * byCause.started,
+    leftPercent: WAIT_ENDINGS.filter(isLeaving).reduce((sum, ending) => sum + 100 * byCause[ending], 0),
+  }));
+  const within = steps.filter(({ day }) => day <= lastDay);
+  const last = within.at(-1);
+  return last === undefined || within.length === steps.length
+    ? within
+    : [...within, { ...last, day: lastDay }];
 }
 
 function waitingNow(waitingList: readonly WaitingReferral[]): WaitingNow {

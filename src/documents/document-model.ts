@@ -1,0 +1,82 @@
+import type { Plot } from '../plots/svg.js';
+
+/**
+ * A document as its renderers take it: sections of paragraphs, tables and plots. Every number stands in it twice, unrounded
+ * for whoever computes with it and as text for whoever reads it, so that all forms show the same.
+ */
+export interface Document {
+  readonly title: string;
+  /** Under the title: what it covers, the data cut, whether it may still move. */
+  readonly subtitle: readonly string[];
+  /** On every page of a printed form, such as `Data as at 25 November 2026`. */
+  readonly footer: string;
+  readonly sections: readonly Section[];
+}
+
+export interface Section {
+  /** For links within the document, such as `waiting`. */
+  readonly id: string;
+  readonly title: string;
+  /** At most 31 characters, for spreadsheets. */
+  readonly sheetName: string;
+  readonly blocks: readonly Block[];
+}
+
+export type Block =
+  | { readonly kind: 'heading'; readonly text: string }
+  | { readonly kind: 'paragraph'; readonly text: string }
+  /** Sentences that each rest on figures. */
+  | { readonly kind: 'sentences'; readonly items: readonly Sentence[] }
+  | { readonly kind: 'table'; readonly table: Table }
+  /** A drawing with the table that has its numbers. */
+  | { readonly kind: 'plot'; readonly title: string; readonly plot: Plot; readonly table: Table };
+
+export interface Sentence {
+  readonly text: string;
+  readonly links: readonly { readonly words: string; readonly to: Link }[];
+}
+
+export interface Table {
+  readonly caption: string;
+  readonly columns: readonly Column[];
+  /** One cell a column; the first names the row. */
+  readonly rows: readonly (readonly Cell[])[];
+}
+
+export interface Column {
+  readonly head: string;
+  readonly kind: Cell['kind'];
+  /** Left out where people read: ids for whoever computes. */
+  readonly isForSheetsOnly?: boolean;
+}
+
+/** What can be followed from a cell, where the form has links. */
+export type Link =
+  | { readonly kind: 'figure'; readonly figureId: string }
+  | { readonly kind: 'referral'; readonly referralId: string };
+
+export type Cell = TextCell | NumberCell | IntervalCell;
+
+export interface TextCell {
+  readonly kind: 'text';
+  readonly text: string;
+  readonly link?: Link;
+}
+
+/** A number, unrounded and as it is read; null where there is none, and then the text says so. */
+export interface NumberCell {
+  readonly kind: 'number';
+  readonly text: string;
+  readonly value: number | null;
+  readonly places: number;
+  readonly link?: Link;
+}
+
+/** Both ends of an interval; a spreadsheet has them in two columns. */
+export interface IntervalCell {
+  readonly kind: 'interval';
+  readonly text: string;
+  readonly low: number | null;
+  readonly high: number | null;
+  readonly places: number;
+}

@@ -1,0 +1,112 @@
+import type { Block, Section } from '../../../documents/document-model.js';
+import { dotPlot } from '../../../plots/dot-plot.js';
+import type { QuarterlyReport } from '../report-model.js';
+import type { Breakdown, BreakdownRow } from '../section-models.js';
+import { percentOf, rounded } from '../text-numbers.js';
+import { figureTable, figureWords, interval, number, text } from './cells.js';
+import type { FigureRow } from './cells.js';
+
+/** As many rows as a drawing has on one page of paper. */
+const MOST_ROWS = 16;
+
+interface NamedRow {
+  readonly dimension: string;
+  readonly row: BreakdownRow;
+}
+
+/** Each step by each dimension, with the difference of every group to everybody else; nothing is ranked. */
+export function breakdownsSection({ breakdowns }: QuarterlyReport): Section {
+  return {
+    id: 'breakdowns',
+    title: 'For whom it differs',
+    sheetName: 'Breakdowns',
+    blocks: [
+      {
+        kind: 'paragraph',
+        text: 'Groups stand in a fixed order and are not ranked. A difference is that of the group to everybody else, in percentage points, with its 95 % interval by Newcombe; many comparisons are made at once, so one interval in twenty leaves out zero by chance alone.',
+      },
+      ...breakdowns.flatMap(breakdownBlocks),
+    ],
+  };
+}
+
+function breakdownBlocks(breakdown: Breakdown): readonly Block[] {
+  const heading: Block = { kind: 'heading', text: breakdown.title };
+  if (breakdown.whole.denominator === 0) {
+    return [heading, { kind: 'paragraph', text: 'Nobody is counted in this figure yet.' }];
+  }
+  return [
+    heading,
+    ...parts(breakdown).map((rows, index): Block => {
+      const title = `${breakdown.title}, by ${namesOf(rows)}`;
+      const plot = dotPlot({
+        id: `plot-${breakdown.figureId.replaceAll('.', '-')}-${index + 1}`,
+        title,
+        rows: rows.map(({ dimension, row: { words, figure } }) => ({
+          label: `${dimension}: ${words}`,
+          words: figureWords(figure),
+          value: figure.percentage,
+          interval: figure.interval,
+        })),
+        lines: wholeLine(breakdown),
+        domain: [0, 100],
+        axis: '%',
+      });
+      return { kind: 'plot', title, plot, table: tableOf(title, rows) };
+    }),
+  ];
+}
+
+/** Dimensions together until a drawing is full. */
+function parts({ dimensions }: Breakdown): readonly (readonly NamedRow[])[] {
+  const found: NamedRow[][] = [];
+  for (const { title, rows } of dimensions) {
+    const named = rows.map((row) => ({ dimension: title, row }));
+    const last = found[found.length - 1];
+    if (last === undefined || last.length + named.length > MOST_ROWS) found.push(named);
+    else last.push(...named);
+  }
+  return found;
+}
+
+function namesOf(rows: readonly NamedRow[]): string {
+  const names = [...new Set(rows.map(({ dimension }) => dimension.toLowerCase()))];
+  const last = names.pop() ?? '';
+  return names.length === 0 ? last : `${names.join(', ')} and ${last}`;
+}
+
+function wholeLine({ whole }: Breakdown): readonly { readonly at: number; readonly label: string }[] {
+  return whole.percentage === null
+    ? []
+    : [{ at: whole.percentage, label: `all ${percentOf(whole.numerator, whole.denominator)}` }];
+}
+
+function tableOf(caption: string, rows: readonly NamedRow[]): ReturnType<typeof figureTable> {
+  return figureTable(
+    caption,
+    rows.map(({ dimension, row: { words, figure, differenceToRest } }): FigureRow => ({
+      figure,
+      label: `${dimension}: ${words}`,
+      after: [
+        number(differenceToRest?.points ?? null, 1),
+        interval(differenceToRest?.interval ?? null, 1),
+        text(chanceWords(differenceToRest)),
+      ],
+    })),
+    {
+      first: 'Group',
+      after: [
+        { head: 'Difference to the rest, points', kind: 'number' },
+        { head: '95 % interval of it', kind: 'interval' },
+        { head: 'More than chance', kind: 'text' },
+      ],
+    },
+  );
+}
+
+function chanceWords(difference: BreakdownRow['differenceToRest']): string {
+  if (difference === null) return '';
+  const { low, high } = difference.interval;
+  if (low > 0) return `higher than the rest by ${rounded(low, 1)} points or more`;
+  return high < 0 ? `lower than the rest by ${rounded(-high, 1)} points or more` : 'no';
+}

@@ -1,0 +1,43 @@
+import type { Document } from '../../../documents/document-model.js';
+import { britishDate } from '../../../domain/calendar/british-date.js';
+import type { QuarterlyReport } from '../report-model.js';
+import { breakdownsSection } from './breakdowns.js';
+import { completionSection } from './completion.js';
+import { dataQualitySection } from './data-quality.js';
+import { definitionsSection } from './definitions.js';
+import { funnelSection } from './funnel.js';
+import { indicatorsSection } from './indicators.js';
+import { outcomesSection } from './outcomes.js';
+import { predictedSection } from './predicted.js';
+import { sitesSection } from './sites.js';
+import { summarySection } from './summary.js';
+import { waitingSection } from './waiting.js';
+
+/** The quarterly report laid out in sections, tables and plots, from which the page, the PDF and the spreadsheet are made. */
+export function quarterlyDocument(report: QuarterlyReport): Document {
+  const { teamName, period, asAt, provisional } = report;
+  const notes = [...(provisional.isPeriodOver ? [] : ['the period is not over']), ...provisional.notes];
+  return {
+    title: `${teamName}: ${period.label}`,
+    subtitle: [
+      `${britishDate(period.firstDay)} to ${britishDate(period.lastDay)}. Data as at ${britishDate(asAt)}.`,
+      provisional.isProvisional
+        ? `Provisional: ${notes.join('; ')}.`
+        : 'Every referral behind these figures is closed.',
+    ],
+    footer: `${teamName}, ${period.label}. Data as at ${britishDate(asAt)}${provisional.isProvisional ? ', provisional' : ''}`,
+    sections: [
+      summarySection(report),
+      funnelSection(report),
+      waitingSection(report),
+      completionSection(report),
+      outcomesSection(report),
+      predictedSection(report),
+      indicatorsSection(report),
+      breakdownsSection(report),
+      sitesSection(report),
+      dataQualitySection(report),
+      definitionsSection(report),
+    ],
+  };
+}

@@ -1,0 +1,118 @@
+import type { Cell, Column, Link, Table } from '../../../documents/document-model.js';
+import type { Figure } from '../../../domain/indicators/figure.js';
+import type { Interval } from '../../../domain/statistics/interval.js';
+import { percentOf, range, rounded } from '../text-numbers.js';
+
+/** A text of a table. */
+export function text(content: string, link?: Link): Cell {
+  return { kind: 'text', text: content, ...(link === undefined ? {} : { link }) };
+}
+
+/** A whole number. */
+export function count(value: number | null, link?: Link): Cell {
+  return number(value, 0, link);
+}
+
+/** A number to so many places. */
+export function number(value: number | null, places: number, link?: Link): Cell {
+  const shown = withTrueMinus(rounded(value, places));
+  return { kind: 'number', text: shown, value, places, ...(link === undefined ? {} : { link }) };
+}
+
+/** A percentage from its counts, so that a tie is rounded as in every other form. */
+export function percentage({
+  numerator,
+  denominator,
+  percentage: value,
+}: Pick<Figure, 'numerator' | 'denominator' | 'percentage'>): Cell {
+  return { kind: 'number', text: percentOf(numerator, denominator).replace(' %', ''), value, places: 1 };
+}
+
+/** Both ends of an interval. */
+export function interval(ends: Interval | null, places: number): Cell {
+  return {
+    kind: 'interval',
+    text: withTrueMinus(range(ends, places)),
+    low: ends?.low ?? null,
+    high: ends?.high ?? null,
+    places,
+  };
+}
+
+/** The link that opens a figure. */
+export function figureLink(figureId: string): Link {
+  return { kind: 'figure', figureId };
+}
+
+/** A figure in a table, under a name of its own where its title would repeat the caption. */
+export interface FigureRow {
+  readonly figure: Figure;
+  readonly label?: string;
+  /** Cells of further columns, before those of the figure. */
+  readonly before?: readonly Cell[];
+  /** Cells of further columns, after the interval. */
+  readonly after?: readonly Cell[];
+}
+
+interface FurtherColumns {
+  readonly first?: string;
+  readonly before?: readonly Column[];
+  readonly after?: readonly Column[];
+}
+
+/** A table of figures: counts, percentage, interval, who is open or left out, and the rule. */
+export function figureTable(
+  caption: string,
+  rows: readonly FigureRow[],
+  { first = 'Figure', before = [], after = [] }: FurtherColumns = {},
+): Table {
+  return {
+    caption,
+    columns: [
+      { head: first, kind: 'text' },
+      ...before,
+      { head: 'n', kind: 'number' },
+      { head: 'of', kind: 'number' },
+      { head: '%', kind: 'number' },
+      { head: '95 % interval', kind: 'interval' },
+      ...after,
+      { head: 'Open', kind: 'number' },
+      { head: '% if none or all of the open', kind: 'interval' },
+      { head: 'Left out', kind: 'text' },
+      { head: 'People', kind: 'number', isForSheetsOnly: true },
+      { head: 'Rule', kind: 'text' },
+      { head: 'Figure id', kind: 'text', isForSheetsOnly: true },
+    ],
+    rows: rows.map(({ figure, label = figure.title, before: lead = [], after: more = [] }) => [
+      text(label),
+      ...lead,
+      count(figure.numerator, figureLink(figure.id)),
+      count(figure.denominator),
+      percentage(figure),
+      interval(figure.interval, 1),
+      ...more,
+      count(figure.open),
+      interval(figure.bounds === null ? null : { low: figure.bounds.worst, high: figure.bounds.best }, 1),
+      text(leftOutWords(figure)),
+      count(figure.people.numerator),
+      text(figure.ruleId),
+      text(figure.id),
+    ]),
+  };
+}
+
+/** Whom a figure left out, in words; empty where nobody. */
+function leftOutWords({ excluded }: Figure): string {
+  return excluded.map(({ count: left, reason }) => `${left} ${reason}`).join(', ');
+}
+
+/** A figure as it is read beside a plot. @example '62.5 % (45.3 to 77.1), n = 32' */
+export function figureWords({ numerator, denominator, interval: ends }: Figure): string {
+  if (denominator === 0) return 'n = 0';
+  return `${percentOf(numerator, denominator)} (${range(ends, 1)}), n = ${denominator}`;
+}
+
+/** A minus that is as wide as a plus, where a number begins. @example withTrueMinus("-2.0 to 1.0") -> "−2.0 to 1.0" */
+export function withTrueMinus(content: string): string {
+  return content.replaceAll(/(?<![\w-])-(?=\d)/g, '\u2212');
+}

@@ -1,0 +1,77 @@
+import type { Section } from '../../../documents/document-model.js';
+import { COHORT_KINDS } from '../../../domain/cohort/cohorts.js';
+import type { IndicatorRow, QuarterlyReport } from '../report-model.js';
+import { figureTable, number, text } from './cells.js';
+import type { FigureRow } from './cells.js';
+
+/** The indicators against the team's targets, cohort by cohort; and published figures as context. */
+export function indicatorsSection({ indicators, benchmarks }: QuarterlyReport): Section {
+  return {
+    id: 'indicators',
+    title: 'Indicators against targets',
+    sheetName: 'Indicators',
+    blocks: [
+      ...COHORT_KINDS.map((kind) => ({
+        kind: 'table' as const,
+        table: figureTable(
+          `Indicators of the ${kind} cohort`,
+          indicators.filter(({ figure }) => figure.cohort === kind).map(indicatorRow),
+          {
+            first: 'Indicator',
+            after: [
+              { head: 'Target, %', kind: 'number' },
+              { head: 'Against the target', kind: 'text' },
+              { head: 'Source of the target', kind: 'text' },
+            ],
+          },
+        ),
+      })),
+      { kind: 'heading', text: 'Published figures beside the team\u2019s own' },
+      {
+        kind: 'paragraph',
+        text: 'Context, never a target: other people, other years, and often another definition.',
+      },
+      {
+        kind: 'table',
+        table: figureTable(
+          'The team\u2019s figure, and one from the literature',
+          benchmarks.map(({ title, own, published, caution }) => ({
+            figure: own,
+            label: title,
+            after: [
+              number(published.percent, 1),
+              number(published.n, 0),
+              text(published.population),
+              text(caution),
+              text(
+                `${published.source.text}${published.source.mark === null ? '' : ` [${published.source.mark}]`}`,
+              ),
+            ],
+          })),
+          {
+            after: [
+              { head: 'Published, %', kind: 'number' },
+              { head: 'Published n', kind: 'number' },
+              { head: 'Who', kind: 'text' },
+              { head: 'Caution', kind: 'text' },
+              { head: 'Source', kind: 'text' },
+            ],
+          },
+        ),
+      },
+    ],
+  };
+}
+
+function indicatorRow({ figure, target, isReached, isBeyondChance }: IndicatorRow): FigureRow {
+  const verdict =
+    target === null
+      ? 'no target set'
+      : isReached === null
+        ? 'nothing to compare'
+        : `${isReached ? 'reached' : 'not reached'}, ${isBeyondChance === true ? 'beyond chance' : 'within chance'}`;
+  return {
+    figure,
+    after: [number(target?.percent ?? null, 1), text(verdict), text(target?.source ?? '')],
+  };
+}

@@ -1,0 +1,56 @@
+import type { Section } from '../../../documents/document-model.js';
+import type { QuarterlyReport } from '../report-model.js';
+import { count, number, text } from './cells.js';
+
+/** Percentage of the predicted distance at both ends, each equation by itself. */
+export function predictedSection({ percentPredicted }: QuarterlyReport): Section {
+  return {
+    id: 'predicted',
+    title: 'Percentage of predicted',
+    sheetName: 'Predicted',
+    blocks: [
+      {
+        kind: 'paragraph',
+        text: 'Of like-for-like pairs with both ends within the ages that the equation was studied in. Never compare across equations.',
+      },
+      percentPredicted.length === 0
+        ? { kind: 'paragraph', text: 'Nothing was predicted in the period.' }
+        : {
+            kind: 'table',
+            table: {
+              caption: 'Results in percent of predicted',
+              columns: [
+                { head: 'Measure', kind: 'text' },
+                { head: 'Equation', kind: 'text' },
+                { head: 'Counted', kind: 'number' },
+                { head: 'of pairs', kind: 'number' },
+                { head: 'Baseline, mean %', kind: 'number' },
+                { head: 'SD', kind: 'number' },
+                { head: 'Discharge, mean %', kind: 'number' },
+                { head: 'SD', kind: 'number' },
+                { head: 'Below the lower limit at baseline', kind: 'number' },
+                { head: 'at discharge', kind: 'number' },
+                { head: 'Beyond the ages studied', kind: 'number' },
+                { head: 'Not predicted', kind: 'text' },
+                { head: 'Mark', kind: 'text' },
+              ],
+              rows: percentPredicted.map((row) => [
+                text(row.shortName),
+                text(row.equationId),
+                count(row.baseline.n),
+                count(row.pairs),
+                number(row.baseline.mean, 1),
+                number(row.baseline.sd, 1),
+                number(row.discharge.mean, 1),
+                number(row.discharge.sd, 1),
+                count(row.belowLowerLimit?.baseline ?? null),
+                count(row.belowLowerLimit?.discharge ?? null),
+                count(row.beyondAgesStudied),
+                text(row.notPredicted.map(({ reason, pairs }) => `${pairs}: ${reason}`).join(' ')),
+                text(row.source.mark ?? ''),
+              ]),
+            },
+          },
+    ],
+  };
+}

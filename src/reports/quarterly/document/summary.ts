@@ -1,0 +1,58 @@
+import type { Section } from '../../../documents/document-model.js';
+import { COHORT_KINDS } from '../../../domain/cohort/cohorts.js';
+import type { QuarterlyReport } from '../report-model.js';
+import { count, figureLink, text } from './cells.js';
+
+/** The sentences on top, and the three cohorts. */
+export function summarySection({ narrative, narrowedTo, cohorts }: QuarterlyReport): Section {
+  return {
+    id: 'summary',
+    title: 'What the period shows',
+    sheetName: 'Summary',
+    blocks: [
+      {
+        kind: 'sentences',
+        items: narrative.map(({ text: sentence, figureIds }) => ({
+          text: sentence,
+          links: figureIds.map((figureId, index) => ({
+            words: figureIds.length === 1 ? 'who is behind it' : `figure ${index + 1}`,
+            to: figureLink(figureId),
+          })),
+        })),
+      },
+      ...(narrowedTo.length === 0
+        ? []
+        : [
+            {
+              kind: 'paragraph' as const,
+              text: `Narrowed to ${narrowedTo.map(({ words }) => words).join('; ')}.`,
+            },
+          ]),
+      {
+        kind: 'table',
+        table: {
+          caption: 'The three cohorts, never mixed in one percentage',
+          columns: [
+            { head: 'Cohort', kind: 'text' },
+            { head: 'Who belongs to it', kind: 'text' },
+            { head: 'Referrals', kind: 'number' },
+            { head: 'People', kind: 'number' },
+            { head: 'Still open', kind: 'number' },
+            { head: 'Left out: registered in error', kind: 'number' },
+          ],
+          rows: COHORT_KINDS.map((kind) => {
+            const { words, referrals, people, registeredInError, notClosed } = cohorts[kind];
+            return [
+              text(`${kind} cohort`),
+              text(words),
+              count(referrals),
+              count(people),
+              count(notClosed.numerator, figureLink(notClosed.id)),
+              count(registeredInError),
+            ];
+          }),
+        },
+      },
+    ],
+  };
+}

@@ -1,0 +1,163 @@
+import type { Block, Section, Table } from '../../../documents/document-model.js';
+import { britishDate } from '../../../domain/calendar/british-date.js';
+import { incidenceBands } from '../../../plots/incidence-bands.js';
+import type { QuarterlyReport, WaitSummary } from '../report-model.js';
+import type { IncidenceByClock, WaitingNow } from '../section-models.js';
+import { count, figureLink, figureTable, interval, number, text } from './cells.js';
+
+/** Waiting for everybody, those still waiting and those who left included; then the simple waits of those who got there. */
+export function waitingSection({ waiting, waits, uptake, asAt }: QuarterlyReport): Section {
+  return {
+    id: 'waiting',
+    title: 'Waiting',
+    sheetName: 'Waiting',
+    blocks: [
+      ...waiting.clocks.flatMap(clockBlocks),
+      ...nowBlocks(waiting.now, britishDate(asAt)),
+      { kind: 'heading', text: 'Simple waits, of those who reached the event' },
+      {
+        kind: 'paragraph',
+        text: 'A median of those who started leaves out whoever still waits, and is too short while people wait.',
+      },
+      { kind: 'table', table: simpleWaits(waits) },
+      {
+        kind: 'table',
+        table: figureTable('Uptake, of the referral cohort', [
+          { figure: uptake.assessed },
+          { figure: uptake.started },
+        ]),
+      },
+    ],
+  };
+}
+
+function clockBlocks(clock: IncidenceByClock): readonly Block[] {
+  const heading: Block = { kind: 'heading', text: clock.title };
+  if (clock.referrals === 0) {
+    return [heading, { kind: 'paragraph', text: 'No referral of the period has this clock.' }];
+  }
+  const title = `What became of ${clock.referrals} ${clock.referrals === 1 ? 'referral' : 'referrals'}, by day`;
+  const known = clock.days.filter(({ started }) => started !== null);
+  const table = incidenceTable(clock);
+  if (known.length === 0) return [heading, { kind: 'table', table }];
+  const plot = incidenceBands({
+    id: `plot-waiting-${clock.from}`,
+    title,
+    points: clock.curve.map(({ day, startedPercent, leftPercent }) => ({
+      day,
+      reached: startedPercent,
+      left: leftPercent,
+    })),
+    marks: known.flatMap(({ day, started }) =>
+      started === null || started.interval === null
+        ? []
+        : [{ day, percent: started.percent, ...started.interval }],
+    ),
+    ticks: [0, ...clock.days.map(({ day }) => day)],
+    words: { reached: 'started', waiting: 'waiting', left: 'left' },
+    days: clock.from === 'receipt' ? 'days from receipt of the referral' : 'days from hospital discharge',
+  });
+  return [heading, { kind: 'plot', title, plot, table }];
+}
+
+function incidenceTable({ days, methodId, title }: IncidenceByClock): Table {
+  const [first] = days;
+  return {
+    caption: `${title}: cumulative incidence by Aalen and Johansen (rule ${methodId})`,
+    columns: [
+      { head: 'By day', kind: 'text' },
+      { head: 'Seen so long', kind: 'number' },
+      { head: 'Started by then', kind: 'number' },
+      { head: 'Started, %', kind: 'number' },
+      { head: '95 % interval', kind: 'interval' },
+      ...(first?.leftBy ?? []).map(({ words }) => ({ head: `${words}, %`, kind: 'number' as const })),
+      { head: 'Still waiting, %', kind: 'number' },
+    ],
+    rows: days.map(({ day, atRisk, startedByDay, started, leftBy, stillWaitingPercent }) => [
+      text(`day ${day}`),
+      count(atRisk),
+      count(startedByDay.numerator, figureLink(startedByDay.id)),
+      number(started?.percent ?? null, 1),
+      interval(started?.interval ?? null, 1),
+      ...leftBy.map(({ percent }) => number(percent, 1)),
+      number(stillWaitingPercent, 1),
+    ]),
+  };
+}
+
+function nowBlocks({ waiting, byStage, overDays, longest }: WaitingNow, cut: string): readonly Block[] {
+  return [
+    { kind: 'heading', text: `Waiting on ${cut}, whenever they were received: ${waiting}` },
+    {
+      kind: 'table',
+      table: {
+        caption: 'Waiting now, by stage and by how long',
+        columns: [
+          { head: 'Waiting', kind: 'text' },
+          { head: 'Referrals', kind: 'number' },
+        ],
+        rows: [
+          ...byStage.map(({ words, referrals }) => [text(words), count(referrals)]),
+          ...overDays.map(({ days, referrals }) => [text(`more than ${days} days`), count(referrals)]),
+        ],
+      },
+    },
+    ...(longest.length === 0
+      ? []
+      : [
+          {
+            kind: 'table' as const,
+            table: {
+              caption: 'The longest waits now',
+              columns: [
+                { head: 'Received on', kind: 'text' as const },
+                { head: 'Days', kind: 'number' as const },
+                { head: 'Stage', kind: 'text' as const },
+              ],
+              rows: longest.map(({ referralId, receivedOn, days, stage }) => [
+                text(britishDate(receivedOn), { kind: 'referral', referralId }),
+                count(days),
+                text(byStage.find((each) => each.stage === stage)?.words ?? stage),
+              ]),
+            },
+          },
+        ]),
+  ];
+}
+
+function simpleWaits(waits: readonly WaitSummary[]): Table {
+  return {
+    caption: 'Simple waits in days, and who has not got there',
+    columns: [
+      { head: 'Wait', kind: 'text' },
+      { head: 'Reached it', kind: 'number' },
+      { head: 'of', kind: 'number' },
+      { head: 'Median, days', kind: 'number' },
+      { head: 'Quartiles, days', kind: 'interval' },
+      { head: 'Still waiting', kind: 'number' },
+      { head: 'Longest still waiting, days', kind: 'number' },
+      { head: 'Left', kind: 'number' },
+      { head: 'Started without it', kind: 'number' },
+    ],
+    rows: waits.map((wait) => {
+      const { median, lowerQuartile, upperQuartile } = wait.daysOfThoseWhoReachedIt;
+      const quartiles =
+        lowerQuartile === null || upperQuartile === null ? null : { low: lowerQuartile, high: upperQuartile };
+      return [
+        text(wait.title),
+        count(wait.reached.numerator, figureLink(wait.reached.id)),
+        count(wait.reached.denominator),
+        number(median, 1),
+        interval(quartiles, 1),
+        count(wait.stillWaiting.numerator, figureLink(wait.stillWaiting.id)),
+        count(wait.longestStillWaitingDays),
+        count(wait.left.numerator, figureLink(wait.left.id)),
+        count(wait.passedOver?.numerator ?? null, ...linkOf(wait.passedOver)),
+      ];
+    }),
+  };
+}
+
+function linkOf(figure: { readonly id: string } | null): [] | [ReturnType<typeof figureLink>] {
+  return figure === null ? [] : [figureLink(figure.id)];
+}
