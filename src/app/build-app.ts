@@ -30,6 +30,7 @@ import { problemFor } from '../http/problem/problem-for.js';
 import { referralEventRoutes } from '../http/referrals/event-routes.js';
 import { referralRoutes } from '../http/referrals/referral-routes.js';
 import { figureRoutes } from '../http/reports/figure-routes.js';
+import { reportFileRoutes } from '../http/reports/report-file-routes.js';
 import { reportRoutes } from '../http/reports/report-routes.js';
 import { tellUntoldReads } from '../usecases/audit/untold-reads.js';
 import { installMessages } from '../http/schema/messages.js';
@@ -96,6 +97,7 @@ export async function buildApp(context: Context, logLevel: LogLevel): Promise<Ap
       diaryRoutes(api, context);
       safetyRoutes(api, context);
       reportRoutes(api, context);
+      reportFileRoutes(api, context);
       figureRoutes(api, context);
       auditRoutes(api, context);
       accountRoutes(api, context);

@@ -52,6 +52,7 @@ export const ACCESS = {
   recordAttendances: TEAM,
   getQuarterlyReport: LEAD,
   getQuarterlyReportText: LEAD,
+  getQuarterlyReportSpreadsheet: LEAD,
   listFigureMembers: LEAD,
   listFiguresOfReferral: CLINICAL,
   listAuditEvents: LEAD,

@@ -36,6 +36,7 @@ export const AUDIT_ACTIONS = [
   'diary-week-recorded',
   'diary-read',
   'report-read',
+  'report-exported',
   'figure-opened',
   'figures-of-referral-read',
   'settings-changed',

@@ -39,6 +39,9 @@ function breakdownBlocks(breakdown: Breakdown): readonly Block[] {
     heading,
     ...parts(breakdown).map((rows, index): Block => {
       const title = `${breakdown.title}, by ${namesOf(rows)}`;
+      // Where everybody counts by definition there is nothing to draw.
+      if (breakdown.whole.numerator === breakdown.whole.denominator)
+        return { kind: 'table', table: tableOf(title, rows) };
       const plot = dotPlot({
         id: `plot-${breakdown.figureId.replaceAll('.', '-')}-${index + 1}`,
         title,

@@ -15,7 +15,7 @@ import { waitingSection } from './waiting.js';
 
 /** The quarterly report laid out in sections, tables and plots, from which the page, the PDF and the spreadsheet are made. */
 export function quarterlyDocument(report: QuarterlyReport): Document {
-  const { teamName, period, asAt, provisional } = report;
+  const { teamName, period, asAt, provisional, narrowedTo } = report;
   const notes = [...(provisional.isPeriodOver ? [] : ['the period is not over']), ...provisional.notes];
   return {
     title: `${teamName}: ${period.label}`,
@@ -24,6 +24,7 @@ export function quarterlyDocument(report: QuarterlyReport): Document {
       provisional.isProvisional
         ? `Provisional: ${notes.join('; ')}.`
         : 'Every referral behind these figures is closed.',
+      ...(narrowedTo.length === 0 ? [] : [`Narrowed to ${narrowedTo.map(({ words }) => words).join('; ')}.`]),
     ],
     footer: `${teamName}, ${period.label}. Data as at ${britishDate(asAt)}${provisional.isProvisional ? ', provisional' : ''}`,
     sections: [

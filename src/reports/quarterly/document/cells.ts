@@ -101,9 +101,12 @@ export function figureTable(
   };
 }
 
-/** Whom a figure left out, in words; empty where nobody. */
+/** Whom a figure left out, in words; empty where nobody. That the other groups are in other rows needs no word. */
 function leftOutWords({ excluded }: Figure): string {
-  return excluded.map(({ count: left, reason }) => `${left} ${reason}`).join(', ');
+  return excluded
+    .filter(({ id }) => id !== 'another-group')
+    .map(({ count: left, reason }) => `${left} ${reason}`)
+    .join(', ');
 }
 
 /** A figure as it is read beside a plot. @example '62.5 % (45.3 to 77.1), n = 32' */

@@ -4,7 +4,7 @@ import type { QuarterlyReport } from '../report-model.js';
 import { count, figureLink, text } from './cells.js';
 
 /** The sentences on top, and the three cohorts. */
-export function summarySection({ narrative, narrowedTo, cohorts }: QuarterlyReport): Section {
+export function summarySection({ narrative, cohorts }: QuarterlyReport): Section {
   return {
     id: 'summary',
     title: 'What the period shows',
@@ -20,14 +20,6 @@ export function summarySection({ narrative, narrowedTo, cohorts }: QuarterlyRepo
           })),
         })),
       },
-      ...(narrowedTo.length === 0
-        ? []
-        : [
-            {
-              kind: 'paragraph' as const,
-              text: `Narrowed to ${narrowedTo.map(({ words }) => words).join('; ')}.`,
-            },
-          ]),
       {
         kind: 'table',
         table: {

@@ -113,11 +113,13 @@ function nowBlocks({ waiting, byStage, overDays, longest }: WaitingNow, cut: str
                 { head: 'Received on', kind: 'text' as const },
                 { head: 'Days', kind: 'number' as const },
                 { head: 'Stage', kind: 'text' as const },
+                { head: 'Referral id', kind: 'text' as const, isForSheetsOnly: true },
               ],
               rows: longest.map(({ referralId, receivedOn, days, stage }) => [
                 text(britishDate(receivedOn), { kind: 'referral', referralId }),
                 count(days),
                 text(byStage.find((each) => each.stage === stage)?.words ?? stage),
+                text(referralId),
               ]),
             },
           },
