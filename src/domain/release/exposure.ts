@@ -1,0 +1,91 @@
+import type { Found } from '../attack/attack.js';
+import type { IssuedRelease } from './issued.js';
+import type { Secret } from './ledger/ledger.js';
+import { findTable, TWO_WAY_TABLES } from './tables/table-list.js';
+import type { TableDefinition } from './table-definition.js';
+
+/** One thing that the attack found out, and what mends it. */
+export interface Exposure {
+  /** Null for the total of a universe. */
+  readonly tableId: string | null;
+  readonly tableTitle: string;
+  /** Which figures, in words. */
+  readonly figures: string;
+  /** What a reader could work out: from `low` to `high` people. Null where nothing limits it. */
+  readonly low: number;
+  readonly high: number | null;
+  readonly kind: Secret['kind'];
+  readonly remedy: Remedy;
+}
+
+/** What would keep it hidden. */
+export type Remedy =
+  | { readonly kind: 'merge'; readonly tableId: string; readonly codeListId: string; readonly words: string }
+  | { readonly kind: 'leave-out'; readonly tableId: string; readonly words: string }
+  | { readonly kind: 'round-or-wait'; readonly words: string };
+
+/** What an attack found out, in words, with its remedy in the draft. */
+export function exposureOf(found: Found<Secret>, draft: IssuedRelease): Exposure {
+  const { subject, low, high } = found;
+  const { tableId } = subject;
+  return {
+    tableId,
+    tableTitle: tableId === null ? 'Totals' : titleOf(tableId),
+    figures: figuresIn(subject, draft),
+    low,
+    high: Number.isFinite(high) ? high : null,
+    kind: subject.kind,
+    remedy: remedyOf(tableId, draft),
+  };
+}
+
+/** The title of a table of the fixed list. */
+export function titleOf(tableId: string): string {
+  const found = findTable(tableId) ?? TWO_WAY_TABLES.find(({ id }) => id === tableId);
+  return found?.title ?? tableId;
+}
+
+/** The next coarser code list of a table in a draft, or to leave the table out. */
+function remedyOf(tableId: string | null, draft: IssuedRelease): Remedy {
+  if (tableId === null) {
+    const words = 'Make it a rounded release, or wait until more has changed.';
+    return { kind: 'round-or-wait', words };
+  }
+  const coarser = coarserList(tableId, draft);
+  if (coarser === null) {
+    return { kind: 'leave-out', tableId, words: `Leave out the table “${titleOf(tableId)}”.` };
+  }
+  const merged = coarser.cells.filter(({ of }) => of.length > 1).map(({ words }) => `“${words}”`);
+  return {
+    kind: 'merge',
+    tableId,
+    codeListId: coarser.id,
+    words: `Merge categories of “${titleOf(tableId)}” into ${merged.join(' and ')}.`,
+  };
+}
+
+function coarserList(tableId: string, draft: IssuedRelease): TableDefinition['codeLists'][number] | null {
+  const table = draft.tables.find((each) => each.tableId === tableId);
+  const lists = codeListsOf(tableId);
+  const at = lists.findIndex(({ id }) => id === table?.codeListId);
+  return at < 0 ? null : (lists[at + 1] ?? null);
+}
+
+/** The code lists of a table, from fine to coarse; of a two-way table those of its rows. */
+export function codeListsOf(tableId: string): TableDefinition['codeLists'][number][] {
+  const twoWay = TWO_WAY_TABLES.find(({ id }) => id === tableId);
+  return [...(findTable(tableId)?.codeLists ?? twoWay?.rows.codeLists ?? [])];
+}
+
+function figuresIn(subject: Secret, draft: IssuedRelease): string {
+  if (subject.kind === 'hidden-count') {
+    const of = subject.ref === draft.ref ? 'this release' : `release ${subject.ref}`;
+    return `${subject.words}, hidden in ${of}`;
+  }
+  const older = subject.older.filter((ref) => ref !== draft.ref);
+  const others = subject.newer === draft.ref ? older : [subject.newer, ...older];
+  const table = draft.tables.find(({ tableId }) => tableId === subject.tableId);
+  const cell = table?.cells.find(({ of }) => of.join() === subject.of.join());
+  const words = cell?.words ?? subject.of.join(', ');
+  return `${words}: this release beside ${others.length === 1 ? 'release' : 'releases'} ${others.join(', ')}`;
+}
