@@ -10,6 +10,7 @@ import type { DemoAccounts } from './set-up.js';
 import { planDemo } from './team-plan.js';
 import type { TeamPlan } from './team-plan.js';
 
+export { DEMO_PASSPHRASE } from './set-up.js';
 export type { DemoAccount, DemoAccounts, DemoTeam } from './set-up.js';
 
 export interface DemoOptions {

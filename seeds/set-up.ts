@@ -1,13 +1,24 @@
 import type { Role } from '../src/domain/account/role.js';
-import { createAccount, createCommissioner, createTeam } from '../src/usecases/accounts/provision.js';
+import {
+  createCommissioner,
+  createTeam,
+  issueToken,
+  openAccount,
+} from '../src/usecases/accounts/provision.js';
 import type { Belonging } from '../src/usecases/accounts/provision.js';
 import type { Context, TeamMember } from '../src/usecases/context.js';
+import { need } from './perform.js';
 import type { Desk } from './perform.js';
 import { COMMISSIONERS, TEAMS } from './scenario.js';
+
+/** Of every account of the demo, which holds nobody's record. */
+export const DEMO_PASSPHRASE = 'marram grass holds the dune';
 
 export interface DemoAccount {
   readonly role: Role;
   readonly displayName: string;
+  /** Signs in by it with DEMO_PASSPHRASE. */
+  readonly signInName: string;
   readonly accountId: string;
   /** The first token, shown this once. */
   readonly token: string;
@@ -49,17 +60,22 @@ export async function setUp(
   }
   const accounts: DemoAccount[] = [];
   const open = async (displayName: string, belongsTo: string, belonging: Belonging): Promise<string> => {
-    const account = { displayName, belonging, tokenName: 'first token', expiresAt };
-    const made = await createAccount(context, account);
+    const signInName = displayName.toLowerCase().replace(' ', '.');
+    const account = { displayName, belonging, signInName, passphrase: DEMO_PASSPHRASE };
+    const accountId = need('open an account', await openAccount(context, account));
+    const { role } = belonging;
+    const token = await issueToken(context, { accountId, role, tokenName: 'first token', expiresAt });
     accounts.push({
-      ...made,
-      role: belonging.role,
+      accountId,
+      token,
+      role,
       displayName,
+      signInName,
       belongsTo,
       teamId: belonging.role === 'commissioner' ? null : belonging.teamId,
       commissionerId: belonging.role === 'commissioner' ? belonging.commissionerId : null,
     });
-    return made.accountId;
+    return accountId;
   };
   const desks = new Map<string, Desk>();
   for (const { key, staff } of TEAMS) {

@@ -2,7 +2,8 @@ import { existsSync, mkdirSync, readFileSync, renameSync, rmSync, writeFileSync 
 import type { AddressInfo } from 'node:net';
 import { dirname, resolve } from 'node:path';
 import { z } from 'zod';
-import { buildDemo } from '../../seeds/build-demo.js';
+import { buildDemo, DEMO_PASSPHRASE } from '../../seeds/build-demo.js';
+import { ROLE_WORDS } from '../domain/account/role-words.js';
 import { ROLES } from '../domain/account/role.js';
 import { latestClosedQuarter } from '../domain/calendar/period.js';
 import { plainDate } from '../domain/calendar/plain-date.js';
@@ -17,7 +18,7 @@ import { serve } from './serve.js';
 import { SYSTEM_CLOCK } from './system-clock.js';
 
 /** Raised whenever the generator makes other data, so that an older demo is built anew. */
-const DEMO_VERSION = 1;
+const DEMO_VERSION = 2;
 const SEED = 20_260_401;
 const TOKEN_DAYS = 30;
 
@@ -30,7 +31,14 @@ const Note = z.object({
   version: z.literal(DEMO_VERSION),
   builtOn: z.string(),
   teams: z.array(z.object({ teamId: z.string(), name: z.string() })),
-  accounts: z.array(z.object({ role: z.enum(ROLES), displayName: z.string(), accountId: z.string() })),
+  accounts: z.array(
+    z.object({
+      role: z.enum(ROLES),
+      displayName: z.string(),
+      signInName: z.string(),
+      accountId: z.string(),
+    }),
+  ),
 });
 type Note = z.output<typeof Note>;
 
@@ -53,7 +61,7 @@ await runCommand(USAGE, async () => {
   await printReport(context, note);
   const app = await serve(record, config, 'warn');
   const { port } = app.server.address() as AddressInfo;
-  await printAccess(context, note, `http://${config.host}:${port}/api/v1`);
+  await printAccess(context, note, `http://${config.host}:${port}`);
 });
 
 /** A demo of this version that was built today is used again; any other is built anew, never added to. */
@@ -84,7 +92,12 @@ async function build(): Promise<Note> {
     version: DEMO_VERSION,
     builtOn: today,
     teams: demo.teams.map(({ teamId, name }) => ({ teamId, name })),
-    accounts: demo.accounts.map(({ role, displayName, accountId }) => ({ role, displayName, accountId })),
+    accounts: demo.accounts.map(({ role, displayName, signInName, accountId }) => ({
+      role,
+      displayName,
+      signInName,
+      accountId,
+    })),
   };
   writeFileSync(NOTE_FILE, `${JSON.stringify(built, null, 2)}\n`);
   return built;
@@ -109,19 +122,24 @@ async function printReport(context: Context, { teams, builtOn }: Note): Promise<
   console.log(`\n${renderQuarterlyReportText(report)}`);
 }
 
-async function printAccess(context: Context, { accounts, teams }: Note, address: string): Promise<void> {
-  const lines: string[] = [];
+async function printAccess(context: Context, { accounts, teams }: Note, origin: string): Promise<void> {
+  const tokens: string[] = [];
+  const people: string[] = [];
   // The first account of each role: those of the large team, and the commissioner who pays for it.
   for (const role of ROLES) {
     const account = accounts.find((candidate) => candidate.role === role);
     if (account === undefined) continue;
-    const { accountId, displayName } = account;
+    const { accountId, displayName, signInName } = account;
     const expiresAt = SYSTEM_CLOCK.inDays(TOKEN_DAYS);
     const token = await issueToken(context, { accountId, role, tokenName: 'demo', expiresAt });
-    lines.push(`# ${displayName}`, `export ${role.toUpperCase()}_TOKEN=${token}`);
+    people.push(`  ${signInName.padEnd(24)}${ROLE_WORDS[role]}`);
+    tokens.push(`# ${displayName}`, `export ${role.toUpperCase()}_TOKEN=${token}`);
   }
-  console.log(`The demo of ${teams[0]?.name ?? ''} is at ${address}`);
-  console.log(`Its documentation: ${address}/docs\n`);
-  console.log(`export TIDEMARK_URL=${address}\n${lines.join('\n')}\n`);
+  const api = `${origin}/api/v1`;
+  console.log(`The demo of ${teams[0]?.name ?? ''} is at ${origin}`);
+  console.log(`Sign in as one of these, each with the passphrase "${DEMO_PASSPHRASE}":\n`);
+  console.log(`${people.join('\n')}\n`);
+  console.log(`For programs, the API (documentation: ${api}/docs):\n`);
+  console.log(`export TIDEMARK_URL=${api}\n${tokens.join('\n')}\n`);
   console.log(`The tokens are valid for ${TOKEN_DAYS} days. Stop with Ctrl+C.`);
 }

@@ -2,7 +2,7 @@ import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { buildDemo } from '../../seeds/build-demo.js';
+import { buildDemo, DEMO_PASSPHRASE } from '../../seeds/build-demo.js';
 import type { DemoAccounts } from '../../seeds/build-demo.js';
 import { openRecord } from '../../src/app/open-record.js';
 import type { OpenRecord } from '../../src/app/open-record.js';
@@ -12,6 +12,8 @@ import { need } from '../../seeds/perform.js';
 import { addDays } from '../../src/domain/calendar/plain-date.js';
 import { getPatient } from '../../src/usecases/patients/find-patients.js';
 import { listReferrals } from '../../src/usecases/referrals/list-referrals.js';
+import { whoseSession } from '../../src/usecases/accounts/session.js';
+import { signIn } from '../../src/usecases/accounts/sign-in.js';
 import { actorByToken } from '../../src/usecases/sign-in.js';
 import { aPlan, coursesOf, TODAY } from './planned.js';
 
@@ -112,7 +114,7 @@ describe('the demo in a real record', () => {
     expect(late.every(({ held_on }) => held_on >= TODAY && held_on < addDays(TODAY, 7))).toBe(true);
   });
 
-  it('gives a lead, a clinician and an admin to each team and a reader to each commissioner, each with a token', async () => {
+  it('gives a lead, a clinician and an admin to each team and a reader to each commissioner, each with a passphrase and a token', async () => {
     const { demo, record } = one;
     expect(demo.accounts.map(({ role, belongsTo }) => `${role} of ${belongsTo}`)).toEqual([
       'lead of Marram Coast PR team',
@@ -124,8 +126,11 @@ describe('the demo in a real record', () => {
       'commissioner of Shingle and Dune Commissioning',
       'commissioner of Eelgrass Lagoon Commissioning',
     ]);
-    for (const { accountId, role, token } of demo.accounts) {
+    for (const { accountId, role, token, signInName } of demo.accounts) {
       expect(await actorByToken(record.context, token)).toMatchObject({ accountId, role });
+      const attempt = { signInName, passphrase: DEMO_PASSPHRASE, address: null };
+      const { sessionSecret } = need('sign in', await signIn(record.context, attempt));
+      expect(await whoseSession(record.context, sessionSecret)).toMatchObject({ actor: { accountId, role } });
     }
     expect(demo.teams.map(({ sites }) => sites.length)).toEqual([3, 1]);
   });
