@@ -7,6 +7,7 @@ import * as corrections from './0005_corrections.js';
 import * as keeping from './0006_keeping.js';
 import * as drafts from './0007_drafts.js';
 import * as imports from './0011_imports.js';
+import * as retention from './0012_retention.js';
 
 /** Every migration in the order in which it is applied; a shipped migration is never edited. */
 export const MIGRATIONS: Readonly<Record<string, Migration>> = {
@@ -18,4 +19,5 @@ export const MIGRATIONS: Readonly<Record<string, Migration>> = {
   '0006_keeping': keeping,
   '0007_drafts': drafts,
   '0011_imports': imports,
+  '0012_retention': retention,
 };

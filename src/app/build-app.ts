@@ -38,6 +38,7 @@ import { serviceRoutes } from '../http/service/service-routes.js';
 import { diaryRoutes } from '../http/diary/diary-routes.js';
 import { safetyRoutes } from '../http/safety/safety-routes.js';
 import { settingsRoutes } from '../http/settings/settings-routes.js';
+import { retentionRoutes } from '../http/retention/retention-routes.js';
 import { sessionRoutes } from '../http/sessions/session-routes.js';
 import { draftRoutes } from '../http/drafts/draft-routes.js';
 import { letterRoutes } from '../http/letters/letter-routes.js';
@@ -104,6 +105,7 @@ export async function buildApp(context: Context, logLevel: LogLevel): Promise<Ap
       accountHelpRoutes(api, context);
       tokenRoutes(api, context);
       settingsRoutes(api, context);
+      retentionRoutes(api, context);
       historyRoutes(api, context);
       catalogueRoutes(api);
       normRoutes(api);

@@ -1,4 +1,4 @@
-import { verifyAuditTrail } from '../storage/audit/audit-trail.js';
+import { verifyAuditTrail } from '../storage/audit/verify-trail.js';
 import { readConfig } from './config.js';
 import { openRecord } from './open-record.js';
 import { commandRefused, requireRecord, runCommand } from './run-command.js';

@@ -56,6 +56,8 @@ export const ACCESS = {
   listFigureMembers: LEAD,
   listFiguresOfReferral: CLINICAL,
   listAuditEvents: LEAD,
+  listRecordsDue: LEAD,
+  deletePatientRecord: LEAD,
   listAccounts: LEAD,
   inviteAccount: LEAD,
   getAccount: LEAD,

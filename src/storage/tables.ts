@@ -145,6 +145,8 @@ export interface AuditEventTable {
   subject_id: string | null;
   /** JSON object. */
   details: string;
+  /** Hashed with the details; null for entries from before it was kept, and where the details were removed. */
+  details_salt: string | null;
   previous_hash: string;
   hash: string;
 }

@@ -71,6 +71,8 @@ const TABLE: Readonly<Record<string, 'anybody' | readonly TestRole[]>> = {
   listCommissioners: [A, C, L],
   // Reports, the audit trail, accounts and tokens: leads.
   listAuditEvents: [L],
+  listRecordsDue: [L],
+  deletePatientRecord: [L],
   listAccounts: [L],
   inviteAccount: [L],
   getAccount: [L],

@@ -1,6 +1,6 @@
 import { sql } from 'kysely';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
-import { verifyAuditTrail } from '../../src/storage/audit/audit-trail.js';
+import { verifyAuditTrail } from '../../src/storage/audit/verify-trail.js';
 import { createUntoldReads } from '../../src/usecases/audit/untold-reads.js';
 import { notWritable } from '../../src/usecases/not-writable.js';
 import { aPatient } from '../support/entries.js';

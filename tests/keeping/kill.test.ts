@@ -4,7 +4,7 @@ import { join } from 'node:path';
 import { afterAll, beforeAll, expect, it } from 'vitest';
 import { chance, randomFor, wholeBetween } from '../../seeds/random.js';
 import type { Random } from '../../seeds/random.js';
-import { verifyAuditTrail } from '../../src/storage/audit/audit-trail.js';
+import { verifyAuditTrail } from '../../src/storage/audit/verify-trail.js';
 import { openConnection } from '../../src/storage/connection.js';
 import { compileService } from '../support/compiled-service.js';
 import type { CompiledService } from '../support/compiled-service.js';

@@ -17,7 +17,7 @@ import { join } from 'node:path';
 import BetterSqlite from 'better-sqlite3';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { openConnection } from '../../src/storage/connection.js';
-import { verifyAuditTrail } from '../../src/storage/audit/audit-trail.js';
+import { verifyAuditTrail } from '../../src/storage/audit/verify-trail.js';
 import { compileService } from '../support/compiled-service.js';
 import type { CompiledService } from '../support/compiled-service.js';
 import { aPatient } from '../support/entries.js';

@@ -31,6 +31,13 @@ export const BODY_OPERATIONS: readonly BodyOperation[] = [
     body: () => ({ reason: 'Misheard', changes: { givenName: 'Maeve' } }),
   },
   {
+    operationId: 'deletePatientRecord',
+    method: 'put',
+    path: ({ patientId }) => `/api/v1/patients/${patientId}/deletion`,
+    // The record is not past its retention date: the body is well formed, and the answer is 409.
+    body: () => ({ reason: 'Past its retention date' }),
+  },
+  {
     operationId: 'registerReferral',
     method: 'post',
     path: () => '/api/v1/referrals',
@@ -153,6 +160,7 @@ export const BODY_OPERATIONS: readonly BodyOperation[] = [
       restingLimits: 'ats-2002',
       desaturationDefinition: 'nadir-below-90',
       leadSecondFactor: 'optional',
+      retentionYears: 8,
     }),
   },
   {

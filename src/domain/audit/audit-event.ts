@@ -42,6 +42,8 @@ export const AUDIT_ACTIONS = [
   'settings-changed',
   'work-list-read',
   'audit-trail-read',
+  'retention-read',
+  'record-deleted',
   'access-refused',
   'answer-repeated',
   'signed-in',
@@ -101,9 +103,14 @@ export interface AuditEvent {
   readonly referralId: string | null;
   readonly subjectId: string | null;
   readonly details: string;
+  /** Random text hashed with the details, so that removed ones cannot be found out by trying. */
+  readonly detailsSalt: string | null;
   readonly previousHash: string;
   readonly hash: string;
 }
+
+/** What stands in the place of details that were removed with the record that they repeat. */
+export const REMOVED_DETAILS = '{"removed":"retention"}';
 
 /** The hash that the first entry is chained to. */
 export const FIRST_PREVIOUS_HASH = '0'.repeat(64);
@@ -126,5 +133,6 @@ export function chainedText(event: Omit<AuditEvent, 'hash'>): string {
     event.referralId,
     event.subjectId,
     event.details,
+    ...(event.detailsSalt === null ? [] : [event.detailsSalt]),
   ]);
 }

@@ -1,3 +1,4 @@
+import type { PlainDate } from '../calendar/plain-date.js';
 import type { Draft } from '../draft/draft.js';
 import type { CorrectionRefusal } from './correction-refusal.js';
 
@@ -34,6 +35,7 @@ export type Refusal =
   | { readonly code: 'own-account' }
   | ({ readonly code: 'stale-draft' } & Pick<Draft, 'version' | 'state' | 'saved'>)
   | { readonly code: 'no-letter'; readonly why: 'died' | 'registered-in-error' }
+  | { readonly code: 'still-kept'; readonly keptUntil: PlainDate | null }
   | { readonly code: 'bad-cursor' }
   | { readonly code: 'key-used-otherwise' }
   | { readonly code: 'answer-not-kept'; readonly existingId: string | null };

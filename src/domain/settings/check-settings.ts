@@ -15,6 +15,7 @@ export function checkSettings(settings: TeamSettings): readonly Fault[] {
   return [
     ...checkSpan('/plannedSessions', settings.plannedSessions, 60),
     ...checkSpan('/plannedWeeks', settings.plannedWeeks, 52),
+    ...checkSpan('/retentionYears', settings.retentionYears, 100),
     ...Object.entries(settings.equations).flatMap(([measureId, id]) => checkEquation(measureId, id)),
     ...Object.entries(settings.thresholds).flatMap(([measureId, id]) =>
       checkThreshold(`/thresholds/${measureId}`, measureId, id),

@@ -33,6 +33,8 @@ export interface TeamSettings {
   readonly desaturationDefinition: DesaturationDefinitionId;
   /** Whether leads must show a second factor when they sign in. */
   readonly leadSecondFactor: SecondFactorRule;
+  /** Whole years for which a record is kept after its last contact; then it may be deleted. */
+  readonly retentionYears: number;
 }
 
 /** Settings of a new team. Targets: Royal College of Physicians report on services of 2017 (85 % and 70 %). */
@@ -51,6 +53,8 @@ export const DEFAULT_TEAM_SETTINGS: TeamSettings = {
   // Judged by the lowest SpO2 alone, and the more cautious of the meanings that can be.
   desaturationDefinition: 'nadir-below-90',
   leadSecondFactor: 'optional',
+  // Common practice in England for records of adults, from memory: check before use. Local policy decides.
+  retentionYears: 8,
   targets: {
     'started-within-90-days': {
       percent: 85,

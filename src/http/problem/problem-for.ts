@@ -128,6 +128,16 @@ export function problemFor(refusal: Refusal): ProblemBody {
         status: 409,
         detail: 'Nothing was stored. A new request needs an Idempotency-Key of its own.',
       };
+    case 'still-kept':
+      return {
+        type: '/problems/still-kept',
+        title: 'The record is still to be kept',
+        status: 409,
+        detail:
+          refusal.keptUntil === null
+            ? 'Nothing was deleted: a referral is open.'
+            : `Nothing was deleted: by the retention setting of the team the record is kept until ${refusal.keptUntil}.`,
+      };
     case 'answer-not-kept':
       return {
         type: '/problems/answer-not-kept',

@@ -32,6 +32,9 @@ const Choices = {
   leadSecondFactor: z
     .enum(SECOND_FACTOR_RULES)
     .describe('Whether leads must show a second factor when they sign in'),
+  retentionYears: numberField.describe(
+    'Whole years for which a record is kept after its last contact, 1 to 100. 8 is common practice in England for adults (from memory: check before use); local policy decides',
+  ),
 } as const;
 
 const NewSettings = z.strictObject({ reason: reasonField, ...Choices }).meta({ id: 'NewSettings' });

@@ -1,4 +1,4 @@
-import { hash } from 'node:crypto';
+import { hash, randomBytes } from 'node:crypto';
 import type { Selectable } from 'kysely';
 import { chainedText, FIRST_PREVIOUS_HASH } from '../../domain/audit/audit-event.js';
 import type { AuditEvent } from '../../domain/audit/audit-event.js';
@@ -14,12 +14,13 @@ import type { AuditEventTable } from '../tables.js';
  */
 export async function appendAuditEvent(
   db: Executor,
-  event: Omit<AuditEvent, 'sequence' | 'previousHash' | 'hash'>,
+  event: Omit<AuditEvent, 'sequence' | 'detailsSalt' | 'previousHash' | 'hash'>,
 ): Promise<void> {
   const [last] = await lastEvent(db, {});
   const chained = {
     ...event,
     sequence: (last?.sequence ?? 0) + 1,
+    detailsSalt: randomBytes(SALT_BYTES).toString('hex'),
     previousHash: last?.hash ?? FIRST_PREVIOUS_HASH,
   };
   await intoAuditEvent(db, [
@@ -34,47 +35,20 @@ export async function appendAuditEvent(
       referral_id: chained.referralId,
       subject_id: chained.subjectId,
       details: chained.details,
+      details_salt: chained.detailsSalt,
       previous_hash: chained.previousHash,
       hash: hashOf(chained),
     },
   ]);
 }
 
+const SALT_BYTES = 16;
+
 const intoAuditEvent = rowsInto('audit_event');
 
 const lastEvent = composedOnce((db) =>
   db.selectFrom('audit_event').select(['sequence', 'hash']).orderBy('sequence', 'desc').limit(1),
 );
-
-/** What the verification of the trail found. */
-export type TrailVerdict =
-  | { readonly kind: 'intact'; readonly events: number }
-  | { readonly kind: 'broken'; readonly sequence: number; readonly reason: string };
-
-const BATCH = 1000;
-
-/** Follows the chain from its first entry and names the first that does not hold. */
-export async function verifyAuditTrail(db: Executor): Promise<TrailVerdict> {
-  let [previousHash, sequence] = [FIRST_PREVIOUS_HASH, 0];
-  for (;;) {
-    const rows = await db
-      .selectFrom('audit_event')
-      .selectAll()
-      .where('sequence', '>', sequence)
-      .orderBy('sequence')
-      .limit(BATCH)
-      .execute();
-    for (const event of rows.map(eventFromRow)) {
-      const expected = sequence + 1;
-      if (event.sequence !== expected) return broken(expected, 'the entry is missing');
-      if (event.previousHash !== previousHash)
-        return broken(expected, 'it is not chained to the entry before');
-      if (event.hash !== hashOf(event)) return broken(expected, 'its content was changed');
-      [previousHash, sequence] = [event.hash, expected];
-    }
-    if (rows.length < BATCH) return { kind: 'intact', events: sequence };
-  }
-}
 
 /** What the trail is searched by. */
 export interface AuditFilter {
@@ -105,15 +79,13 @@ export async function listAuditEvents(
   return pageOf(rows.map(eventFromRow), request, (event) => ({ key: '', id: String(event.sequence) }));
 }
 
-function hashOf(event: Omit<AuditEvent, 'hash'>): string {
+/** The hash of an entry as it stands. */
+export function hashOf(event: Omit<AuditEvent, 'hash'>): string {
   return hash('sha256', chainedText(event));
 }
 
-function broken(sequence: number, reason: string): TrailVerdict {
-  return { kind: 'broken', sequence, reason };
-}
-
-function eventFromRow(row: Selectable<AuditEventTable>): AuditEvent {
+/** An entry as the domain has it. */
+export function eventFromRow(row: Selectable<AuditEventTable>): AuditEvent {
   return {
     sequence: row.sequence,
     occurredAt: row.occurred_at,
@@ -125,6 +97,7 @@ function eventFromRow(row: Selectable<AuditEventTable>): AuditEvent {
     referralId: row.referral_id,
     subjectId: row.subject_id,
     details: row.details,
+    detailsSalt: row.details_salt,
     previousHash: row.previous_hash,
     hash: row.hash,
   };

@@ -1,6 +1,6 @@
 import BetterSqlite from 'better-sqlite3';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
-import { verifyAuditTrail } from '../../../src/storage/audit/audit-trail.js';
+import { verifyAuditTrail } from '../../../src/storage/audit/verify-trail.js';
 import { aPatient, aReferralBody, anAssessment } from '../../support/entries.js';
 import { startApp, TEST_INSTANT } from '../../support/start-app.js';
 import type { TestApp } from '../../support/start-app.js';

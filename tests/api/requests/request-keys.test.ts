@@ -1,6 +1,6 @@
 import type { Response } from 'supertest';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { verifyAuditTrail } from '../../../src/storage/audit/audit-trail.js';
+import { verifyAuditTrail } from '../../../src/storage/audit/verify-trail.js';
 import { registerPatient } from '../../../src/usecases/patients/register-patient.js';
 import { NewPatient } from '../../../src/http/patients/patient-schema.js';
 import { startWorld } from '../../support/bad-input.js';
