@@ -8,6 +8,7 @@ import * as keeping from './0006_keeping.js';
 import * as drafts from './0007_drafts.js';
 import * as imports from './0011_imports.js';
 import * as retention from './0012_retention.js';
+import * as offersInError from './0013_offers_in_error.js';
 
 /** Every migration in the order in which it is applied; a shipped migration is never edited. */
 export const MIGRATIONS: Readonly<Record<string, Migration>> = {
@@ -20,4 +21,5 @@ export const MIGRATIONS: Readonly<Record<string, Migration>> = {
   '0007_drafts': drafts,
   '0011_imports': imports,
   '0012_retention': retention,
+  '0013_offers_in_error': offersInError,
 };

@@ -3,7 +3,7 @@ import type { LocatedResult } from '../src/domain/assessment/results.js';
 import type { PlainDate } from '../src/domain/calendar/plain-date.js';
 import type { PatientDetails } from '../src/domain/patient/patient.js';
 import type { AttendanceOutcome, ClosureReason } from '../src/domain/referral/closed-sets.js';
-import type { Closure, Offer, ReferralDetails, Triage } from '../src/domain/referral/referral.js';
+import type { Closure, OfferDetails, ReferralDetails, Triage } from '../src/domain/referral/referral.js';
 import type { SessionDetails } from '../src/domain/session/session.js';
 import type { Body } from './body.js';
 
@@ -29,7 +29,7 @@ export type Fate =
   | 'stopped'
   | 'finished';
 
-export interface PlannedOffer extends Omit<Offer, 'id'> {
+export interface PlannedOffer extends OfferDetails {
   /** The day on which what became of it is entered. */
   readonly recordedOn: PlainDate;
 }

@@ -27,6 +27,7 @@ import { installAnswerHeaders, installDocumentationHeaders } from '../http/heade
 import { patientRoutes } from '../http/patients/patient-routes.js';
 import { answerError, answerUnknownAddress, installProblemHandlers } from '../http/problem/handlers.js';
 import { problemFor } from '../http/problem/problem-for.js';
+import { inErrorRoutes } from '../http/corrections/in-error-routes.js';
 import { referralEventRoutes } from '../http/referrals/event-routes.js';
 import { referralRoutes } from '../http/referrals/referral-routes.js';
 import { figureRoutes } from '../http/reports/figure-routes.js';
@@ -90,6 +91,7 @@ export async function buildApp(context: Context, logLevel: LogLevel): Promise<Ap
       patientRoutes(api, context);
       referralRoutes(api, context);
       referralEventRoutes(api, context);
+      inErrorRoutes(api, context);
       assessmentRoutes(api, context);
       sessionRoutes(api, context);
       workListRoutes(api, context);

@@ -1,6 +1,8 @@
 /** The tables of an assessment and of everything that was measured at it. */
 
-export interface AssessmentTable {
+import type { InErrorColumns } from './record-tables.js';
+
+export interface AssessmentTable extends InErrorColumns {
   /** Key of this version; `id` names the assessment over all its versions. */
   version_id: string;
   id: string;

@@ -54,6 +54,15 @@ const TABLE: Readonly<Record<string, 'anybody' | readonly TestRole[]>> = {
   acknowledgeCaution: [C, L],
   recordDiaryWeek: [C, L],
   readDiary: [C, L],
+  // Entries made in error: who may make them.
+  markReferralInError: [A, C, L],
+  restoreReferral: [A, C, L],
+  markOfferInError: [A, C, L],
+  restoreOffer: [A, C, L],
+  markSessionInError: [A, C, L],
+  restoreSession: [A, C, L],
+  markAssessmentInError: [C, L],
+  restoreAssessment: [C, L],
   // Classes and their registers.
   readWorkList: [A, C, L],
   holdSession: [A, C, L],

@@ -45,6 +45,7 @@ function inputOf(facts: readonly ReferralFacts[], period: Period, asAt: PlainDat
     sites: SITES,
     commissioners: [],
     narrowing: NOT_NARROWED,
+    entriesInError: { referrals: 0, offers: 0, sessions: 0, assessments: 0 },
   };
 }
 

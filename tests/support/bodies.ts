@@ -10,6 +10,58 @@ export interface BodyOperation {
   readonly body: (world: World) => Body;
 }
 
+/** Marking what there is as entered in error, and restoring it. */
+const MARKS: readonly BodyOperation[] = [
+  {
+    operationId: 'markReferralInError',
+    method: 'post',
+    path: ({ closed }) => `/api/v1/referrals/${closed.referralId}/entered-in-error`,
+    body: () => ({ reason: 'Another person' }),
+  },
+  {
+    operationId: 'restoreReferral',
+    method: 'post',
+    path: ({ closed }) => `/api/v1/referrals/${closed.referralId}/restoration`,
+    body: () => ({ reason: 'Right after all' }),
+  },
+  {
+    operationId: 'markOfferInError',
+    method: 'post',
+    path: ({ closed }) => `/api/v1/referrals/${closed.referralId}/offers/${closed.offerId}/entered-in-error`,
+    body: () => ({ reason: 'Another person' }),
+  },
+  {
+    operationId: 'restoreOffer',
+    method: 'post',
+    path: ({ closed }) => `/api/v1/referrals/${closed.referralId}/offers/${closed.offerId}/restoration`,
+    body: () => ({ reason: 'Right after all' }),
+  },
+  {
+    operationId: 'markSessionInError',
+    method: 'post',
+    path: ({ sessionId }) => `/api/v1/sessions/${sessionId}/entered-in-error`,
+    body: () => ({ reason: 'Did not take place' }),
+  },
+  {
+    operationId: 'restoreSession',
+    method: 'post',
+    path: ({ sessionId }) => `/api/v1/sessions/${sessionId}/restoration`,
+    body: () => ({ reason: 'Did take place' }),
+  },
+  {
+    operationId: 'markAssessmentInError',
+    method: 'post',
+    path: ({ assessmentId }) => `/api/v1/assessments/${assessmentId}/entered-in-error`,
+    body: () => ({ reason: 'Another person' }),
+  },
+  {
+    operationId: 'restoreAssessment',
+    method: 'post',
+    path: ({ assessmentId }) => `/api/v1/assessments/${assessmentId}/restoration`,
+    body: () => ({ reason: 'Right after all' }),
+  },
+];
+
 /** Every operation that takes a body. */
 export const BODY_OPERATIONS: readonly BodyOperation[] = [
   {
@@ -88,6 +140,7 @@ export const BODY_OPERATIONS: readonly BodyOperation[] = [
     path: ({ closed }) => `/api/v1/referrals/${closed.referralId}/closure`,
     body: () => ({ reason: 'Wrong reason', closure: { closedOn: '2026-07-01', reason: 'transport' } }),
   },
+  ...MARKS,
   {
     operationId: 'recordAssessment',
     method: 'post',

@@ -213,4 +213,5 @@ export const WORKED_INPUT: QuarterlyReportInput = {
   sites: [{ id: 'site-1', name: 'Dune Hall' }],
   commissioners: [],
   narrowing: NOT_NARROWED,
+  entriesInError: { referrals: 0, offers: 0, sessions: 0, assessments: 0 },
 };

@@ -1,3 +1,4 @@
+import type { EnteredInError } from '../history/entered-in-error.js';
 import type { PlainDate } from '../calendar/plain-date.js';
 import type { Fraction } from '../exact/fraction.js';
 import type {
@@ -141,4 +142,6 @@ export interface Assessment extends CheckedAssessment {
   readonly recordedBy: string;
   readonly correctionReason: string | null;
   readonly supersededAt: string | null;
+  /** Null for one that stands. */
+  readonly enteredInError: EnteredInError | null;
 }

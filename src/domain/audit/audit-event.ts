@@ -20,6 +20,8 @@ export const AUDIT_ACTIONS = [
   'assessments-read',
   'assessment-read',
   'assessment-corrected',
+  'entry-marked-in-error',
+  'entry-restored',
   'history-read',
   'draft-read',
   'draft-saved',

@@ -31,9 +31,10 @@ export function stateOfSession({
 
 /** An assessment, each test by its id and attempt, and the exact scores as the nearest decimal number. */
 export function stateOfAssessment(assessment: Assessment): object {
-  const { entry, scores } = assessment;
+  const { entry, scores, enteredInError } = assessment;
   return {
     ...entry,
+    enteredInError,
     walkTests: byKey(entry.walkTests, (walk) => `${walk.test}.${walk.attempt}`),
     sitToStands: byKey(entry.sitToStands, (stand) => stand.test),
     questionnaires: byKey(

@@ -16,6 +16,10 @@ export const STAGES = [
 ] as const;
 export type Stage = (typeof STAGES)[number];
 
+/** Shown in the place of a stage for a referral that was entered in error: it stands nowhere on the pathway. */
+export const IN_ERROR_STAGE = 'entered-in-error';
+export type ShownStage = Stage | typeof IN_ERROR_STAGE;
+
 /**
  * The stage of a referral, derived from its facts and never typed.
  *

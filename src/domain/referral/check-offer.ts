@@ -1,6 +1,6 @@
 import type { PlainDate } from '../calendar/plain-date.js';
 import type { Fault } from '../refusal/refusal.js';
-import type { Offer } from './referral.js';
+import type { OfferDetails } from './referral.js';
 import { checkEvent, notTooFarAhead } from './referral.js';
 
 /**
@@ -11,7 +11,7 @@ import { checkEvent, notTooFarAhead } from './referral.js';
  * @returns every fault found; empty when the offer may be stored
  */
 export function checkOffer(
-  offer: Omit<Offer, 'id'>,
+  offer: OfferDetails,
   referral: { readonly receivedOn: PlainDate },
   context: { readonly today: PlainDate },
 ): readonly Fault[] {

@@ -1,5 +1,6 @@
 import { addMonths } from '../calendar/plain-date.js';
 import type { PlainDate } from '../calendar/plain-date.js';
+import type { EnteredInError } from '../history/entered-in-error.js';
 import type { Fault } from '../refusal/refusal.js';
 import type {
   ClosureReason,
@@ -39,13 +40,19 @@ export interface Triage {
   readonly reason: string | null;
 }
 
-export interface Offer {
-  readonly id: string;
+/** What is asked when an offer is recorded. */
+export interface OfferDetails {
   readonly kind: OfferKind;
   readonly offeredOn: PlainDate;
   readonly appointmentOn: PlainDate | null;
   readonly response: OfferResponse;
   readonly respondedOn: PlainDate | null;
+}
+
+export interface Offer extends OfferDetails {
+  readonly id: string;
+  /** Null for one that stands. */
+  readonly enteredInError: EnteredInError | null;
 }
 
 export interface Closure {
@@ -62,6 +69,8 @@ export interface Referral extends ReferralDetails {
   readonly triage: Triage | null;
   readonly offers: readonly Offer[];
   readonly closure: Closure | null;
+  /** Null for one that stands. */
+  readonly enteredInError: EnteredInError | null;
 }
 
 /** Dates against which an event of a referral is checked. */

@@ -1,4 +1,5 @@
 import type { PlainDate } from '../calendar/plain-date.js';
+import type { EnteredInError } from '../history/entered-in-error.js';
 import type { AttendanceOutcome, SessionMode } from '../referral/closed-sets.js';
 import type { Fault } from '../refusal/refusal.js';
 
@@ -14,6 +15,8 @@ export interface SessionDetails {
 export interface Session extends SessionDetails {
   readonly id: string;
   readonly version: number;
+  /** Null for one that stands. */
+  readonly enteredInError: EnteredInError | null;
 }
 
 /** What became of one person at a session. */

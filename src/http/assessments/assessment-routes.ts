@@ -10,6 +10,7 @@ import type { App, Context } from '../app-types.js';
 import { basedOn, IfMatchHeaders, tagged } from '../conditional.js';
 import { problemFor } from '../problem/problem-for.js';
 import { problemResponses, sendProblem } from '../problem/problem.js';
+import { entriesField } from '../schema/in-error.js';
 import { PAGE_QUERY, pageOfList } from '../schema/paging.js';
 import { ReferralParams } from '../referrals/referral-schema.js';
 import {
@@ -66,13 +67,13 @@ export function assessmentRoutes(app: App, context: Context): void {
         summary: 'Read the assessments of a referral, earliest first',
         tags,
         params: ReferralParams,
-        querystring: z.strictObject(PAGE_QUERY),
+        querystring: z.strictObject({ entries: entriesField, ...PAGE_QUERY }),
         response: { 200: AssessmentPage, ...problemResponses(400, 401, 403, 404) },
       },
     },
     async (request, reply) => {
       const { referralId } = request.params;
-      const outcome = await listAssessments(context, teamMember(request), referralId);
+      const outcome = await listAssessments(context, teamMember(request), referralId, request.query.entries);
       if (outcome.kind === 'refused') return sendProblem(reply, problemFor(outcome.refusal));
       const list = `assessments of ${referralId}`;
       const page = pageOfList(outcome.value, request.query, list, (assessment) => assessment.id);
@@ -113,7 +114,7 @@ export function assessmentRoutes(app: App, context: Context): void {
         body: AssessmentCorrection,
         response: {
           200: AssessmentShown,
-          ...problemResponses(400, 401, 403, 404, 412, 413, 415, 422, 428),
+          ...problemResponses(400, 401, 403, 404, 409, 412, 413, 415, 422, 428),
         },
       },
     },

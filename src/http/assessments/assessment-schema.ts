@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { InErrorShown, presentInError } from '../schema/in-error.js';
 import { pageSchema } from '../schema/paging.js';
 import type { Assessment } from '../../domain/assessment/assessment.js';
 import { notScoredOf } from '../../domain/assessment/not-scored.js';
@@ -140,6 +141,7 @@ export const AssessmentShown = z
     recordedAt: z.string(),
     recordedBy: z.string(),
     correctionReason: z.string().nullable(),
+    enteredInError: InErrorShown,
     scores: z
       .array(
         z.strictObject({
@@ -175,6 +177,7 @@ export function presentAssessment(assessment: Assessment): z.output<typeof Asses
     recordedAt: assessment.recordedAt,
     recordedBy: assessment.recordedBy,
     correctionReason: assessment.correctionReason,
+    enteredInError: presentInError(assessment.enteredInError),
     scores: assessment.scores.map(({ measure, value, basis }) => ({
       measure,
       value: toNumber(value),

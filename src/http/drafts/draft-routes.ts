@@ -98,7 +98,7 @@ export function draftRoutes(app: App, context: Context): void {
         params: DraftParams,
         headers: IfMatchHeaders,
         body: DraftToSave,
-        response: { 200: DraftShown, ...problemResponses(400, 401, 403, 404, 412, 413, 415, 422, 428) },
+        response: { 200: DraftShown, ...problemResponses(400, 401, 403, 404, 409, 412, 413, 415, 422, 428) },
       },
     },
     async (request, reply) => {

@@ -1,6 +1,7 @@
 import { guarded } from '../../domain/history/withheld.js';
 import type { CorrectionRefusal } from '../../domain/refusal/correction-refusal.js';
 import type { ProblemBody } from './problem.js';
+import { RECORD_NAMES } from './record-names.js';
 
 /** What a client is told where a correction is refused. */
 export function correctionProblem(refusal: CorrectionRefusal): ProblemBody {
@@ -21,6 +22,20 @@ export function correctionProblem(refusal: CorrectionRefusal): ProblemBody {
         errors: [
           { pointer: 'If-Match', code: 'not-an-etag', message: 'Send the ETag of the record you read.' },
         ],
+      };
+    case 'entered-in-error':
+      return {
+        type: '/problems/entered-in-error',
+        title: 'Entered in error',
+        status: 409,
+        detail: `Nothing was stored. The ${RECORD_NAMES[refusal.what]} is marked as entered in error: restore it first, with the reason.`,
+      };
+    case 'not-entered-in-error':
+      return {
+        type: '/problems/not-entered-in-error',
+        title: 'Not entered in error',
+        status: 409,
+        detail: `Nothing was stored. The ${RECORD_NAMES[refusal.what]} stands: there is nothing to restore.`,
       };
     case 'changed-meanwhile':
       return {

@@ -1,7 +1,8 @@
-import type { RecordKind, Refusal } from '../../domain/refusal/refusal.js';
+import type { Refusal } from '../../domain/refusal/refusal.js';
 import { accountProblem } from './account-problem.js';
 import { correctionProblem } from './correction-problem.js';
 import type { ProblemBody } from './problem.js';
+import { RECORD_NAMES } from './record-names.js';
 
 /** The one mapping from what a use case refuses to what a client is told. */
 export function problemFor(refusal: Refusal): ProblemBody {
@@ -11,7 +12,7 @@ export function problemFor(refusal: Refusal): ProblemBody {
         type: '/problems/not-found',
         title: 'Not found',
         status: 404,
-        detail: `There is no such ${NAMES[refusal.what]}.`,
+        detail: `There is no such ${RECORD_NAMES[refusal.what]}.`,
       };
     case 'rules-broken':
       return {
@@ -93,6 +94,8 @@ export function problemFor(refusal: Refusal): ProblemBody {
     case 'precondition-required':
     case 'bad-precondition':
     case 'changed-meanwhile':
+    case 'entered-in-error':
+    case 'not-entered-in-error':
       return correctionProblem(refusal);
     case 'stale-draft':
       return {
@@ -167,20 +170,3 @@ export function within(part: string, refusal: Refusal): Refusal {
     faults: refusal.faults.map((fault) => ({ ...fault, pointer: part + fault.pointer })),
   };
 }
-
-const NAMES: Readonly<Record<RecordKind, string>> = {
-  patient: 'patient',
-  referral: 'referral',
-  offer: 'offer',
-  assessment: 'assessment',
-  session: 'session',
-  measure: 'measure',
-  equation: 'prediction equation',
-  indicator: 'indicator',
-  figure: 'figure',
-  site: 'site',
-  commissioner: 'commissioner',
-  page: 'page',
-  account: 'account',
-  token: 'token',
-};

@@ -9,6 +9,7 @@ import { basedOn, IfMatchHeaders, tagged } from '../conditional.js';
 import { problemFor, within } from '../problem/problem-for.js';
 import { problemResponses, sendProblem } from '../problem/problem.js';
 import { idField } from '../schema/fields.js';
+import { entriesField } from '../schema/in-error.js';
 import { PAGE_QUERY, readPageRequest, writeCursor } from '../schema/paging.js';
 import { answerReferral } from './answer-referral.js';
 import {
@@ -58,7 +59,10 @@ export function referralRoutes(app: App, context: Context): void {
         params: ReferralParams,
         headers: IfMatchHeaders,
         body: ReferralCorrection,
-        response: { 200: ReferralShown, ...problemResponses(400, 401, 403, 404, 412, 413, 415, 422, 428) },
+        response: {
+          200: ReferralShown,
+          ...problemResponses(400, 401, 403, 404, 409, 412, 413, 415, 422, 428),
+        },
       },
     },
     async (request, reply) => {
@@ -87,17 +91,23 @@ function readRoutes(app: App, context: Context): void {
           stage: z.enum(STAGES).optional(),
           siteId: idField.optional(),
           patientId: idField.optional(),
+          entries: entriesField,
           ...PAGE_QUERY,
         }),
         response: { 200: ReferralPage, ...problemResponses(400, 401, 403) },
       },
     },
     async (request, reply) => {
-      const { stage = null, siteId = null, patientId = null } = request.query;
+      const { stage = null, siteId = null, patientId = null, entries } = request.query;
       const page = readPageRequest(request.query, 'referrals');
       if (page.kind === 'refused') return sendProblem(reply, problemFor(page.refusal));
       const actor = teamMember(request);
-      const { rows, next } = await listReferrals(context, actor, { stage, siteId, patientId }, page.value);
+      const { rows, next } = await listReferrals(
+        context,
+        actor,
+        { stage, siteId, patientId, entries },
+        page.value,
+      );
       const items = rows.map((row) => presentReferral(row.referral, row.stage, actor.role));
       return reply.send({ items, nextCursor: writeCursor(next, 'referrals') });
     },

@@ -4,6 +4,7 @@ import { DELIVERY_MODES, DIAGNOSES, PATHWAYS, REFERRAL_SOURCES } from '../../dom
 import type { Referral } from '../../domain/referral/referral.js';
 import { dateField, dateShown, idField, orNull, reasonField, textField } from '../schema/fields.js';
 import { hasSomeChange, NO_CHANGE } from '../schema/changes.js';
+import { InErrorShown, presentInError } from '../schema/in-error.js';
 import { pageSchema } from '../schema/paging.js';
 
 export const mrcGrade = z.int().min(1).max(5).describe('MRC dyspnoea grade, 1 to 5 (not mMRC)');
@@ -89,12 +90,16 @@ export const ReferralShown = z
         appointmentOn: dateShown.nullable(),
         response: z.string(),
         respondedOn: dateShown.nullable(),
+        enteredInError: InErrorShown,
       }),
     ),
     closure: z
       .strictObject({ closedOn: dateShown, reason: z.string(), note: z.string().nullable() })
       .nullable(),
-    stage: z.string().describe('Derived from what has happened, never typed'),
+    enteredInError: InErrorShown,
+    stage: z
+      .string()
+      .describe('Derived from what has happened, never typed; entered-in-error for one that does not stand'),
   })
   .meta({ id: 'Referral' });
 
@@ -140,6 +145,7 @@ export function presentReferral(
       appointmentOn: offer.appointmentOn,
       response: offer.response,
       respondedOn: offer.respondedOn,
+      enteredInError: presentInError(offer.enteredInError),
     })),
     closure:
       referral.closure === null
@@ -149,6 +155,7 @@ export function presentReferral(
             reason: referral.closure.reason,
             note: referral.closure.note,
           },
+    enteredInError: presentInError(referral.enteredInError),
     stage,
   };
 }

@@ -118,7 +118,7 @@ export function figureRoutes(app: App, context: Context): void {
         tags: ['outcomes'],
         params: ReferralParams,
         querystring: ReportQuery.pick({ period: true, asAt: true }),
-        response: { 200: FiguresOfReferralShown, ...problemResponses(400, 401, 403, 404, 422) },
+        response: { 200: FiguresOfReferralShown, ...problemResponses(400, 401, 403, 404, 409, 422) },
       },
     },
     async (request, reply) => {

@@ -23,7 +23,7 @@ export function reportRoutes(app: App, context: Context): void {
           'Each measure with its change against the minimal important difference, whether like is compared with like, and the share of the predicted result.',
         tags: ['outcomes'],
         params: ReferralParams,
-        response: { 200: OutcomesShown, ...problemResponses(400, 401, 403, 404) },
+        response: { 200: OutcomesShown, ...problemResponses(400, 401, 403, 404, 409) },
       },
     },
     async (request, reply) => {

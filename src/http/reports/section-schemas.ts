@@ -149,6 +149,15 @@ export const DataQualityShown = z
     ),
     entry: z.array(FigureShown),
     confirmedValues: FigureShown,
+    entriesInError: z
+      .strictObject({
+        referrals: z.int(),
+        offers: z.int(),
+        sessions: z.int(),
+        assessments: z.int(),
+        words: z.string(),
+      })
+      .describe('Dated in the period, of the whole team, whatever the report is narrowed to'),
     mendFirst: z.array(z.strictObject({ figureId: z.string(), words: z.string(), referrals: z.int() })),
   })
   .meta({ id: 'DataQuality' });

@@ -13,6 +13,7 @@ import { IfMatchHeaders, onBase, tagged } from '../conditional.js';
 import { problemFor, within } from '../problem/problem-for.js';
 import { problemResponses, sendProblem } from '../problem/problem.js';
 import { dateField, idField } from '../schema/fields.js';
+import { entriesField } from '../schema/in-error.js';
 import { PAGE_QUERY, pageSchema, readPageRequest, writeCursor } from '../schema/paging.js';
 import {
   ClassPeople,
@@ -62,19 +63,20 @@ export function sessionRoutes(app: App, context: Context): void {
           siteId: idField.optional(),
           from: dateField.optional(),
           to: dateField.optional(),
+          entries: entriesField,
           ...PAGE_QUERY,
         }),
         response: { 200: pageSchema(SessionShown, 'SessionPage'), ...problemResponses(400, 401, 403) },
       },
     },
     async (request, reply) => {
-      const { siteId = null, from = null, to = null } = request.query;
+      const { siteId = null, from = null, to = null, entries } = request.query;
       const page = readPageRequest(request.query, 'sessions');
       if (page.kind === 'refused') return sendProblem(reply, problemFor(page.refusal));
       const { rows, next } = await listSessions(
         context,
         teamMember(request),
-        { siteId, from, to },
+        { siteId, from, to, entries },
         page.value,
       );
       return reply.send({ items: rows.map(presentSession), nextCursor: writeCursor(next, 'sessions') });
@@ -131,7 +133,10 @@ export function sessionRoutes(app: App, context: Context): void {
         params: SessionParams,
         headers: IfMatchHeaders,
         body: Register,
-        response: { 200: SessionShown, ...problemResponses(400, 401, 403, 404, 412, 413, 415, 422, 428) },
+        response: {
+          200: SessionShown,
+          ...problemResponses(400, 401, 403, 404, 409, 412, 413, 415, 422, 428),
+        },
       },
     },
     async (request, reply) => {
@@ -155,7 +160,10 @@ export function sessionRoutes(app: App, context: Context): void {
         params: SessionParams,
         headers: IfMatchHeaders,
         body: SessionCorrection,
-        response: { 200: SessionShown, ...problemResponses(400, 401, 403, 404, 412, 413, 415, 422, 428) },
+        response: {
+          200: SessionShown,
+          ...problemResponses(400, 401, 403, 404, 409, 412, 413, 415, 422, 428),
+        },
       },
     },
     async (request, reply) => {

@@ -3,6 +3,7 @@ import { ATTENDANCE_OUTCOMES, SESSION_MODES } from '../../domain/referral/closed
 import type { SessionRegister } from '../../usecases/sessions/keep-register.js';
 import type { ClassPerson } from '../../usecases/sessions/read-class.js';
 import { hasSomeChange, NO_CHANGE } from '../schema/changes.js';
+import { InErrorShown, presentInError } from '../schema/in-error.js';
 import { dateField, dateShown, idField, orNull, reasonField } from '../schema/fields.js';
 
 export const NewSession = z
@@ -50,6 +51,7 @@ export const SessionShown = z
     heldOn: dateShown,
     mode: z.string(),
     isSupervised: z.boolean(),
+    enteredInError: InErrorShown,
     attendances: z.array(z.strictObject({ referralId: z.string(), outcome: z.string() })),
   })
   .meta({ id: 'Session' });
@@ -98,6 +100,7 @@ export function presentSession(session: SessionRegister): z.output<typeof Sessio
     heldOn: session.heldOn,
     mode: session.mode,
     isSupervised: session.isSupervised,
+    enteredInError: presentInError(session.enteredInError),
     attendances: session.attendances.map(({ referralId, outcome }) => ({ referralId, outcome })),
   };
 }

@@ -21,6 +21,7 @@ import { COMPLETION_RULES } from '../../domain/pathway/completion.js';
 import { COMPLETION_READINGS } from '../../domain/settings/team-settings.js';
 import type { CompletionReading } from '../../domain/settings/team-settings.js';
 import { outcomeRules } from '../../domain/indicators/outcome-figures.js';
+import type { EntriesInError } from '../../domain/history/entered-in-error.js';
 import type { NamedSite } from '../../domain/cohort/dimensions.js';
 import { benchmarksSection } from './benchmarks-section.js';
 import { breakdownSection, countedBreakdowns } from './breakdown-section.js';
@@ -55,6 +56,8 @@ export interface QuarterlyReportInput extends QuarterInput {
   readonly compareWith?: readonly EarlierToCompare[] | null;
   /** Quarters of a trend, the report's own last; null likewise. */
   readonly trendOver?: readonly EarlierFacts[] | null;
+  /** Of the whole team, dated in the period: what was kept out. */
+  readonly entriesInError: EntriesInError;
 }
 
 /**
@@ -103,7 +106,7 @@ export function buildQuarterlyReport(input: QuarterlyReportInput): QuarterlyRepo
   const waiting = waitingSection(quarter, counter);
   const broken = countedBreakdowns(quarter, measured, counter);
   const benchmarks = benchmarksSection(outcomes, counter);
-  const dataQuality = dataQualitySection(quarter, outcomes, counter);
+  const dataQuality = dataQualitySection(quarter, outcomes, counter, input.entriesInError);
   const provisional = provisionalState(asAt >= period.lastDay, cohorts);
   const { compareWith = null, trendOver = null } = input;
   const comparisons =

@@ -1,4 +1,6 @@
 import type { CourseChange } from '../../domain/change/course-changes.js';
+import { entriesInErrorWords } from '../../domain/history/entered-in-error.js';
+import type { EntriesInError } from '../../domain/history/entered-in-error.js';
 import type { Figure } from '../../domain/indicators/figure.js';
 import {
   COMPLETENESS_FIGURES,
@@ -25,11 +27,12 @@ const LOSS_REASONS = Object.keys(LOSS_WORDS).filter(
 
 const MOST_TO_MEND = 5;
 
-/** Completeness, lost pairs, late entry, confirmed values, and what to mend first. */
+/** Completeness, lost pairs, late entry, confirmed values, entries in error, and what to mend first. */
 export function dataQualitySection(
   quarter: Quarter,
   outcomes: readonly MeasureOutcomes[],
   { count }: FigureCounter,
+  entriesInError: EntriesInError,
 ): DataQuality {
   const completeness = COMPLETENESS_FIGURES.map(count);
   const entry = TIMELINESS_FIGURES.map(count);
@@ -39,6 +42,7 @@ export function dataQualitySection(
     pairsLost,
     entry,
     confirmedValues: count(CONFIRMED_VALUES_FIGURE),
+    entriesInError: { ...entriesInError, words: entriesInErrorWords(entriesInError) },
     mendFirst: mendFirst(completeness, entry, pairsLost),
   };
 }

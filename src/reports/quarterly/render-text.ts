@@ -61,7 +61,7 @@ function titleLines({
   ];
 }
 
-function referralLines({ cohorts, referrals }: QuarterlyReport): readonly string[] {
+function referralLines({ cohorts, referrals, dataQuality }: QuarterlyReport): readonly string[] {
   const cohortLines = COHORT_KINDS.flatMap((kind) => {
     const { words, referrals: count, people, registeredInError } = cohorts[kind];
     const error = registeredInError === 0 ? '' : `; left out: ${registeredInError} registered in error`;
@@ -72,6 +72,7 @@ function referralLines({ cohorts, referrals }: QuarterlyReport): readonly string
   return [
     ...heading('Cohorts and referrals'),
     ...cohortLines,
+    ...wrap(`${dataQuality.entriesInError.words}.`),
     ...figureHeader('Referrals by source, pathway and diagnosis'),
     ...[...referrals.bySource, ...referrals.byPathway, ...referrals.byDiagnosis].flatMap((figure) =>
       plainFigureLines(figure),

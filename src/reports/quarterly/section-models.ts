@@ -1,4 +1,5 @@
 import type { PlainDate } from '../../domain/calendar/plain-date.js';
+import type { EntriesInError } from '../../domain/history/entered-in-error.js';
 import type { Figure } from '../../domain/indicators/figure.js';
 import type { WaitEnding } from '../../domain/pathway/competing.js';
 import type { FunnelStep } from '../../domain/pathway/funnel.js';
@@ -143,6 +144,8 @@ export interface DataQuality {
   readonly pairsLost: readonly PairsLost[];
   readonly entry: readonly Figure[];
   readonly confirmedValues: Figure;
+  /** Entries of the whole team, dated in the period, that are marked as entered in error and count nowhere. */
+  readonly entriesInError: EntriesInError & { readonly words: string };
   /** What is missing for most referrals first. */
   readonly mendFirst: readonly {
     readonly figureId: string;

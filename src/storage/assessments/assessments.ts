@@ -3,7 +3,9 @@ import type { Assessment, CheckedAssessment } from '../../domain/assessment/asse
 import type { AssessmentTable } from '../assessment-tables.js';
 import { composedOnce } from '../composed-once.js';
 import type { ValueOf } from '../composed-once.js';
+import type { EnteredInError } from '../../domain/history/entered-in-error.js';
 import type { Executor } from '../connection.js';
+import { inErrorColumns } from '../in-error.js';
 import { rowsInto } from '../rows-into.js';
 import { assessmentColumns, testRows } from './new-rows.js';
 import { assessmentFromRows } from './row-mapper.js';
@@ -19,12 +21,22 @@ export async function findAssessment(db: Executor, teamId: string, id: string): 
   return found[0] ?? null;
 }
 
-/** The current assessments of a referral by date, earliest first. */
+/** The current assessments of a referral that stand, by date, earliest first. */
 export async function assessmentsOfReferral(
   db: Executor,
   referralId: string,
 ): Promise<readonly Assessment[]> {
   return withTests(db, await currentOfReferral(db, { referralId }));
+}
+
+/** The assessments of a referral that were entered in error, by date, earliest first. */
+export async function assessmentsInError(db: Executor, referralId: string): Promise<readonly Assessment[]> {
+  const rows = await versionsInOrder(db)
+    .where('referral_id', '=', referralId)
+    .where('superseded_at', 'is', null)
+    .where('entered_in_error_at', 'is not', null)
+    .execute();
+  return withTests(db, rows);
 }
 
 /** Every version of a team's assessment, the current one last; empty when absent or of another team. */
@@ -49,6 +61,7 @@ export async function insertAssessment(
     readonly referralId: string;
     readonly checked: CheckedAssessment;
     readonly correctionReason: string | null;
+    readonly enteredInError: EnteredInError | null;
     readonly now: string;
     readonly accountId: string;
   },
@@ -64,6 +77,7 @@ export async function insertAssessment(
       referral_id: assessment.referralId,
       recorded_at: assessment.now,
       recorded_by: assessment.accountId,
+      ...inErrorColumns(assessment.enteredInError),
       ...assessmentColumns(assessment.checked.entry),
     },
   ]);
@@ -96,7 +110,10 @@ function versionsInOrder(db: Executor) {
 }
 
 const currentOfReferral = composedOnce((db, value: ValueOf<{ referralId: string }>) =>
-  versionsInOrder(db).where('referral_id', '=', value('referralId')).where('superseded_at', 'is', null),
+  versionsInOrder(db)
+    .where('referral_id', '=', value('referralId'))
+    .where('superseded_at', 'is', null)
+    .where('entered_in_error_at', 'is', null),
 );
 
 async function withTests(

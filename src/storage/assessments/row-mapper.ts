@@ -25,6 +25,7 @@ import {
   TIMEPOINTS,
   WALKING_AIDS,
 } from '../../domain/referral/closed-sets.js';
+import { inErrorFromRow } from '../in-error.js';
 import { memberOf, optionalMemberOf, scaledDown } from '../row-mapping.js';
 import type {
   AssessmentTable,
@@ -58,6 +59,7 @@ export function assessmentFromRows(rows: AssessmentRows): Assessment {
     recordedBy: row.recorded_by,
     correctionReason: row.correction_reason,
     supersededAt: row.superseded_at,
+    enteredInError: inErrorFromRow(row),
     scores,
     physicalResults: rows.physicalTests.flatMap(physicalResultFromRow),
     entry: {

@@ -7,6 +7,7 @@ import type {
 } from '../../domain/assessment/assessment.js';
 import { resultsOf } from '../../domain/assessment/results.js';
 import { plainDate } from '../../domain/calendar/plain-date.js';
+import type { PlainDate } from '../../domain/calendar/plain-date.js';
 import type { AssessmentFacts } from '../../domain/cohort/referral-facts.js';
 import { TIMEPOINTS } from '../../domain/referral/closed-sets.js';
 import {
@@ -19,6 +20,7 @@ import {
 import type { Executor } from '../connection.js';
 import { memberOf, scaledDown } from '../row-mapping.js';
 import { dateOfInstant } from './date-of-instant.js';
+import { firstEntriesOf } from './first-entries.js';
 import { groupBy, mapGroups } from './grouping.js';
 
 /** The current assessments of some referrals with their results, by referral, earliest first. */
@@ -29,7 +31,8 @@ export async function loadAssessmentFacts(
   const current = db
     .selectFrom('assessment')
     .where('assessment.referral_id', 'in', referralIds)
-    .where('assessment.superseded_at', 'is', null);
+    .where('assessment.superseded_at', 'is', null)
+    .where('assessment.entered_in_error_at', 'is', null);
   const assessments = await current
     .select([
       'version_id',
@@ -46,6 +49,10 @@ export async function loadAssessmentFacts(
     .orderBy('assessed_on')
     .orderBy('id')
     .execute();
+  const firstEntries = await firstEntriesOf(
+    db,
+    assessments.filter(({ version }) => version > 1).map(({ id }) => id),
+  );
   const walks = groupBy(
     await current
       .innerJoin('walk_test', 'walk_test.assessment_version_id', 'assessment.version_id')
@@ -90,7 +97,7 @@ export async function loadAssessmentFacts(
   return mapGroups(
     groupBy(assessments, (row) => row.referral_id),
     (row) =>
-      assessmentFacts(row, {
+      assessmentFacts(row, enteredOn(row, firstEntries), {
         walkTests: (walks.get(row.version_id) ?? []).map(walkTestFromRow),
         sitToStands: (stands.get(row.version_id) ?? []).map(sitToStandFromRow),
         questionnaires: (questionnaires.get(row.version_id) ?? []).map((found) => ({
@@ -108,14 +115,13 @@ export async function loadAssessmentFacts(
 function assessmentFacts(
   row: {
     id: string;
-    version: number;
     timepoint: string;
     assessed_on: string;
     height_mm: number | null;
     weight_g: number | null;
     confirmed_fields: string;
-    recorded_at: string;
   },
+  enteredOn: PlainDate | null,
   tests: {
     walkTests: readonly WalkTestEntry[];
     sitToStands: readonly SitToStandEntry[];
@@ -129,7 +135,7 @@ function assessmentFacts(
     assessmentId: row.id,
     timepoint: memberOf(TIMEPOINTS, row.timepoint),
     assessedOn: plainDate(row.assessed_on),
-    enteredOn: row.version === 1 ? dateOfInstant(row.recorded_at) : null,
+    enteredOn,
     confirmedValues: countOf(row.confirmed_fields),
     heightCm: scaledDown(row.height_mm, 10),
     weightKg: scaledDown(row.weight_g, 1000),
@@ -141,6 +147,15 @@ function assessmentFacts(
       ...tests.questionnaires.map((found) => ({ testId: found.questionnaire, reason: found.notDoneReason })),
     ].flatMap(({ testId, reason }) => (reason === null ? [] : [{ testId, reason }])),
   };
+}
+
+/** The day on which it was entered; null for a corrected one. One that was only marked and restored stands as it was. */
+function enteredOn(
+  row: { readonly id: string; readonly version: number; readonly recorded_at: string },
+  firstEntries: ReadonlyMap<string, string>,
+): PlainDate | null {
+  const instant = row.version === 1 ? row.recorded_at : firstEntries.get(row.id);
+  return instant === undefined ? null : dateOfInstant(instant);
 }
 
 /** Length of a list stored as JSON; most are empty. */

@@ -13,6 +13,7 @@ export async function firstReferralIds(
     .selectFrom('referral')
     .select(['id', 'patient_id', 'closure_reason'])
     .where('patient_id', 'in', [...new Set(patientIds)])
+    .where('entered_in_error_at', 'is', null)
     .orderBy('received_on')
     .orderBy('id')
     .execute();

@@ -28,7 +28,8 @@ export interface PlannedDefaults {
 const CHUNK = 1000;
 
 /**
- * The facts of some referrals of a team, in the order of their ids; an id of another team is left out.
+ * The facts of some referrals of a team, in the order of their ids; an id of another team is left out. So is whatever was
+ * entered in error: this is the one place from which figures, outcomes, letters and work lists are made.
  */
 export async function loadReferralFacts(
   db: Executor,
@@ -56,12 +57,19 @@ async function loadChunk(
     .select(PERSON_COLUMNS)
     .where('referral.team_id', '=', teamId)
     .where('referral.id', 'in', ids)
+    .where('referral.entered_in_error_at', 'is', null)
     .orderBy('referral.id')
     .execute();
   if (referrals.length === 0) return [];
   const known = referrals.map((row) => row.id);
   const offers = groupBy(
-    await db.selectFrom('offer').selectAll().where('referral_id', 'in', known).orderBy('id').execute(),
+    await db
+      .selectFrom('offer')
+      .selectAll()
+      .where('referral_id', 'in', known)
+      .where('entered_in_error_at', 'is', null)
+      .orderBy('id')
+      .execute(),
     (row) => row.referral_id,
   );
   const firstIds = await firstReferralIds(
@@ -115,6 +123,7 @@ async function loadContacts(
     ])
     .where('attendance.referral_id', 'in', referralIds)
     .where('attendance.superseded_at', 'is', null)
+    .where('session.entered_in_error_at', 'is', null)
     .orderBy('session.held_on')
     .orderBy('session.id')
     .execute();

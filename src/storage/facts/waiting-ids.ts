@@ -24,6 +24,7 @@ export async function idsWaitingOn(db: Executor, teamId: string, day: PlainDate)
             .whereRef('attendance.referral_id', '=', 'referral.id')
             .where('attendance.outcome', '=', 'attended')
             .where('attendance.superseded_at', 'is', null)
+            .where('session.entered_in_error_at', 'is', null)
             .where('session.is_supervised', '=', 1)
             .where('session.held_on', '<=', day),
         ),

@@ -10,18 +10,27 @@ export async function referralDates(
   db: Executor,
   teamId: string,
   ids: readonly string[],
-): Promise<ReadonlyMap<string, { readonly receivedOn: PlainDate; readonly closedOn: PlainDate | null }>> {
+): Promise<
+  ReadonlyMap<
+    string,
+    { readonly receivedOn: PlainDate; readonly closedOn: PlainDate | null; readonly isInError: boolean }
+  >
+> {
   if (ids.length === 0) return new Map();
   const rows = await db
     .selectFrom('referral')
-    .select(['id', 'received_on', 'closed_on'])
+    .select(['id', 'received_on', 'closed_on', 'entered_in_error_at'])
     .where('team_id', '=', teamId)
     .where('id', 'in', ids)
     .execute();
   return new Map(
     rows.map((row) => [
       row.id,
-      { receivedOn: plainDate(row.received_on), closedOn: optionalDate(row.closed_on) },
+      {
+        receivedOn: plainDate(row.received_on),
+        closedOn: optionalDate(row.closed_on),
+        isInError: row.entered_in_error_at !== null,
+      },
     ]),
   );
 }
@@ -32,6 +41,7 @@ export async function firstReceiptOn(db: Executor, patientId: string): Promise<P
     .selectFrom('referral')
     .select('received_on')
     .where('patient_id', '=', patientId)
+    .where('entered_in_error_at', 'is', null)
     .orderBy('received_on')
     .limit(1)
     .executeTakeFirst();
@@ -48,6 +58,8 @@ export async function courseOfReferral(
   readonly bornOn: PlainDate;
   readonly receivedOn: PlainDate;
   readonly closedOn: PlainDate | null;
+  /** The referral was entered in error: nothing is recorded for it. */
+  readonly isInError: boolean;
 } | null> {
   const [row] = await datesOfReferral(db, { teamId, id });
   if (row === undefined) return null;
@@ -56,6 +68,7 @@ export async function courseOfReferral(
     bornOn: plainDate(row.born_on),
     receivedOn: plainDate(row.received_on),
     closedOn: optionalDate(row.closed_on),
+    isInError: row.entered_in_error_at !== null,
   };
 }
 
@@ -63,7 +76,13 @@ const datesOfReferral = composedOnce((db, value: ValueOf<{ teamId: string; id: s
   db
     .selectFrom('referral')
     .innerJoin('patient', 'patient.id', 'referral.patient_id')
-    .select(['referral.patient_id', 'patient.born_on', 'referral.received_on', 'referral.closed_on'])
+    .select([
+      'referral.patient_id',
+      'patient.born_on',
+      'referral.received_on',
+      'referral.closed_on',
+      'referral.entered_in_error_at',
+    ])
     .where('referral.team_id', '=', value('teamId'))
     .where('referral.id', '=', value('id')),
 );

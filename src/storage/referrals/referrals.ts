@@ -1,8 +1,8 @@
-import type { PlainDate } from '../../domain/calendar/plain-date.js';
-import type { Closure, Offer, Referral, ReferralDetails, Triage } from '../../domain/referral/referral.js';
+import type { Referral, ReferralDetails } from '../../domain/referral/referral.js';
+import type { EntryFilter } from '../../domain/history/entered-in-error.js';
 import type { Executor } from '../connection.js';
 import type { Position } from '../page.js';
-import { offerColumns, referralColumns, referralFromRow } from './row-mapper.js';
+import { referralColumns, referralFromRow } from './row-mapper.js';
 
 /** The team's referral by id with its offers; null when absent or of another team. */
 export async function findReferral(db: Executor, teamId: string, id: string): Promise<Referral | null> {
@@ -59,6 +59,7 @@ export async function findOpenReferralId(db: Executor, patientId: string): Promi
     .select('id')
     .where('patient_id', '=', patientId)
     .where('closed_on', 'is', null)
+    .where('entered_in_error_at', 'is', null)
     .executeTakeFirst();
   return row?.id ?? null;
 }
@@ -95,123 +96,29 @@ export async function insertReferral(
     .execute();
 }
 
-/** What changed in a referral, by whom and why. */
-export interface ReferralChange {
-  readonly former: Referral;
-  readonly reason: string;
-  readonly now: string;
-  readonly accountId: string;
-}
-
-/** Corrects the details of a referral; the former state is kept whole, with the reason. */
-export async function correctReferralRow(
-  db: Executor,
-  change: ReferralChange & { readonly details: ReferralDetails },
-): Promise<void> {
-  await keepFormerReferral(db, change);
-  await db
-    .updateTable('referral')
-    .set({ version: change.former.version + 1, ...referralColumns(change.details) })
-    .where('id', '=', change.former.id)
-    .execute();
-}
-
-/** Sets the triage decision; null takes it back. */
-export async function setTriage(
-  db: Executor,
-  change: ReferralChange & { readonly triage: Triage | null; readonly mrcGrade: number | null },
-): Promise<void> {
-  await keepFormerReferral(db, change);
-  await db
-    .updateTable('referral')
-    .set({
-      version: change.former.version + 1,
-      triage_decision: change.triage?.decision ?? null,
-      triaged_on: change.triage?.decidedOn ?? null,
-      triage_reason: change.triage?.reason ?? null,
-      mrc_grade: change.mrcGrade,
-    })
-    .where('id', '=', change.former.id)
-    .execute();
-}
-
-/** Closes a referral; null opens it again. */
-export async function setClosure(
-  db: Executor,
-  change: ReferralChange & {
-    readonly closure: Closure | null;
-    readonly exercisePlanGivenOn: PlainDate | null;
-  },
-): Promise<void> {
-  await keepFormerReferral(db, change);
-  await db
-    .updateTable('referral')
-    .set({
-      version: change.former.version + 1,
-      closed_on: change.closure?.closedOn ?? null,
-      closure_reason: change.closure?.reason ?? null,
-      closure_note: change.closure?.note ?? null,
-      exercise_plan_given_on: change.exercisePlanGivenOn,
-    })
-    .where('id', '=', change.former.id)
-    .execute();
-}
-
-/** Adds an offer of an appointment or a place. */
-export async function addOffer(
-  db: Executor,
-  change: ReferralChange & { readonly offer: Offer },
-): Promise<void> {
-  const { former, offer } = change;
-  await nextReferralVersion(db, change);
-  await db
-    .insertInto('offer')
-    .values({ id: offer.id, referral_id: former.id, created_at: change.now, ...offerColumns(offer) })
-    .execute();
-}
-
-/** Corrects an offer; the former one is kept in the former state of its referral. */
-export async function correctOfferRow(
-  db: Executor,
-  change: ReferralChange & { readonly offer: Offer },
-): Promise<void> {
-  const { former, offer } = change;
-  await nextReferralVersion(db, change);
-  await db
-    .updateTable('offer')
-    .set(offerColumns(offer))
-    .where('referral_id', '=', former.id)
-    .where('id', '=', offer.id)
-    .execute();
-}
-
-/** Keeps the former state of a referral and gives it the next version, where what changes is in another table. */
-async function nextReferralVersion(db: Executor, change: ReferralChange): Promise<void> {
-  await keepFormerReferral(db, change);
-  const { id, version } = change.former;
-  await db
-    .updateTable('referral')
-    .set({ version: version + 1 })
-    .where('id', '=', id)
-    .execute();
-}
-
 /** Which referrals a list is to show. */
 export interface ReferralFilter {
   readonly siteId: string | null;
   readonly patientId: string | null;
   /** Open referrals, closed ones, or (null) both. */
   readonly isClosed: boolean | null;
+  readonly entries: EntryFilter;
 }
 
-/** Ids of the team's referrals, latest receipt first. */
+/** Ids of the team's referrals, latest receipt first, each with whether it was entered in error. */
 export async function listReferralPositions(
   db: Executor,
   teamId: string,
   filter: ReferralFilter,
   page: { readonly after: Position | null; readonly count: number },
-): Promise<readonly Position[]> {
-  let query = db.selectFrom('referral').select(['id', 'received_on as key']).where('team_id', '=', teamId);
+): Promise<readonly (Position & { readonly isInError: boolean })[]> {
+  let query = db
+    .selectFrom('referral')
+    .select(['id', 'received_on as key', 'entered_in_error_at'])
+    .where('team_id', '=', teamId);
+  if (filter.entries !== 'all') {
+    query = query.where('entered_in_error_at', filter.entries === 'standing' ? 'is' : 'is not', null);
+  }
   if (filter.siteId !== null) query = query.where('site_id', '=', filter.siteId);
   if (filter.patientId !== null) query = query.where('patient_id', '=', filter.patientId);
   if (filter.isClosed !== null) query = query.where('closed_on', filter.isClosed ? 'is not' : 'is', null);
@@ -224,19 +131,10 @@ export async function listReferralPositions(
       ]),
     );
   }
-  return query.orderBy('received_on', 'desc').orderBy('id', 'desc').limit(page.count).execute();
-}
-
-async function keepFormerReferral(db: Executor, change: ReferralChange): Promise<void> {
-  await db
-    .insertInto('referral_version')
-    .values({
-      referral_id: change.former.id,
-      version: change.former.version,
-      document: JSON.stringify(change.former),
-      superseded_at: change.now,
-      superseded_by: change.accountId,
-      reason: change.reason,
-    })
-    .execute();
+  const rows = await query.orderBy('received_on', 'desc').orderBy('id', 'desc').limit(page.count).execute();
+  return rows.map(({ id, key, entered_in_error_at: markedAt }) => ({
+    id,
+    key,
+    isInError: markedAt !== null,
+  }));
 }

@@ -10,7 +10,15 @@ import {
   REFERRAL_SOURCES,
   TRIAGE_DECISIONS,
 } from '../../domain/referral/closed-sets.js';
-import type { Closure, Offer, Referral, ReferralDetails, Triage } from '../../domain/referral/referral.js';
+import type {
+  Closure,
+  Offer,
+  OfferDetails,
+  Referral,
+  ReferralDetails,
+  Triage,
+} from '../../domain/referral/referral.js';
+import { inErrorFromRow } from '../in-error.js';
 import { memberOf, optionalDate, optionalMemberOf } from '../row-mapping.js';
 import type { OfferTable, ReferralTable } from '../record-tables.js';
 
@@ -40,6 +48,7 @@ export function referralFromRow(
     triage: triageFromRow(row),
     offers: offers.map(offerFromRow),
     closure: closureFromRow(row),
+    enteredInError: inErrorFromRow(row),
   };
 }
 
@@ -76,12 +85,13 @@ export function offerFromRow(row: Selectable<OfferTable>): Offer {
     appointmentOn: optionalDate(row.appointment_on),
     response: memberOf(OFFER_RESPONSES, row.response),
     respondedOn: optionalDate(row.responded_on),
+    enteredInError: inErrorFromRow(row),
   };
 }
 
 /** The columns of an offer that can be corrected. */
 export function offerColumns(
-  offer: Offer,
+  offer: OfferDetails,
 ): Pick<Insertable<OfferTable>, 'kind' | 'offered_on' | 'appointment_on' | 'response' | 'responded_on'> {
   return {
     kind: offer.kind,

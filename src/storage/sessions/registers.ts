@@ -1,7 +1,9 @@
 import { ATTENDANCE_OUTCOMES } from '../../domain/referral/closed-sets.js';
 import type { AttendanceOutcome } from '../../domain/referral/closed-sets.js';
 import type { Attendance, Session, SessionDetails } from '../../domain/session/session.js';
+import type { EnteredInError } from '../../domain/history/entered-in-error.js';
 import type { Executor } from '../connection.js';
+import { inErrorColumns } from '../in-error.js';
 import { memberOf } from '../row-mapping.js';
 import { findSession, sessionColumns } from './sessions.js';
 
@@ -123,6 +125,19 @@ export async function correctSessionRow(
   await db
     .updateTable('session')
     .set(sessionColumns(change.details))
+    .where('id', '=', change.former.id)
+    .execute();
+}
+
+/** Marks a session as entered in error; null restores it. */
+export async function markSessionRow(
+  db: Executor,
+  change: SessionChange & { readonly mark: EnteredInError | null },
+): Promise<void> {
+  await nextSessionVersion(db, change);
+  await db
+    .updateTable('session')
+    .set(inErrorColumns(change.mark))
     .where('id', '=', change.former.id)
     .execute();
 }

@@ -3,7 +3,9 @@ import { plainDate } from '../../domain/calendar/plain-date.js';
 import type { PlainDate } from '../../domain/calendar/plain-date.js';
 import { SESSION_MODES } from '../../domain/referral/closed-sets.js';
 import type { Session, SessionDetails } from '../../domain/session/session.js';
+import type { EntryFilter } from '../../domain/history/entered-in-error.js';
 import type { Executor } from '../connection.js';
+import { inErrorFromRow } from '../in-error.js';
 import { pageOf } from '../page.js';
 import type { Page, PageRequest } from '../page.js';
 import { memberOf } from '../row-mapping.js';
@@ -48,6 +50,8 @@ export interface SessionFilter {
   readonly siteId: string | null;
   readonly from: PlainDate | null;
   readonly to: PlainDate | null;
+  /** Those that stand where it is left out. */
+  readonly entries?: EntryFilter;
 }
 
 /** The team's sessions, latest first. */
@@ -61,6 +65,10 @@ export async function listSessionRows(
   if (filter.siteId !== null) query = query.where('site_id', '=', filter.siteId);
   if (filter.from !== null) query = query.where('held_on', '>=', filter.from);
   if (filter.to !== null) query = query.where('held_on', '<=', filter.to);
+  const { entries = 'standing' } = filter;
+  if (entries !== 'all') {
+    query = query.where('entered_in_error_at', entries === 'standing' ? 'is' : 'is not', null);
+  }
   const { after } = request;
   if (after !== null) {
     query = query.where((eb) =>
@@ -87,6 +95,7 @@ export async function lastContactOn(db: Executor, referralId: string): Promise<P
     .where('attendance.referral_id', '=', referralId)
     .where('attendance.outcome', '=', 'attended')
     .where('attendance.superseded_at', 'is', null)
+    .where('session.entered_in_error_at', 'is', null)
     .orderBy('session.held_on', 'desc')
     .limit(1)
     .executeTakeFirst();
@@ -101,6 +110,7 @@ export async function firstSessionOn(db: Executor, referralId: string): Promise<
     .select('session.held_on')
     .where('attendance.referral_id', '=', referralId)
     .where('attendance.superseded_at', 'is', null)
+    .where('session.entered_in_error_at', 'is', null)
     .orderBy('session.held_on')
     .limit(1)
     .executeTakeFirst();
@@ -128,5 +138,6 @@ export function sessionFromRow(row: Selectable<SessionTable>): Session {
     heldOn: plainDate(row.held_on),
     mode: memberOf(SESSION_MODES, row.mode),
     isSupervised: row.is_supervised === 1,
+    enteredInError: inErrorFromRow(row),
   };
 }

@@ -31,6 +31,7 @@ export async function lastClinicians(
     .select(['assessment.referral_id', 'account.id', 'account.display_name'])
     .where('assessment.referral_id', 'in', referralIds)
     .where('assessment.superseded_at', 'is', null)
+    .where('assessment.entered_in_error_at', 'is', null)
     .orderBy('assessment.assessed_on')
     .orderBy('assessment.recorded_at')
     .execute();

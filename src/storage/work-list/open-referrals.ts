@@ -26,7 +26,8 @@ export async function openReferrals(
     .innerJoin('patient', 'patient.id', 'referral.patient_id')
     .select(['referral.id', 'referral.patient_id', 'patient.family_name', 'patient.given_name'])
     .where('referral.team_id', '=', teamId)
-    .where('referral.closed_on', 'is', null);
+    .where('referral.closed_on', 'is', null)
+    .where('referral.entered_in_error_at', 'is', null);
   if (filter.siteId !== null) query = query.where('referral.site_id', '=', filter.siteId);
   if (filter.diagnosis !== null) query = query.where('referral.diagnosis', '=', filter.diagnosis);
   const rows = await query.orderBy('referral.id').execute();

@@ -13,6 +13,7 @@ export async function unregisteredSessions(
     .selectFrom('session')
     .selectAll('session')
     .where('session.team_id', '=', teamId)
+    .where('session.entered_in_error_at', 'is', null)
     .where('session.held_on', '>=', span.from)
     .where('session.held_on', '<=', span.to)
     .where((eb) =>

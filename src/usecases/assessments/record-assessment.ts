@@ -1,17 +1,13 @@
-import type { Assessment, AssessmentEntry, CheckedAssessment } from '../../domain/assessment/assessment.js';
-import { checkAssessment } from '../../domain/assessment/check-assessment.js';
-import type { AssessmentContext } from '../../domain/assessment/check-assessment.js';
-import { resultsOf } from '../../domain/assessment/results.js';
-import type { Fraction } from '../../domain/exact/fraction.js';
+import type { Assessment, AssessmentEntry } from '../../domain/assessment/assessment.js';
+import type { EntryFilter } from '../../domain/history/entered-in-error.js';
 import { done, refused } from '../../domain/refusal/refusal.js';
-import type { Outcome, Refusal } from '../../domain/refusal/refusal.js';
+import type { Outcome } from '../../domain/refusal/refusal.js';
 import {
+  assessmentsInError,
   assessmentsOfReferral,
   findAssessment,
-  insertAssessment,
   supersedeAssessment,
 } from '../../storage/assessments/assessments.js';
-import type { Executor } from '../../storage/connection.js';
 import { courseOfReferral } from '../../storage/referrals/referral-dates.js';
 import { changedValues } from '../../domain/audit/changed-values.js';
 import { recordEvent, recordRead } from '../audit/record-event.js';
@@ -20,7 +16,7 @@ import type { Context, TeamMember } from '../context.js';
 import { staleBase } from '../history/based-on.js';
 import type { BasedOn } from '../history/based-on.js';
 import { endDraft } from '../drafts/end-draft.js';
-import { checkPlaces } from '../referrals/check-places.js';
+import { checkEntry, storeVersion } from './store-version.js';
 
 /**
  * Records an assessment with all its tests and questionnaires: the whole of it, or nothing.
@@ -37,8 +33,9 @@ export async function recordAssessment(
   return context.db.transaction().execute(async (trx) => {
     const course = await courseOfReferral(trx, actor.teamId, referralId);
     if (course === null) return refused({ code: 'not-found', what: 'referral' });
+    if (course.isInError) return refused({ code: 'entered-in-error', what: 'referral' });
     const others = await assessmentsOfReferral(trx, referralId);
-    const checked = await check(context, actor, trx, { entry, course, others });
+    const checked = await checkEntry(context, actor, trx, { entry, course, others });
     if (checked.kind === 'refused') return checked;
     if (draftVersion !== null) {
       const end = { referralId, timepoint: entry.timepoint, version: draftVersion, as: 'recorded' } as const;
@@ -54,7 +51,7 @@ export async function recordAssessment(
       details: { changes: changedValues({}, toldAssessment(checked.value), []) },
     });
     return done(
-      await store(context, actor, trx, {
+      await storeVersion(context, actor, trx, {
         id,
         version: 1,
         referralId,
@@ -79,9 +76,11 @@ export async function correctAssessment(
     const { version } = former;
     const stale = await staleBase(trx, actor, { kind: 'assessment', id, version }, correction.basedOn);
     if (stale !== null) return refused(stale);
+    if (course.isInError) return refused({ code: 'entered-in-error', what: 'referral' });
+    if (former.enteredInError !== null) return refused({ code: 'entered-in-error', what: 'assessment' });
     const all = await assessmentsOfReferral(trx, former.referralId);
     const others = all.filter((assessment) => assessment.id !== id);
-    const checked = await check(context, actor, trx, { entry: correction.entry, course, others });
+    const checked = await checkEntry(context, actor, trx, { entry: correction.entry, course, others });
     if (checked.kind === 'refused') return checked;
     await supersedeAssessment(trx, former.versionId, context.clock.now());
     await recordEvent(context, trx, actor, {
@@ -95,7 +94,7 @@ export async function correctAssessment(
       },
     });
     return done(
-      await store(context, actor, trx, {
+      await storeVersion(context, actor, trx, {
         id,
         version: former.version + 1,
         referralId: former.referralId,
@@ -122,80 +121,23 @@ export async function getAssessment(
   return done(assessment);
 }
 
-/** The current assessments of a referral, earliest first. */
+/** The current assessments of a referral, earliest first: those that stand, unless others are asked for. */
 export async function listAssessments(
   context: Context,
   actor: TeamMember,
   referralId: string,
+  entries: EntryFilter = 'standing',
 ): Promise<Outcome<readonly Assessment[]>> {
   const course = await courseOfReferral(context.db, actor.teamId, referralId);
   if (course === null) return refused({ code: 'not-found', what: 'referral' });
   const { patientId } = course;
   await recordRead(context, actor, { action: 'assessments-read', patientId, referralId });
-  return done(await assessmentsOfReferral(context.db, referralId));
+  const standing = entries === 'in-error' ? [] : await assessmentsOfReferral(context.db, referralId);
+  const inError = entries === 'standing' ? [] : await assessmentsInError(context.db, referralId);
+  return done([...standing, ...inError].sort(byDate));
 }
 
-async function check(
-  context: Context,
-  actor: TeamMember,
-  trx: Executor,
-  input: {
-    readonly entry: AssessmentEntry;
-    readonly course: Pick<AssessmentContext, 'bornOn' | 'receivedOn' | 'closedOn'>;
-    readonly others: readonly Assessment[];
-  },
-): Promise<Outcome<CheckedAssessment>> {
-  const { entry, course, others } = input;
-  const verdict = checkAssessment(entry, {
-    ...course,
-    today: context.clock.today(),
-    others: others.map((other) => other.entry),
-    baseline: entry.timepoint === 'baseline' ? new Map<string, Fraction>() : baselineValues(others),
-  } satisfies AssessmentContext);
-  const places = await checkPlaces(trx, actor.teamId, entry);
-  if (places.length > 0 || verdict.kind === 'faulty') {
-    const faults = verdict.kind === 'faulty' ? [...places, ...verdict.faults] : places;
-    return refused({ code: 'rules-broken', faults } satisfies Refusal);
-  }
-  if (verdict.kind === 'unconfirmed') return refused({ code: 'please-check', faults: verdict.queries });
-  return done(verdict.checked);
-}
-
-function baselineValues(others: readonly Assessment[]): ReadonlyMap<string, Fraction> {
-  const results = others.filter((other) => other.entry.timepoint === 'baseline').flatMap(resultsOf);
-  return new Map(results.map((result) => [result.measureId, result.value]));
-}
-
-async function store(
-  context: Context,
-  actor: TeamMember,
-  trx: Executor,
-  version: {
-    readonly id: string;
-    readonly version: number;
-    readonly referralId: string;
-    readonly checked: CheckedAssessment;
-    readonly correctionReason: string | null;
-  },
-): Promise<Assessment> {
-  const recordedAt = context.clock.now();
-  const versionId = context.newId();
-  await insertAssessment(trx, {
-    ...version,
-    versionId,
-    teamId: actor.teamId,
-    now: recordedAt,
-    accountId: actor.accountId,
-  });
-  return {
-    ...version.checked,
-    id: version.id,
-    version: version.version,
-    versionId,
-    referralId: version.referralId,
-    recordedAt,
-    recordedBy: actor.accountId,
-    correctionReason: version.correctionReason,
-    supersededAt: null,
-  };
+function byDate(a: Assessment, b: Assessment): number {
+  const [one, other] = [a, b].map(({ entry, id }) => `${entry.assessedOn} ${id}`);
+  return (one ?? '') < (other ?? '') ? -1 : 1;
 }

@@ -17,6 +17,7 @@ export async function recordDiaryWeek(
   return context.db.transaction().execute(async (trx) => {
     const referral = await findReferral(trx, actor.teamId, referralId);
     if (referral === null) return refused({ code: 'not-found', what: 'referral' });
+    if (referral.enteredInError !== null) return refused({ code: 'entered-in-error', what: 'referral' });
     const dates = { receivedOn: referral.receivedOn, closedOn: referral.closure?.closedOn ?? null };
     const faults = checkDiaryWeek(week, dates, context.clock.today());
     if (faults.length > 0) return refused({ code: 'rules-broken', faults });

@@ -67,6 +67,7 @@ export async function saveDraft(
   return context.db.transaction().execute(async (trx) => {
     const course = await courseOfReferral(trx, actor.teamId, referralId);
     if (course === null) return refused({ code: 'not-found', what: 'referral' });
+    if (course.isInError) return refused({ code: 'entered-in-error', what: 'referral' });
     const former = await draftOf(trx, referralId, timepoint);
     const stale = staleDraft(former, change.basedOn);
     if (stale !== null) return refused(stale);

@@ -8,7 +8,7 @@ import { findPatient } from '../../storage/patients/patients.js';
 import { getTeam } from '../../storage/providers/providers.js';
 import { recordRead } from '../audit/record-event.js';
 import type { Context, TeamMember } from '../context.js';
-import { loadOutcomes } from '../reports/load-outcomes.js';
+import { loadOutcomes, whyNoOutcomes } from '../reports/load-outcomes.js';
 
 /**
  * A letter about one person, built from the record as at today; nothing of it is stored.
@@ -26,7 +26,7 @@ export async function getLetter(
   const patient =
     loaded === null ? null : await findPatient(context.db, actor.teamId, loaded.facts.patientId);
   if (loaded === null || course === null || patient === null) {
-    return refused({ code: 'not-found', what: 'referral' });
+    return refused(await whyNoOutcomes(context, actor, referralId));
   }
   const closedFor = course.facts.closure?.reason;
   if (closedFor === 'registered-in-error') return refused({ code: 'no-letter', why: closedFor });

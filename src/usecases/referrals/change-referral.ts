@@ -2,11 +2,22 @@ import { checkClosure } from '../../domain/referral/check-closure.js';
 import { checkOffer } from '../../domain/referral/check-offer.js';
 import { checkTriage } from '../../domain/referral/check-triage.js';
 import { checkEvent, checkReferral } from '../../domain/referral/referral.js';
-import type { Closure, Offer, Referral, ReferralDetails, Triage } from '../../domain/referral/referral.js';
+import type {
+  Closure,
+  OfferDetails,
+  Referral,
+  ReferralDetails,
+  Triage,
+} from '../../domain/referral/referral.js';
 import { TRIAGE_STEP } from '../../domain/referral/words.js';
 import type { Fault, Outcome } from '../../domain/refusal/refusal.js';
 import type { Executor } from '../../storage/connection.js';
-import { addOffer, correctReferralRow, setClosure, setTriage } from '../../storage/referrals/referrals.js';
+import {
+  addOffer,
+  correctReferralRow,
+  setClosure,
+  setTriage,
+} from '../../storage/referrals/referral-changes.js';
 import { assessmentsOfReferral } from '../../storage/assessments/assessments.js';
 import { firstSessionOn } from '../../storage/sessions/sessions.js';
 import type { Context, TeamMember } from '../context.js';
@@ -65,7 +76,7 @@ export async function recordOffer(
   context: Context,
   actor: TeamMember,
   id: string,
-  made: Omit<Offer, 'id'> & { readonly basedOn: BasedOn },
+  made: OfferDetails & { readonly basedOn: BasedOn },
 ): Promise<Outcome<Referral>> {
   const { basedOn, ...offer } = made;
   return changeReferral(context, actor, id, { action: 'offer-recorded', basedOn }, async (trx, former) => {
@@ -119,7 +130,7 @@ async function checkFirstEvent(
   const events = [
     ...(session === null ? [] : [session]),
     ...assessments.map((assessment) => assessment.entry.assessedOn),
-    ...former.offers.map((offer) => offer.offeredOn),
+    ...former.offers.flatMap((offer) => (offer.enteredInError === null ? [offer.offeredOn] : [])),
     ...(former.triage === null ? [] : [former.triage.decidedOn]),
     ...(former.closure === null ? [] : [former.closure.closedOn]),
   ];

@@ -1,14 +1,10 @@
 import { checkClosure } from '../../domain/referral/check-closure.js';
 import { checkOffer } from '../../domain/referral/check-offer.js';
 import { checkTriage } from '../../domain/referral/check-triage.js';
-import type { Closure, Offer, Referral, Triage } from '../../domain/referral/referral.js';
+import type { Closure, OfferDetails, Referral, Triage } from '../../domain/referral/referral.js';
 import type { Outcome } from '../../domain/refusal/refusal.js';
-import {
-  correctOfferRow,
-  findOpenReferralId,
-  setClosure,
-  setTriage,
-} from '../../storage/referrals/referrals.js';
+import { correctOfferRow, setClosure, setTriage } from '../../storage/referrals/referral-changes.js';
+import { findOpenReferralId } from '../../storage/referrals/referrals.js';
 import type { Context, TeamMember } from '../context.js';
 import type { BasedOn } from '../history/based-on.js';
 import { lastEventOn } from './last-event.js';
@@ -47,12 +43,14 @@ export async function correctOffer(
   context: Context,
   actor: TeamMember,
   id: string,
-  correction: Correction & { readonly offer: Offer },
+  correction: Correction & { readonly offer: OfferDetails & { readonly id: string } },
 ): Promise<Outcome<Referral>> {
   const { offer, reason, basedOn } = correction;
   const told = { action: 'offer-corrected', reason, basedOn } as const;
   return changeReferral(context, actor, id, told, async (trx, former) => {
-    if (!former.offers.some((each) => each.id === offer.id)) return { code: 'not-found', what: 'offer' };
+    const standing = former.offers.find((each) => each.id === offer.id);
+    if (standing === undefined) return { code: 'not-found', what: 'offer' };
+    if (standing.enteredInError !== null) return { code: 'entered-in-error', what: 'offer' };
     const faults = checkOffer(offer, former, dates(context));
     if (faults.length > 0) return { code: 'rules-broken', faults };
     await correctOfferRow(trx, { ...changeOf(context, actor, former, reason), offer });

@@ -1,5 +1,6 @@
-import { stageOf } from '../../domain/pathway/stage.js';
-import type { Stage } from '../../domain/pathway/stage.js';
+import type { EntryFilter } from '../../domain/history/entered-in-error.js';
+import { IN_ERROR_STAGE, stageOf } from '../../domain/pathway/stage.js';
+import type { ShownStage, Stage } from '../../domain/pathway/stage.js';
 import type { Referral } from '../../domain/referral/referral.js';
 import { done, refused } from '../../domain/refusal/refusal.js';
 import type { Outcome } from '../../domain/refusal/refusal.js';
@@ -14,7 +15,7 @@ import type { Context, TeamMember } from '../context.js';
 /** A referral with the stage that its facts put it in. */
 export interface StagedReferral {
   readonly referral: Referral;
-  readonly stage: Stage;
+  readonly stage: ShownStage;
 }
 
 /** What a list of referrals is narrowed to. */
@@ -22,6 +23,8 @@ export interface ReferralListFilter {
   readonly siteId: string | null;
   readonly patientId: string | null;
   readonly stage: Stage | null;
+  /** Those entered in error have no stage: a list by stage shows none of them. */
+  readonly entries?: EntryFilter;
 }
 
 /** One referral with its stage. */
@@ -46,6 +49,7 @@ export async function withStage(
   actor: TeamMember,
   referral: Referral,
 ): Promise<StagedReferral> {
+  if (referral.enteredInError !== null) return { referral, stage: IN_ERROR_STAGE };
   const stages = await stagesOf(context, actor, [referral.id]);
   return { referral, stage: stages.get(referral.id) ?? 'awaiting-triage' };
 }
@@ -62,14 +66,14 @@ export async function listReferrals(
   request: PageRequest,
 ): Promise<Page<StagedReferral>> {
   const isClosed = filter.stage === null ? null : filter.stage === 'closed';
-  const matches: { readonly position: Position; readonly stage: Stage }[] = [];
+  const matches: { readonly position: Position; readonly stage: ShownStage }[] = [];
   let after = request.after;
   const batch = filter.stage === null ? request.limit + 1 : BATCH;
   while (matches.length <= request.limit) {
     const positions = await listReferralPositions(
       context.db,
       actor.teamId,
-      { siteId: filter.siteId, patientId: filter.patientId, isClosed },
+      { siteId: filter.siteId, patientId: filter.patientId, isClosed, entries: filter.entries ?? 'standing' },
       { after, count: batch },
     );
     const stages = await stagesOf(
@@ -78,7 +82,7 @@ export async function listReferrals(
       positions.map((position) => position.id),
     );
     for (const position of positions) {
-      const stage = stages.get(position.id);
+      const stage = position.isInError ? IN_ERROR_STAGE : stages.get(position.id);
       if (stage !== undefined && (filter.stage === null || stage === filter.stage))
         matches.push({ position, stage });
     }

@@ -7,7 +7,7 @@ import type { Outcome, Refusal } from '../../domain/refusal/refusal.js';
 import type { Executor } from '../../storage/connection.js';
 import { findPatient } from '../../storage/patients/patients.js';
 import { findReferral } from '../../storage/referrals/referrals.js';
-import type { ReferralChange } from '../../storage/referrals/referrals.js';
+import type { ReferralChange } from '../../storage/referrals/referral-changes.js';
 import { recordEvent } from '../audit/record-event.js';
 import type { Context, TeamMember } from '../context.js';
 import { staleBase } from '../history/based-on.js';
@@ -26,7 +26,13 @@ export async function changeReferral(
   context: Context,
   actor: TeamMember,
   id: string,
-  told: { readonly action: AuditAction; readonly basedOn: BasedOn; readonly reason?: string },
+  told: {
+    readonly action: AuditAction;
+    readonly basedOn: BasedOn;
+    readonly reason?: string;
+    /** The change is about the mark itself; any other is refused while the referral is entered in error. */
+    readonly isOfTheMark?: true;
+  },
   step: (trx: Executor, former: Referral, patient: Patient) => Promise<Refusal | null>,
 ): Promise<Outcome<Referral>> {
   return context.db.transaction().execute(async (trx) => {
@@ -36,6 +42,9 @@ export async function changeReferral(
     const { version } = former;
     const stale = await staleBase(trx, actor, { kind: 'referral', id, version }, told.basedOn);
     if (stale !== null) return refused(stale);
+    if (former.enteredInError !== null && told.isOfTheMark !== true) {
+      return refused({ code: 'entered-in-error', what: 'referral' });
+    }
     const refusal = await step(trx, former, patient);
     if (refusal !== null) return refused(refusal);
     const changed = await findReferral(trx, actor.teamId, id);
@@ -53,13 +62,14 @@ export async function changeReferral(
 
 /** A referral as the trail tells it: decisions and dates apart from the texts that go with them. */
 function toldOf(referral: Referral): object {
-  const { triage, closure } = referral;
+  const { triage, closure, enteredInError } = referral;
   return {
     ...referral,
     triageDecision: triage?.decision,
     triagedOn: triage?.decidedOn,
     closedOn: closure?.closedOn,
     closureReason: closure?.reason,
+    enteredInError: enteredInError !== null,
   };
 }
 

@@ -41,6 +41,7 @@ export async function registerReferral(
       referralId: id,
       details: { changes: changedValues({}, details, ['otherConditions']) },
     });
-    return done({ id, patientId, version: 1, ...details, triage: null, offers: [], closure: null });
+    const nothingYet = { triage: null, offers: [], closure: null, enteredInError: null };
+    return done({ id, patientId, version: 1, ...details, ...nothingYet });
   });
 }

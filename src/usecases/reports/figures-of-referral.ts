@@ -8,6 +8,7 @@ import { sitesOfTeam } from '../../storage/providers/providers.js';
 import { currentSettings } from '../../storage/settings/settings.js';
 import { recordRead } from '../audit/record-event.js';
 import type { Context, TeamMember } from '../context.js';
+import { whyNoOutcomes } from './load-outcomes.js';
 import type { ReportRequest } from './report-quarter.js';
 
 /** In which figures of a period one referral counts, and why; told to the trail. Reasons tell of results. */
@@ -21,7 +22,7 @@ export async function readFiguresOfReferral(
   const { settings } = await currentSettings(reader, actor.teamId);
   const facts = await loadReferralFacts(reader, actor.teamId, [referralId], settings);
   const [own] = facts;
-  if (own === undefined) return refused({ code: 'not-found', what: 'referral' });
+  if (own === undefined) return refused(await whyNoOutcomes(context, actor, referralId));
   await recordRead(context, actor, {
     action: 'figures-of-referral-read',
     patientId: own.patientId,

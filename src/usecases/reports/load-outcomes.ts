@@ -1,11 +1,13 @@
 import type { ReferralFacts } from '../../domain/cohort/referral-facts.js';
 import type { StandingCaution } from '../../domain/safety/standing-cautions.js';
+import type { Refusal } from '../../domain/refusal/refusal.js';
 import type { TeamSettings } from '../../domain/settings/team-settings.js';
 import { buildOutcomes } from '../../reports/outcomes/build-outcomes.js';
 import type { Outcomes } from '../../reports/outcomes/outcomes-model.js';
 import { diaryOfReferral } from '../../storage/diary/diary-weeks.js';
 import { loadReferralFacts } from '../../storage/facts/referral-facts.js';
 import { currentSettings } from '../../storage/settings/settings.js';
+import { courseOfReferral } from '../../storage/referrals/referral-dates.js';
 import type { Context, TeamMember } from '../context.js';
 import { cautionsOf } from '../safety/acknowledge-caution.js';
 
@@ -14,6 +16,16 @@ export interface LoadedOutcomes {
   readonly outcomes: Outcomes;
   readonly facts: ReferralFacts;
   readonly settings: TeamSettings;
+}
+
+/** Why a referral has no outcomes: it is not there, or was entered in error. */
+export async function whyNoOutcomes(
+  context: Context,
+  { teamId }: TeamMember,
+  referralId: string,
+): Promise<Refusal> {
+  const course = await courseOfReferral(context.db, teamId, referralId);
+  return { code: course?.isInError === true ? 'entered-in-error' : 'not-found', what: 'referral' };
 }
 
 /** How one person changed, as at today; null when absent or of another team. Whoever shows it tells the trail. */

@@ -1,6 +1,7 @@
 import { NOT_NARROWED } from '../../domain/cohort/narrowing.js';
 import type { QuarterlyReportInput } from '../../reports/quarterly/build-quarterly-report.js';
 import { idsTouchedInPeriod } from '../../storage/facts/cohort-ids.js';
+import { entriesInErrorOf } from '../../storage/facts/entries-in-error.js';
 import { loadReferralFacts } from '../../storage/facts/referral-facts.js';
 import { idsWaitingOn } from '../../storage/facts/waiting-ids.js';
 import { commissionersOfTeam, getTeam, sitesOfTeam } from '../../storage/providers/providers.js';
@@ -35,5 +36,6 @@ export async function reportInput(
     narrowing,
     compareWith: include.includes('comparisons') ? await factsToCompare(reader, earlierOf) : null,
     trendOver: include.includes('trend') ? await factsOfTrend(reader, earlierOf) : null,
+    entriesInError: await entriesInErrorOf(reader, teamId, period),
   };
 }

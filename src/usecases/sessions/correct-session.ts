@@ -31,6 +31,7 @@ export async function correctSession(
     const { version, attendances } = former;
     const stale = await staleBase(trx, actor, { kind: 'session', id, version }, basedOn);
     if (stale !== null) return refused(stale);
+    if (former.enteredInError !== null) return refused({ code: 'entered-in-error', what: 'session' });
     const corrected = { ...former, ...correction.changes };
     const today = context.clock.today();
     const ids = attendances.map(({ referralId }) => referralId);

@@ -3,7 +3,7 @@ import type { AttendanceOutcome } from '../../domain/referral/closed-sets.js';
 import { checkRegister, isCorrection } from '../../domain/session/session.js';
 import type { Attendance, SessionDetails } from '../../domain/session/session.js';
 import { done, refused } from '../../domain/refusal/refusal.js';
-import type { Outcome } from '../../domain/refusal/refusal.js';
+import type { Fault, Outcome } from '../../domain/refusal/refusal.js';
 import type { Page, PageRequest } from '../../storage/page.js';
 import { referralDates } from '../../storage/referrals/referral-dates.js';
 import {
@@ -46,7 +46,7 @@ export async function holdSession(
       subjectId: id,
       details: { ...session },
     });
-    return done({ ...session, id, version: 1, attendances: [] });
+    return done({ ...session, id, version: 1, enteredInError: null, attendances: [] });
   });
 }
 
@@ -108,12 +108,14 @@ async function changeRegister(
     const record = { kind: 'session', id: sessionId, version: session.version } as const;
     const stale = await staleBase(trx, actor, record, change.basedOn);
     if (stale !== null) return refused(stale);
+    if (session.enteredInError !== null) return refused({ code: 'entered-in-error', what: 'session' });
     const attendances = change.attendancesOf(session);
     const { reason } = change;
     const ids = attendances.map((attendance) => attendance.referralId);
     const referrals = await referralDates(trx, actor.teamId, ids);
     const today = context.clock.today();
     const faults = [...checkRegister(session, attendances, referrals, today)];
+    faults.push(...ofEntriesInError(session, attendances, referrals));
     if (reason === null && isCorrection(session, attendances, today)) faults.push(REASON_MISSING);
     if (faults.length > 0) return refused({ code: 'rules-broken', faults });
     const changed = await writeRegister(context, actor, trx, { session, attendances, reason });
@@ -127,6 +129,20 @@ async function changeRegister(
       },
     });
     return done(register ?? session);
+  });
+}
+
+/** Nothing new is written of a referral that was entered in error; what stands of it stays. */
+function ofEntriesInError(
+  session: SessionRegister,
+  attendances: readonly Attendance[],
+  referrals: ReadonlyMap<string, { readonly isInError: boolean }>,
+): readonly Fault[] {
+  const former = new Map(session.attendances.map((entry) => [entry.referralId, entry.outcome]));
+  return attendances.flatMap(({ referralId, outcome }, index) => {
+    if (referrals.get(referralId)?.isInError !== true || former.get(referralId) === outcome) return [];
+    const message = 'This referral was entered in error.';
+    return [{ pointer: `/attendances/${index}/referralId`, code: 'entered-in-error', message }];
   });
 }
 

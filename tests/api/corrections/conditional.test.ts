@@ -15,9 +15,9 @@ beforeAll(async () => {
 });
 afterAll(() => world.app.close());
 
-const EVENTS = ['triageReferral', 'recordOffer', 'closeReferral'];
+const CHANGING = /^(triageReferral|recordOffer|closeReferral|mark\w+InError|restore\w+)$/;
 const changing = BODY_OPERATIONS.filter(
-  ({ method, operationId }) => method !== 'post' || EVENTS.includes(operationId),
+  ({ method, operationId }) => method !== 'post' || CHANGING.test(operationId),
 );
 const change = (operation: BodyOperation, ifMatch: string | null) =>
   world.app.as('lead')[operation.method](operation.path(world), operation.body(world), ifMatch);

@@ -1,0 +1,154 @@
+import type { PlainDate } from '../../domain/calendar/plain-date.js';
+import type { EnteredInError } from '../../domain/history/entered-in-error.js';
+import type {
+  Closure,
+  OfferDetails,
+  Referral,
+  ReferralDetails,
+  Triage,
+} from '../../domain/referral/referral.js';
+import type { Executor } from '../connection.js';
+import { inErrorColumns } from '../in-error.js';
+import { offerColumns, referralColumns } from './row-mapper.js';
+
+/** What changed in a referral, by whom and why. */
+export interface ReferralChange {
+  readonly former: Referral;
+  readonly reason: string;
+  readonly now: string;
+  readonly accountId: string;
+}
+
+/** Corrects the details of a referral; the former state is kept whole, with the reason. */
+export async function correctReferralRow(
+  db: Executor,
+  change: ReferralChange & { readonly details: ReferralDetails },
+): Promise<void> {
+  await keepFormerReferral(db, change);
+  await db
+    .updateTable('referral')
+    .set({ version: change.former.version + 1, ...referralColumns(change.details) })
+    .where('id', '=', change.former.id)
+    .execute();
+}
+
+/** Sets the triage decision; null takes it back. */
+export async function setTriage(
+  db: Executor,
+  change: ReferralChange & { readonly triage: Triage | null; readonly mrcGrade: number | null },
+): Promise<void> {
+  await keepFormerReferral(db, change);
+  await db
+    .updateTable('referral')
+    .set({
+      version: change.former.version + 1,
+      triage_decision: change.triage?.decision ?? null,
+      triaged_on: change.triage?.decidedOn ?? null,
+      triage_reason: change.triage?.reason ?? null,
+      mrc_grade: change.mrcGrade,
+    })
+    .where('id', '=', change.former.id)
+    .execute();
+}
+
+/** Closes a referral; null opens it again. */
+export async function setClosure(
+  db: Executor,
+  change: ReferralChange & {
+    readonly closure: Closure | null;
+    readonly exercisePlanGivenOn: PlainDate | null;
+  },
+): Promise<void> {
+  await keepFormerReferral(db, change);
+  await db
+    .updateTable('referral')
+    .set({
+      version: change.former.version + 1,
+      closed_on: change.closure?.closedOn ?? null,
+      closure_reason: change.closure?.reason ?? null,
+      closure_note: change.closure?.note ?? null,
+      exercise_plan_given_on: change.exercisePlanGivenOn,
+    })
+    .where('id', '=', change.former.id)
+    .execute();
+}
+
+/** Adds an offer of an appointment or a place. */
+export async function addOffer(
+  db: Executor,
+  change: ReferralChange & { readonly offer: OfferDetails & { readonly id: string } },
+): Promise<void> {
+  const { former, offer } = change;
+  await nextReferralVersion(db, change);
+  await db
+    .insertInto('offer')
+    .values({ id: offer.id, referral_id: former.id, created_at: change.now, ...offerColumns(offer) })
+    .execute();
+}
+
+/** Corrects an offer; the former one is kept in the former state of its referral. */
+export async function correctOfferRow(
+  db: Executor,
+  change: ReferralChange & { readonly offer: OfferDetails & { readonly id: string } },
+): Promise<void> {
+  const { former, offer } = change;
+  await nextReferralVersion(db, change);
+  await db
+    .updateTable('offer')
+    .set(offerColumns(offer))
+    .where('referral_id', '=', former.id)
+    .where('id', '=', offer.id)
+    .execute();
+}
+
+/** Marks a referral as entered in error; null restores it. */
+export async function markReferralRow(
+  db: Executor,
+  change: ReferralChange & { readonly mark: EnteredInError | null },
+): Promise<void> {
+  await nextReferralVersion(db, change);
+  await db
+    .updateTable('referral')
+    .set(inErrorColumns(change.mark))
+    .where('id', '=', change.former.id)
+    .execute();
+}
+
+/** Marks an offer as entered in error; null restores it. */
+export async function markOfferRow(
+  db: Executor,
+  change: ReferralChange & { readonly offerId: string; readonly mark: EnteredInError | null },
+): Promise<void> {
+  await nextReferralVersion(db, change);
+  await db
+    .updateTable('offer')
+    .set(inErrorColumns(change.mark))
+    .where('referral_id', '=', change.former.id)
+    .where('id', '=', change.offerId)
+    .execute();
+}
+
+/** Keeps the former state of a referral and gives it the next version, where what changes is in another table. */
+async function nextReferralVersion(db: Executor, change: ReferralChange): Promise<void> {
+  await keepFormerReferral(db, change);
+  const { id, version } = change.former;
+  await db
+    .updateTable('referral')
+    .set({ version: version + 1 })
+    .where('id', '=', id)
+    .execute();
+}
+
+async function keepFormerReferral(db: Executor, change: ReferralChange): Promise<void> {
+  await db
+    .insertInto('referral_version')
+    .values({
+      referral_id: change.former.id,
+      version: change.former.version,
+      document: JSON.stringify(change.former),
+      superseded_at: change.now,
+      superseded_by: change.accountId,
+      reason: change.reason,
+    })
+    .execute();
+}
