@@ -60,6 +60,7 @@ export const ACCESS = {
   recordAttendances: TEAM,
   getQuarterlyReport: LEAD,
   getQuarterlyReportText: LEAD,
+  getQuarterlyReportCsv: LEAD,
   getQuarterlyReportSpreadsheet: LEAD,
   listFigureMembers: LEAD,
   listFiguresOfReferral: CLINICAL,

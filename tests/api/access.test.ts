@@ -96,6 +96,7 @@ const TABLE: Readonly<Record<string, 'anybody' | readonly TestRole[]>> = {
   changeSettings: [L],
   getQuarterlyReport: [L],
   getQuarterlyReportText: [L],
+  getQuarterlyReportCsv: [L],
   getQuarterlyReportSpreadsheet: [L],
   listFigureMembers: [L],
   // Definitions, and sums over what is typed in: everybody who is signed in.

@@ -15,6 +15,12 @@ interface FileRoute {
 
 const FILES: readonly FileRoute[] = [
   {
+    form: 'csv',
+    operationId: 'getQuarterlyReportCsv',
+    summary:
+      'The same report as one tidy table: a row a number, with figure, rule, group, n, interval, target and source',
+  },
+  {
     form: 'xlsx',
     operationId: 'getQuarterlyReportSpreadsheet',
     summary:

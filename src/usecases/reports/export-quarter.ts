@@ -1,18 +1,21 @@
 import { writeXlsx } from '../../documents/write-xlsx.js';
+import { csvTable } from '../../reports/quarterly/csv/csv-table.js';
 import { quarterlyDocument } from '../../reports/quarterly/document/build-document.js';
 import type { QuarterlyReport } from '../../reports/quarterly/report-model.js';
 import { renderQuarterlyReportText } from '../../reports/quarterly/render-text.js';
+import { writeCsv } from '../../sheets/write-csv.js';
 import { recordRead } from '../audit/record-event.js';
 import type { Context, TeamMember } from '../context.js';
 import { reportQuarter } from './report-quarter.js';
 import type { ReportRequest } from './report-quarter.js';
 
 /** The forms in which a report leaves the service as a file. */
-export const REPORT_FORMS = ['xlsx', 'json', 'txt'] as const;
+export const REPORT_FORMS = ['xlsx', 'csv', 'json', 'txt'] as const;
 export type ReportForm = (typeof REPORT_FORMS)[number];
 
 export const REPORT_MEDIA_TYPES: Readonly<Record<ReportForm, string>> = {
   xlsx: 'application/vnd.openxmlformats-officedocument.spreadsheetml.sheet',
+  csv: 'text/csv; charset=utf-8; header=present',
   json: 'application/json; charset=utf-8',
   txt: 'text/plain; charset=utf-8',
 };
@@ -49,6 +52,8 @@ async function written(report: QuarterlyReport, form: ReportForm): Promise<Buffe
   switch (form) {
     case 'xlsx':
       return writeXlsx(quarterlyDocument(report));
+    case 'csv':
+      return Buffer.from(writeCsv(csvTable(report)));
     case 'json':
       return Buffer.from(JSON.stringify(report));
     case 'txt':

@@ -1,0 +1,38 @@
+import type { QuarterlyReport } from '../report-model.js';
+import { comparisonRows } from './comparison-rows.js';
+import { outcomeRows, predictedRows } from './outcome-rows.js';
+import { pathwayRows } from './pathway-rows.js';
+import { CSV_COLUMNS } from './row.js';
+import type { CsvRow } from './row.js';
+
+/** What every row says of the report itself, so that tables of several reports can be put one under the other. */
+const REPORT_COLUMNS = ['team', 'period', 'asAt', 'narrowedTo'] as const;
+
+/** A table of texts, numbers and nothing. */
+export type CsvTable = readonly (readonly (string | number | null)[])[];
+
+/**
+ * The report as one tidy table: a row a number, with section, figure, rule, group, n, interval, target and source.
+ *
+ * @returns the names of the columns first
+ */
+export function csvTable(report: QuarterlyReport): CsvTable {
+  const { teamName, period, asAt, narrowedTo } = report;
+  const narrowed = narrowedTo.map(({ words }) => words).join('; ');
+  const ofReport = [teamName, period.label, asAt, narrowed === '' ? null : narrowed];
+  return [
+    [...REPORT_COLUMNS, ...CSV_COLUMNS],
+    ...csvRows(report).map((row) => [...ofReport, ...CSV_COLUMNS.map((column) => row[column])]),
+  ];
+}
+
+/** Every number of the report, each with the source of its rule. */
+export function csvRows(report: QuarterlyReport): readonly CsvRow[] {
+  const sources = new Map(report.definitions.rules.map(({ ruleId, source }) => [ruleId, source.text]));
+  return [
+    ...pathwayRows(report),
+    ...outcomeRows(report),
+    ...predictedRows(report),
+    ...comparisonRows(report),
+  ].map((row) => ({ ...row, source: row.source ?? sources.get(row.ruleId ?? '') ?? null }));
+}

@@ -1,0 +1,188 @@
+import type { MeasureOutcomes, PairsOutcome, PairsSummary, QuarterlyReport } from '../report-model.js';
+import { ends, figureRow, numberRow, summaryRows } from './row.js';
+import type { CsvRow } from './row.js';
+
+const SECTION = 'outcomes';
+
+/** Outcomes of every measure: who has a pair, both ends, the change, and who reached the threshold. */
+export function outcomeRows({ outcomes }: QuarterlyReport): readonly CsvRow[] {
+  return outcomes.flatMap((measure) => [
+    figureRow(SECTION, measure.pairsOverStarters),
+    figureRow(SECTION, measure.likeForLikePairsOverStarters),
+    ...pairsRows(measure, measure.likeForLike, 'like for like', measure.likeForLikePairsOverStarters.id),
+    ...pairsRows(measure, measure.allPairs, 'all pairs', measure.pairsOverStarters.id),
+    ...(measure.atHome === null
+      ? []
+      : summaryOfPairs(
+          measure,
+          measure.atHome,
+          'like for like, at home',
+          measure.likeForLikePairsOverStarters.id,
+        )),
+    ...respondersRows(measure),
+    ...(measure.practiceWalk === null
+      ? []
+      : [
+          figureRow(SECTION, measure.practiceWalk.baseline),
+          figureRow(SECTION, measure.practiceWalk.discharge),
+        ]),
+    ...distributionRows(measure),
+    ...measure.differences.map(({ name, pairs }) =>
+      countRow(measure, `Pairs not like for like: ${name}`, pairs, measure.pairsOverStarters.id),
+    ),
+    countRow(
+      measure,
+      'Pairs with a result at the ceiling',
+      measure.pairsAtCeiling,
+      measure.pairsOverStarters.id,
+    ),
+    ...measure.thresholds.map(({ thresholdId, purpose, value, unit, pairs, source }) =>
+      numberRow({
+        section: SECTION,
+        title: `${measure.shortName}: threshold of ${purpose}`,
+        ruleId: thresholdId,
+        statistic: 'threshold',
+        n: pairs,
+        value,
+        unit,
+        source: source.text,
+      }),
+    ),
+  ]);
+}
+
+function pairsRows(
+  measure: MeasureOutcomes,
+  outcome: PairsOutcome,
+  basis: string,
+  figureId: string,
+): readonly CsvRow[] {
+  const classes = [outcome.midReached, outcome.littleChange, outcome.worse].filter(
+    (figure) => figure !== null,
+  );
+  return [
+    ...summaryOfPairs(measure, outcome, basis, figureId),
+    ...classes.map((figure) => figureRow(SECTION, figure, { group: basis })),
+  ];
+}
+
+function summaryOfPairs(
+  { shortName, unit }: MeasureOutcomes,
+  { baseline, discharge, change, changeSummary }: PairsSummary,
+  group: string,
+  figureId: string,
+): readonly CsvRow[] {
+  const said = { section: SECTION, title: shortName, figureId, group, unit };
+  return [
+    ...summaryRows(baseline, { ...said, statistic: 'baseline' }),
+    ...summaryRows(discharge, { ...said, statistic: 'discharge' }),
+    numberRow({
+      ...said,
+      statistic: 'mean change',
+      n: change.n,
+      value: change.mean,
+      ...ends(change.interval),
+    }),
+    ...summaryRows(changeSummary, { ...said, statistic: 'change' }),
+    numberRow({
+      ...said,
+      statistic: 'standardised response mean',
+      n: change.n,
+      value: change.standardisedResponseMean,
+      unit: 'standard deviations',
+    }),
+  ];
+}
+
+function respondersRows({ shortName, responders, likeForLike }: MeasureOutcomes): readonly CsvRow[] {
+  if (responders === null) return [];
+  const { achieved, measured, eligible, worst, best, measuredShare } = responders;
+  return [
+    numberRow({
+      section: SECTION,
+      title: `${shortName}: reached the threshold, with what those not measured again could make of it`,
+      figureId: likeForLike.midReached?.id ?? null,
+      statistic: 'share of those measured',
+      n: measured,
+      numerator: achieved,
+      denominator: measured,
+      value: likeForLike.midReached?.percentage ?? null,
+      unit: 'percent',
+      worst,
+      best,
+    }),
+    numberRow({
+      section: SECTION,
+      title: `${shortName}: measured again like for like, of those with a baseline result`,
+      figureId: likeForLike.midReached?.id ?? null,
+      statistic: 'share',
+      n: eligible,
+      numerator: measured,
+      denominator: eligible,
+      value: measuredShare,
+      unit: 'percent',
+    }),
+  ];
+}
+
+function distributionRows({
+  shortName,
+  unit,
+  distribution,
+  likeForLikePairsOverStarters,
+}: MeasureOutcomes): readonly CsvRow[] {
+  return (distribution?.classes ?? []).map(({ from, to, pairs }) =>
+    numberRow({
+      section: SECTION,
+      title: `${shortName}: changes from one value to below the other, in ${unit}`,
+      figureId: likeForLikePairsOverStarters.id,
+      group: 'like for like',
+      statistic: 'pairs between low and high',
+      value: pairs,
+      unit: 'pairs',
+      low: from,
+      high: to,
+    }),
+  );
+}
+
+function countRow({ shortName }: MeasureOutcomes, title: string, value: number, figureId: string): CsvRow {
+  return numberRow({
+    section: SECTION,
+    title: `${shortName}: ${title}`,
+    figureId,
+    statistic: 'count',
+    value,
+    unit: 'pairs',
+  });
+}
+
+/** Results in percent of predicted. */
+export function predictedRows({ percentPredicted }: QuarterlyReport): readonly CsvRow[] {
+  return percentPredicted.flatMap(
+    ({ shortName, equationId, source, pairs, baseline, discharge, ...counts }) => {
+      const said = {
+        section: 'percent-predicted',
+        title: shortName,
+        ruleId: equationId,
+        unit: 'percent of predicted',
+        source: source.text,
+      };
+      const { belowLowerLimit, beyondAgesStudied, notPredicted } = counts;
+      const count = (statistic: string, value: number): CsvRow =>
+        numberRow({ ...said, statistic, n: pairs, value, unit: 'pairs' });
+      return [
+        ...summaryRows(baseline, { ...said, statistic: 'baseline' }),
+        ...summaryRows(discharge, { ...said, statistic: 'discharge' }),
+        ...(belowLowerLimit === null
+          ? []
+          : [
+              count('below the lower limit of normal at baseline', belowLowerLimit.baseline),
+              count('below the lower limit of normal at discharge', belowLowerLimit.discharge),
+            ]),
+        count('beyond the ages studied', beyondAgesStudied),
+        ...notPredicted.map((each) => count(`not predicted: ${each.reason}`, each.pairs)),
+      ];
+    },
+  );
+}
