@@ -46,7 +46,7 @@ import { letterRoutes } from '../http/letters/letter-routes.js';
 import { workListRoutes } from '../http/work-list/work-list-routes.js';
 import { installAssets } from '../web/assets.js';
 import { installWeb } from '../web/install-web.js';
-import type { WebApp } from '../web/web.js';
+import type { Web, WebApp } from '../web/web.js';
 
 /** How much the service writes to its log. */
 export type LogLevel = 'info' | 'warn' | 'silent';
@@ -58,8 +58,9 @@ const API_PREFIX = '/api/v1';
  * Builds the service; it does not listen yet.
  *
  * @param context the record, the clock and the source of ids
+ * @param oidc a provider of OpenID Connect by which people may sign in; null for none
  */
-export async function buildApp(context: Context, logLevel: LogLevel): Promise<App> {
+export async function buildApp(context: Context, logLevel: LogLevel, oidc: Web['oidc'] = null): Promise<App> {
   const app: App = fastify({
     bodyLimit: BODY_LIMIT_BYTES,
     requestTimeout: 30_000,
@@ -119,7 +120,7 @@ export async function buildApp(context: Context, logLevel: LogLevel): Promise<Ap
   );
   await app.register(installAssets);
   await app.register((scope: WebApp) =>
-    installWeb(scope, { context, wordsFor: problemFor, answerNotFound: answerUnknownAddress }),
+    installWeb(scope, { context, oidc, wordsFor: problemFor, answerNotFound: answerUnknownAddress }),
   );
   for (const path of ['/health', '/docs', '/openapi.json']) {
     app.get(path, { schema: { hide: true } }, (_request, reply) =>

@@ -1,6 +1,8 @@
+import { createIdentityProvider } from '../auth/identity-provider.js';
 import { requireSound, requireWritable } from './check-record.js';
 import { readConfig } from './config.js';
 import { openRecord } from './open-record.js';
+import { readProviderConfig } from './provider-config.js';
 import { runCommand } from './run-command.js';
 import { serve } from './serve.js';
 import { SYSTEM_CLOCK } from './system-clock.js';
@@ -11,8 +13,13 @@ const USAGE = `Serves the record.
 
 await runCommand(USAGE, async () => {
   const config = readConfig(process.env);
+  const byProvider = readProviderConfig(process.env);
   // In this order: where nothing may be written, a sound record cannot be opened, and would look damaged.
   requireWritable(config.databaseFile);
   requireSound(config.databaseFile);
-  await serve(await openRecord(config.databaseFile, SYSTEM_CLOCK), config, 'info');
+  const oidc =
+    byProvider === null
+      ? null
+      : { provider: createIdentityProvider(byProvider.settings), rules: byProvider.rules };
+  await serve(await openRecord(config.databaseFile, SYSTEM_CLOCK), config, 'info', oidc);
 });

@@ -16,8 +16,9 @@ export async function serve(
   { context, connection }: Pick<OpenRecord, 'context' | 'connection'>,
   { host, port }: Pick<Config, 'host' | 'port'>,
   logLevel: Parameters<typeof buildApp>[1],
+  oidc: Parameters<typeof buildApp>[2] = null,
 ): Promise<App> {
-  const app = await buildApp(context, logLevel);
+  const app = await buildApp(context, logLevel, oidc);
   // The record is closed last: what waits for its trail is written when the service closes.
   const leaveConnections = watchConnections(app);
   const stop = async (): Promise<void> => {

@@ -129,6 +129,7 @@ export const PAGE_ACCESS = {
   'page:home': 'anybody',
   'page:sign-in': 'anybody',
   'page:sign-in-code': 'anybody',
+  'page:sign-in-provider': 'anybody',
   'page:invitation': 'anybody',
   'page:sign-out': 'anybody',
   'page:start': 'signed-in',

@@ -8,6 +8,7 @@ import { installPageGuard } from './page-guard.js';
 import { accountPages } from './account/account-pages.js';
 import { secondFactorPages } from './account/second-factor-pages.js';
 import { invitationPages } from './sign-in/invitation-pages.js';
+import { providerPages } from './sign-in/provider-pages.js';
 import { signInPages } from './sign-in/sign-in-pages.js';
 import { signOutRoute } from './sign-in/sign-out.js';
 import { startPages } from './start/start-page.js';
@@ -29,6 +30,7 @@ export async function installWeb(app: WebApp, web: Web): Promise<void> {
   installFormKeys(app, web);
   installErrorPages(app, web);
   signInPages(app, web);
+  providerPages(app, web);
   signOutRoute(app, web);
   invitationPages(app, web);
   accountPages(app, web);

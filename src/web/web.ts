@@ -1,7 +1,9 @@
 import type { FastifyInstance, FastifyReply, FastifyRequest } from 'fastify';
 import type { PageId } from '../auth/access.js';
+import type { IdentityProvider } from '../auth/identity-provider.js';
 import type { Refusal } from '../domain/refusal/refusal.js';
 import type { SignedIn } from '../usecases/accounts/session.js';
+import type { ProviderRules } from '../usecases/accounts/sign-in-by-provider.js';
 import type { Actor, Context, TeamMember } from '../usecases/context.js';
 
 /** Somebody who is signed in and looks at pages. */
@@ -28,9 +30,17 @@ export interface RefusalWords {
   readonly detail: string;
 }
 
+/** A provider by which people sign in, and what it may decide. */
+export interface ProviderSignIn {
+  readonly provider: IdentityProvider;
+  readonly rules: ProviderRules;
+}
+
 /** What the pages are given. */
 export interface Web {
   readonly context: Context;
+  /** Sign-in by a provider of OpenID Connect; null where the service is not set up for one. */
+  readonly oidc: ProviderSignIn | null;
   /** What a use case refuses, in words. */
   readonly wordsFor: (refusal: Refusal) => RefusalWords;
   /** Answers a program that asks for an address that is not there; people get a page. */

@@ -39,11 +39,17 @@ export const RULES: Readonly<Record<string, Part>> = {
   domain: { parts: [], typesOf: [], packages: [] },
   // Hashing chains the entries of the audit trail.
   storage: { parts: ['domain'], typesOf: [], packages: [/^kysely$/, /^better-sqlite3$/, /^node:crypto$/] },
-  // Hashes of passphrases, the list of common ones, and codes of second factors.
+  // Hashes of passphrases, the list of common ones, codes of second factors, and the client of a provider.
   auth: {
     parts: ['domain'],
     typesOf: [],
-    packages: [/^node:crypto$/, /^@node-rs\/argon2$/, /^@zxcvbn-ts\/language-common$/, /^otpauth$/],
+    packages: [
+      /^node:crypto$/,
+      /^@node-rs\/argon2$/,
+      /^@zxcvbn-ts\/language-common$/,
+      /^otpauth$/,
+      /^openid-client$/,
+    ],
   },
   // Drawings know numbers and words, and nothing of whom they are about.
   plots: { parts: [], typesOf: [], packages: [/^d3-(?:scale|shape)$/] },

@@ -13,6 +13,7 @@ const TABLE: Readonly<Record<string, 'anybody' | readonly Role[]>> = {
   'page:home': 'anybody',
   'page:sign-in': 'anybody',
   'page:sign-in-code': 'anybody',
+  'page:sign-in-provider': 'anybody',
   'page:invitation': 'anybody',
   'page:sign-out': 'anybody',
   'page:start': [A, C, L, P],

@@ -26,6 +26,7 @@ export type Refusal =
   | { readonly code: 'not-closed' }
   | { readonly code: 'already-acknowledged' }
   | { readonly code: 'sign-in-refused' }
+  | { readonly code: 'no-role-here' }
   | { readonly code: 'sign-in-delayed'; readonly retryAfterSeconds: number }
   | { readonly code: 'session-over' }
   | { readonly code: 'invitation-not-valid' }

@@ -7,6 +7,7 @@ export type AccountRefusal = Extract<
   {
     readonly code:
       | 'sign-in-refused'
+      | 'no-role-here'
       | 'sign-in-delayed'
       | 'session-over'
       | 'invitation-not-valid'
@@ -26,6 +27,13 @@ export function accountProblem(refusal: AccountRefusal): ProblemBody {
         title: 'Sign-in refused',
         status: 401,
         detail: 'The sign-in name or the passphrase is not right, or the account may not sign in.',
+      };
+    case 'no-role-here':
+      return {
+        type: '/problems/no-role-here',
+        title: 'You have no role here',
+        status: 403,
+        detail: 'Your organisation knows you, and has given you no role in this service. Ask the team lead.',
       };
     case 'sign-in-delayed':
       return {

@@ -83,6 +83,7 @@ export function problemFor(refusal: Refusal): ProblemBody {
         detail: 'Somebody has put a name to this caution.',
       };
     case 'sign-in-refused':
+    case 'no-role-here':
     case 'sign-in-delayed':
     case 'session-over':
     case 'invitation-not-valid':

@@ -21,12 +21,16 @@ export function signInPages(app: WebApp, web: Web): void {
 /** It does not tell whether an account exists: an unknown name and a wrong passphrase look alike. */
 const WRONG = 'The sign-in name or the passphrase is not right, or the account may not sign in.';
 
-function signInPage(app: WebApp, { context }: Web): void {
+function signInPage(app: WebApp, { context, oidc }: Web): void {
+  const hasProvider = oidc !== null;
   app.get('/sign-in', pageOf('page:sign-in'), (request, reply) => {
     const { next, why } = queryOf(request);
     if (request.visitor !== null) return reply.redirect(next, 303);
     const frame = frameOf(request, reply);
-    return sendPage(reply, <SignInView {...{ frame, next, why, signInName: '', errors: NO_ERRORS }} />);
+    return sendPage(
+      reply,
+      <SignInView {...{ frame, next, why, signInName: '', hasProvider, errors: NO_ERRORS }} />,
+    );
   });
 
   app.post('/sign-in', pageOf('page:sign-in'), async (request, reply) => {
@@ -41,7 +45,9 @@ function signInPage(app: WebApp, { context }: Web): void {
     const message = isDelayed ? waitMessage(refusal.retryAfterSeconds) : WRONG;
     if (isDelayed) reply.header('retry-after', String(refusal.retryAfterSeconds));
     const errors = [{ field: isDelayed ? '' : 'signInName', message }];
-    const view = <SignInView {...{ frame: frameOf(request, reply), next, why: null, signInName, errors }} />;
+    const view = (
+      <SignInView {...{ frame: frameOf(request, reply), next, why: null, signInName, hasProvider, errors }} />
+    );
     return sendPage(reply, view, isDelayed ? 429 : 422);
   });
 }

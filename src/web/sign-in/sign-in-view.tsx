@@ -15,16 +15,20 @@ interface SignInViewProps {
   readonly next: string;
   readonly why: SignInReason | null;
   readonly signInName: string;
+  /** Whether people may also sign in by a provider. */
+  readonly hasProvider: boolean;
   readonly errors: FormErrors;
 }
 
 /** The sign-in page. What was typed as passphrase is never sent back. */
-export function SignInView({ frame, next, why, signInName, errors }: SignInViewProps): JSX.Element {
+export function SignInView(props: SignInViewProps): JSX.Element {
+  const { frame, next, why, signInName, hasProvider, errors } = props;
   return (
     <Page frame={frame} title={errors.length === 0 ? 'Sign in' : 'Error: Sign in'}>
       <h1>Sign in</h1>
       {why === null ? '' : <WhyHere why={why} />}
       <ErrorSummary errors={errors} title="You are not signed in" />
+      {hasProvider ? <ProviderLink next={next} /> : ''}
       <Form frame={frame} action="/sign-in">
         <input type="hidden" name="next" value={attributeText(next)} />
         <TextField name="signInName" label="Sign-in name" value={signInName} autocomplete="username" />
@@ -37,6 +41,16 @@ export function SignInView({ frame, next, why, signInName, errors }: SignInViewP
         If you have forgotten your passphrase, ask the lead of your team for a link to choose a new one.
       </p>
     </Page>
+  );
+}
+
+function ProviderLink({ next }: { readonly next: string }): JSX.Element {
+  const query = next === '/' ? '' : `?next=${encodeURIComponent(next)}`;
+  return (
+    <p>
+      <a href={attributeText(`/sign-in/provider${query}`)}>Sign in by your organisation</a>, or by name and
+      passphrase:
+    </p>
   );
 }
 
