@@ -5,7 +5,16 @@ import { NOT_NARROWED } from '../../src/domain/cohort/narrowing.js';
 import type { ReferralFacts, Result } from '../../src/domain/cohort/referral-facts.js';
 import { DEFAULT_TEAM_SETTINGS } from '../../src/domain/settings/team-settings.js';
 import type { QuarterlyReportInput } from '../../src/reports/quarterly/build-quarterly-report.js';
-import { aCat, anAssessment, anMrc, aReferral, aShuttleWalk, closed, sessionsFrom } from './facts.js';
+import {
+  aCat,
+  anAssessment,
+  anMrc,
+  aReferral,
+  aResult,
+  aShuttleWalk,
+  closed,
+  sessionsFrom,
+} from './facts.js';
 
 /*
  * A quarter small enough to count on paper: 1 April to 30 June 2026, seen on 20 September 2026.
@@ -28,6 +37,13 @@ import { aCat, anAssessment, anMrc, aReferral, aShuttleWalk, closed, sessionsFro
  * R15  1 Feb    10 Feb   10 Mar   12 of 12     28 Apr      5 May completed        D  pulmonary fibrosis, 86 years old
  * R16  10 Feb   20 Feb   16 Mar   5 of 12      -           20 Apr stopped         D
  * R17  4 May    11 May   1 Jun    4 of 12      -           22 Jun transferred R S D
+ * R18  7 Apr    14 Apr   -        -            -           30 Apr moved away R   D  moved before the start, day 23
+ * R19  9 Apr    -        -        -            -           -                  R      not suitable at triage, day 6; after an exacerbation, day of discharge not recorded
+ * R20  5 Jan    12 Jan   2 Feb    12 of 12     10 Apr      10 Apr completed       D  every measure changed by its threshold exactly
+ * R21  5 Jan    12 Jan   2 Feb    6 of 12      10 Apr      10 Apr completed       D  every measure just short of its threshold
+ * R22  5 Jan    12 Jan   2 Feb    12 of 12     10 Apr      10 Apr completed       D  another course, another speed, no practice walk
+ * R23  19 Jan   26 Jan   2 Mar    4 of 12      -           10 Apr moved away       D  moved after the start
+ * R24  10 Jun   -        -        -            -           -                  R      waiting, day 102; the person of R07
  */
 
 const walkMrcCat = (walk: Result, grade: number, total: number): readonly Result[] => [
@@ -36,6 +52,74 @@ const walkMrcCat = (walk: Result, grade: number, total: number): readonly Result
   aCat(total),
 ];
 const ordinary = walkMrcCat(aShuttleWalk(200), 3, 20);
+
+/**
+ * Measures with a threshold for people with COPD: a baseline, a change by the threshold exactly, and one just short of it.
+ * Thresholds as the papers give them; a score that its scale does not have stands here because facts are exact.
+ */
+export const AT_THE_THRESHOLD: readonly (readonly [
+  measureId: string,
+  baseline: number,
+  equal: number,
+  short: number,
+])[] = [
+  // Longer and more are better.
+  ['six-minute-walk-distance', 300, 330, 329],
+  ['two-minute-walk-distance', 100, 105.5, 105],
+  ['endurance-shuttle-walk-time', 200, 374, 373],
+  ['one-minute-sit-to-stand', 15, 18, 17],
+  ['thirty-second-sit-to-stand', 10, 12, 11],
+  ['four-metre-gait-speed', 0.8, 0.91, 0.9],
+  ['crq-dyspnoea', 3, 3.5, 3.4],
+  ['crq-fatigue', 3, 3.5, 3.25],
+  ['crq-emotional-function', 3, 3.5, 3.4],
+  ['crq-mastery', 3, 3.5, 3.25],
+  ['eq-5d-5l-index', 0.5, 0.551, 0.55],
+  ['eq-vas', 50, 56.9, 56],
+  ['crq-total', 3, 3.5, 3.45],
+  ['k-bild-total', 50, 54.7, 54.6],
+  ['handgrip-strength', 20, 25, 24.9],
+  ['quadriceps-strength', 20, 23.3, 23.2],
+  ['short-physical-performance-battery', 8, 9, 8],
+  // Quicker and fewer points are better.
+  ['five-repetition-sit-to-stand', 18, 16.3, 16.4],
+  ['mrc-dyspnoea', 3, 2, 3],
+  ['mmrc-dyspnoea', 2, 1, 2],
+  ['cat-total', 20, 18, 19],
+  ['sgrq-total', 50, 46, 46.1],
+  ['hads-anxiety', 9, 7.5, 8],
+  ['hads-depression', 9, 7.5, 8],
+  ['sgrq-symptoms', 50, 46, 46.1],
+  ['sgrq-activity', 50, 46, 46.1],
+  ['sgrq-impacts', 50, 46, 46.1],
+  ['linq-total', 10, 9, 10],
+  ['phq-9', 12, 7, 8],
+  ['gad-7', 10, 6, 7],
+];
+
+function resultsOf(end: 'baseline' | 'equal' | 'short'): readonly Result[] {
+  return AT_THE_THRESHOLD.map(([measureId, baseline, equal, short]) =>
+    aResult(measureId, { baseline, equal, short }[end], WALKS[measureId] ?? {}),
+  );
+}
+
+/** Conditions of the walks that R20 and R21 did; each with its practice walk where the test asks for one. */
+const WALKS: Readonly<Record<string, Partial<Result>>> = {
+  'six-minute-walk-distance': { conditions: { courseLengthM: '30' }, hadPracticeWalk: true },
+  'two-minute-walk-distance': { conditions: { courseLengthM: '30' } },
+  'endurance-shuttle-walk-time': { conditions: { courseLengthM: '10', speedLevel: '4' } },
+};
+
+function aSixMinuteWalk(
+  distanceM: number,
+  { courseLengthM, hadPracticeWalk }: { readonly courseLengthM: string; readonly hadPracticeWalk: boolean },
+): Result {
+  return aResult('six-minute-walk-distance', distanceM, { conditions: { courseLengthM }, hadPracticeWalk });
+}
+
+function anEnduranceWalk(timeS: number, speedLevel: string): Result {
+  return aResult('endurance-shuttle-walk-time', timeS, { conditions: { courseLengthM: '10', speedLevel } });
+}
 
 export const WORKED_FACTS: readonly ReferralFacts[] = [
   aReferral({
@@ -193,6 +277,68 @@ export const WORKED_FACTS: readonly ReferralFacts[] = [
     assessments: [anAssessment('baseline', '2026-05-11', walkMrcCat(aShuttleWalk(180), 3, 21))],
     closure: closed('2026-06-22', 'transferred'),
   }),
+  aReferral({
+    referralId: 'R18',
+    receivedOn: plainDate('2026-04-07'),
+    assessments: [anAssessment('baseline', '2026-04-14', ordinary)],
+    closure: closed('2026-04-30', 'moved-away'),
+  }),
+  aReferral({
+    referralId: 'R19',
+    receivedOn: plainDate('2026-04-09'),
+    source: 'hospital-ward',
+    pathway: 'after-exacerbation',
+    triage: { decision: 'not-suitable', decidedOn: plainDate('2026-04-15') },
+  }),
+  aReferral({
+    referralId: 'R20',
+    receivedOn: plainDate('2026-01-05'),
+    contacts: sessionsFrom('2026-02-02', { attended: 12 }),
+    assessments: [
+      anAssessment('baseline', '2026-01-12', resultsOf('baseline')),
+      anAssessment('discharge', '2026-04-10', resultsOf('equal')),
+    ],
+    exercisePlanGivenOn: plainDate('2026-04-10'),
+    closure: closed('2026-04-10'),
+  }),
+  aReferral({
+    referralId: 'R21',
+    receivedOn: plainDate('2026-01-05'),
+    contacts: sessionsFrom('2026-02-02', { attended: 6, missed: 6 }),
+    assessments: [
+      anAssessment('baseline', '2026-01-12', resultsOf('baseline')),
+      anAssessment('discharge', '2026-04-10', resultsOf('short')),
+    ],
+    closure: closed('2026-04-10'),
+  }),
+  aReferral({
+    referralId: 'R22',
+    receivedOn: plainDate('2026-01-05'),
+    contacts: sessionsFrom('2026-02-02', { attended: 12 }),
+    assessments: [
+      anAssessment('baseline', '2026-01-12', [
+        aSixMinuteWalk(300, { courseLengthM: '30', hadPracticeWalk: false }),
+        anEnduranceWalk(200, '4'),
+      ]),
+      anAssessment('discharge', '2026-04-10', [
+        aSixMinuteWalk(400, { courseLengthM: '20', hadPracticeWalk: false }),
+        anEnduranceWalk(600, '5'),
+      ]),
+    ],
+    closure: closed('2026-04-10'),
+  }),
+  aReferral({
+    referralId: 'R23',
+    receivedOn: plainDate('2026-01-19'),
+    contacts: sessionsFrom('2026-03-02', { attended: 4 }),
+    assessments: [anAssessment('baseline', '2026-01-26', ordinary)],
+    closure: closed('2026-04-10', 'moved-away'),
+  }),
+  aReferral({
+    referralId: 'R24',
+    patientId: 'patient-of-R07',
+    receivedOn: plainDate('2026-06-10'),
+  }),
 ];
 
 /** The period of a label that must be right. */
@@ -215,3 +361,6 @@ export const WORKED_INPUT: QuarterlyReportInput = {
   narrowing: NOT_NARROWED,
   entriesInError: { referrals: 0, offers: 0, sessions: 0, assessments: 0 },
 };
+
+/** The same with R01 to R17 alone, few enough to be printed and read whole. */
+export const FIRST_SEVENTEEN: QuarterlyReportInput = { ...WORKED_INPUT, facts: WORKED_FACTS.slice(0, 17) };

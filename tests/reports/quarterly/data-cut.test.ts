@@ -2,10 +2,10 @@ import { describe, expect, it } from 'vitest';
 import { plainDate } from '../../../src/domain/calendar/plain-date.js';
 import { buildQuarterlyReport } from '../../../src/reports/quarterly/build-quarterly-report.js';
 import { indicatorFigure, said } from '../../support/reported.js';
-import { WORKED_INPUT } from '../../support/worked-quarter.js';
+import { FIRST_SEVENTEEN } from '../../support/worked-quarter.js';
 
 // The worked quarter seen earlier: on its last day, 30 June 2026.
-const early = buildQuarterlyReport({ ...WORKED_INPUT, asAt: plainDate('2026-06-30') });
+const early = buildQuarterlyReport({ ...FIRST_SEVENTEEN, asAt: plainDate('2026-06-30') });
 
 describe('an earlier data cut', () => {
   it('does not see what came later', () => {

@@ -40,6 +40,7 @@ describe('every figure of the report opens', () => {
     const members = openFigure(WORKED_INPUT, 'uptake')?.members ?? [];
     const named = members.filter(({ exclusion }) => exclusion !== null);
     expect(named.map(({ referralId, exclusion }) => [referralId, exclusion])).toEqual([
+      ['R18', 'moved-away-before-start'],
       ['R06', 'died-before-start'],
       ['R14', 'registered-in-error'],
     ]);

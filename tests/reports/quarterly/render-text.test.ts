@@ -1,9 +1,9 @@
 import { describe, expect, it } from 'vitest';
 import { buildQuarterlyReport } from '../../../src/reports/quarterly/build-quarterly-report.js';
 import { renderQuarterlyReportText } from '../../../src/reports/quarterly/render-text.js';
-import { WORKED_INPUT } from '../../support/worked-quarter.js';
+import { FIRST_SEVENTEEN } from '../../support/worked-quarter.js';
 
-const text = renderQuarterlyReportText(buildQuarterlyReport(WORKED_INPUT));
+const text = renderQuarterlyReportText(buildQuarterlyReport(FIRST_SEVENTEEN));
 const lines = text.split('\n');
 
 /** The line that begins with a text, its runs of spaces made one. */

@@ -4,11 +4,11 @@ import type { TeamSettings } from '../../../src/domain/settings/team-settings.js
 import { buildQuarterlyReport } from '../../../src/reports/quarterly/build-quarterly-report.js';
 import type { QuarterlyReport } from '../../../src/reports/quarterly/report-model.js';
 import { indicatorFigure, outcomesOf, said } from '../../support/reported.js';
-import { WORKED_INPUT } from '../../support/worked-quarter.js';
+import { FIRST_SEVENTEEN } from '../../support/worked-quarter.js';
 
 function reportWith(settings: Partial<TeamSettings>): QuarterlyReport {
   return buildQuarterlyReport({
-    ...WORKED_INPUT,
+    ...FIRST_SEVENTEEN,
     settings: { ...DEFAULT_TEAM_SETTINGS, ...settings },
     settingsVersion: 7,
   });
