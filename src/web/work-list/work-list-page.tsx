@@ -19,7 +19,7 @@ import type { WorkListFilter } from './work-list-filter.js';
 import { WorkListTable } from './work-list-table.js';
 
 /** Entries shown of each group, and of one group alone. */
-const SHOWN = 12;
+const SHOWN = 10;
 const SHOWN_OF_ONE = 200;
 
 /** The work list: the start page of everybody who works with people. */

@@ -17,7 +17,7 @@ interface WorkListTableProps {
   readonly siteNames: ReadonlyMap<string, string>;
 }
 
-const COLUMNS: readonly string[] = ['Who', 'What is due', 'How late', 'Site', 'Clinician', 'Next step'];
+const COLUMNS: readonly string[] = ['Who', 'What is due', 'How late', 'Site', 'Clinician', 'Next'];
 
 /** What is due in one table, a part of it for each group, the oldest first. */
 export function WorkListTable({ workList, ...props }: WorkListTableProps): JSX.Element {
