@@ -139,6 +139,10 @@ export const PAGE_ACCESS = {
   'page:work-list': TEAM,
   'page:own-tokens': 'signed-in',
   'page:sign-out-everywhere': 'signed-in',
+  'page:search': TEAM,
+  'page:classes': TEAM,
+  'page:new-class': TEAM,
+  'page:class': TEAM,
 } as const satisfies Readonly<Record<string, Access>>;
 
 export type PageId = keyof typeof PAGE_ACCESS;

@@ -12,6 +12,9 @@ import { providerPages } from './sign-in/provider-pages.js';
 import { signInPages } from './sign-in/sign-in-pages.js';
 import { signOutRoute } from './sign-in/sign-out.js';
 import { startPages } from './start/start-page.js';
+import { classPage } from './classes/class-page.js';
+import { classesPages } from './classes/classes-pages.js';
+import { searchPages } from './search/search-pages.js';
 import { workListPage } from './work-list/work-list-page.js';
 import type { Web, WebApp } from './web.js';
 
@@ -37,4 +40,7 @@ export async function installWeb(app: WebApp, web: Web): Promise<void> {
   secondFactorPages(app, web);
   startPages(app);
   workListPage(app, web);
+  searchPages(app, web);
+  classesPages(app, web);
+  classPage(app, web);
 }

@@ -1,5 +1,6 @@
 import type { PropsWithChildren } from '@kitajs/html';
 import { ROLE_WORDS } from '../domain/account/role-words.js';
+import { mayOpen } from '../auth/access.js';
 import { assetAddress } from './assets.js';
 import { Form } from './components/form.js';
 import type { Frame } from './frame.js';
@@ -68,6 +69,7 @@ function TopBar({ frame }: { readonly frame: Frame }): JSX.Element {
             <span class="team" safe>
               {visitor.placeName}
             </span>
+            {mayOpen(visitor.actor.role, 'page:search') ? <QuickSearch frame={frame} /> : ''}
             <div class="who">
               <span>
                 <a href="/account" safe>
@@ -85,6 +87,21 @@ function TopBar({ frame }: { readonly frame: Frame }): JSX.Element {
         )}
       </div>
     </header>
+  );
+}
+
+/** Finds a person from every page. What is typed goes in the body of the form, never in an address. */
+function QuickSearch({ frame }: { readonly frame: Frame }): JSX.Element {
+  return (
+    <Form frame={frame} action="/search" class="search" label="Search">
+      <label for="quick-search" class="visually-hidden">
+        Name, NHS number or date of birth
+      </label>
+      <input id="quick-search" name="q" type="search" placeholder="Name, NHS number" autocomplete="off" />
+      <button class="button desk" type="submit">
+        Find
+      </button>
+    </Form>
   );
 }
 

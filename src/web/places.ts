@@ -12,6 +12,8 @@ export interface Place {
 /** The places in the order of a working day; each role sees those that it may open. */
 const PLACES: readonly Place[] = [
   { pageId: 'page:work-list', path: '/work-list', label: 'Work list' },
+  { pageId: 'page:classes', path: '/classes', label: 'Classes' },
+  { pageId: 'page:search', path: '/search', label: 'Find a person' },
   { pageId: 'page:start', path: '/start', label: 'Start' },
 ];
 

@@ -23,6 +23,10 @@ const TABLE: Readonly<Record<string, 'anybody' | readonly Role[]>> = {
   'page:work-list': [A, C, L],
   'page:own-tokens': [A, C, L, P],
   'page:sign-out-everywhere': [A, C, L, P],
+  'page:search': [A, C, L],
+  'page:classes': [A, C, L],
+  'page:new-class': [A, C, L],
+  'page:class': [A, C, L],
 };
 
 describe('the table of pages', () => {

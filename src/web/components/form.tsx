@@ -5,6 +5,7 @@ import { fieldId } from '../forms/form-errors.js';
 import type { FormErrors } from '../forms/form-errors.js';
 import type { Frame } from '../frame.js';
 import { NoticeShape } from './notice.js';
+import { SendNotices } from './send-notices.js';
 
 type FormProps = PropsWithChildren<{
   readonly frame: Frame;
@@ -13,14 +14,38 @@ type FormProps = PropsWithChildren<{
   readonly class?: string;
   /** For browsers, where a page has several forms. */
   readonly label?: string;
+  /**
+   * The script of `send-form.ts` sends it, so that nothing typed is lost with the connection or the session: as it is, or
+   * as one of several taps that wait for each other. Without the script the browser sends it.
+   */
+  readonly sending?: 'whole' | 'taps';
+  /** Needed where a page has several forms that the script sends. */
+  readonly id?: string;
 }>;
 
 /** A form that is sent by POST; it carries the token and the key of the page it stands on. */
-export function Form({ frame, action, class: className, label, children }: FormProps): JSX.Element {
+export function Form({
+  frame,
+  action,
+  class: className,
+  label,
+  sending,
+  id,
+  children,
+}: FormProps): JSX.Element {
   return (
-    <form method="post" action={action} class={className} aria-label={label} novalidate>
+    <form
+      method="post"
+      action={action}
+      class={className}
+      aria-label={label}
+      data-sending={sending}
+      id={id ?? (sending === undefined ? undefined : 'form')}
+      novalidate
+    >
       <input type="hidden" name={CSRF_FIELD} value={frame.csrfToken} />
       <input type="hidden" name={FORM_KEY_FIELD} value={frame.pageKey} />
+      {sending === undefined ? '' : <SendNotices sending={sending} />}
       {children}
     </form>
   );

@@ -1,0 +1,119 @@
+import type { FastifyReply, FastifyRequest } from 'fastify';
+import { readSearch } from '../../domain/patient/read-search.js';
+import { ATTENDANCE_OUTCOMES } from '../../domain/referral/closed-sets.js';
+import type { Refusal } from '../../domain/refusal/refusal.js';
+import { searchPeople } from '../../usecases/patients/search-people.js';
+import { sitesOfTeam } from '../../usecases/providers.js';
+import { markAttendances } from '../../usecases/sessions/keep-register.js';
+import type { Mark } from '../../usecases/sessions/keep-register.js';
+import { readClass } from '../../usecases/sessions/read-class.js';
+import type { ClassWithPeople } from '../../usecases/sessions/read-class.js';
+import { VERSION_FIELD } from '../components/version-field.js';
+import { sendErrorPage } from '../error-page.js';
+import { isTicked, readForm, textOf, wholeNumberOf } from '../forms/form-values.js';
+import type { FormValues } from '../forms/form-values.js';
+import { frameOf, sendPage } from '../frame.js';
+import { memberOf, pageOf, REPEATABLE } from '../web.js';
+import type { Web, WebApp } from '../web.js';
+import { ClassView } from './class-view.js';
+import type { ClassNotes } from './class-view.js';
+
+interface Params {
+  readonly Params: { readonly sessionId: string };
+}
+
+/** People shown of a search on the page of a class. */
+const FOUND_SHOWN = 8;
+
+/** The register of a class: one tap for each person, and one for all where the service cancels it. */
+export function classPage(app: WebApp, web: Web): void {
+  const { context } = web;
+
+  app.get<Params>('/classes/:sessionId', pageOf('page:class'), (request, reply) =>
+    show(request, reply, request.params.sessionId, {}),
+  );
+
+  app.post<Params>('/classes/:sessionId', pageOf('page:class'), async (request, reply) => {
+    const { sessionId } = request.params;
+    const form = readForm(request.body);
+    const actor = memberOf(request);
+    const read = await readClass(context, actor, sessionId);
+    if (read.kind === 'refused') return sendErrorPage(request, reply, web.wordsFor(read.refusal));
+    const { people, session } = read.value;
+    const isForAll = isTicked(form, 'all');
+    if (isForAll && !isTicked(form, 'sure') && session.attendances.length > 0) {
+      return show(request, reply, sessionId, { asksWhetherAll: true }, 422);
+    }
+    const marks = isForAll
+      ? people.map(({ referralId }): Mark => ({ referralId, outcome: 'cancelled-by-service' }))
+      : marksOf(form);
+    if (marks.length === 0) return reply.redirect(`/classes/${sessionId}`, 303);
+    const basedOn = [wholeNumberOf(form, VERSION_FIELD) ?? 0];
+    const marked = await markAttendances(context, actor, sessionId, { marks, basedOn });
+    if (marked.kind === 'done') {
+      const [first] = marks;
+      return reply.redirect(
+        `/classes/${sessionId}${isForAll ? '' : `#person-${first?.referralId ?? ''}`}`,
+        303,
+      );
+    }
+    return showRefused(request, reply, sessionId, { marks, refusal: marked.refusal });
+  });
+
+  app.post<Params>('/classes/:sessionId/find', { ...pageOf('page:class'), ...REPEATABLE }, (request, reply) =>
+    showFound(request, reply, request.params.sessionId, textOf(readForm(request.body), 'q')),
+  );
+
+  async function showRefused(
+    request: FastifyRequest,
+    reply: FastifyReply,
+    sessionId: string,
+    { marks, refusal }: { readonly marks: readonly Mark[]; readonly refusal: Refusal },
+  ): Promise<FastifyReply> {
+    if (refusal.code === 'changed-meanwhile') {
+      const { meanwhile } = refusal;
+      return show(request, reply, sessionId, { stale: { meanwhile, marks } }, 412);
+    }
+    if (refusal.code !== 'rules-broken') return sendErrorPage(request, reply, web.wordsFor(refusal));
+    const faults = [...new Set(refusal.faults.map(({ message }) => message))];
+    return show(request, reply, sessionId, { faults }, 422);
+  }
+
+  async function showFound(
+    request: FastifyRequest,
+    reply: FastifyReply,
+    sessionId: string,
+    typed: string,
+  ): Promise<FastifyReply> {
+    const found = await searchPeople(context, memberOf(request), readSearch(typed), FOUND_SHOWN);
+    return show(request, reply, sessionId, { search: { typed, found } });
+  }
+
+  async function show(
+    request: FastifyRequest,
+    reply: FastifyReply,
+    sessionId: string,
+    notes: ClassNotes,
+    status = 200,
+  ): Promise<FastifyReply> {
+    const actor = memberOf(request);
+    const read = await readClass(context, actor, sessionId);
+    if (read.kind === 'refused') return sendErrorPage(request, reply, web.wordsFor(read.refusal));
+    const siteName = await siteNameOf(request, read.value);
+    const view = { ...read.value, siteName, today: context.clock.today(), notes };
+    return sendPage(reply, <ClassView frame={frameOf(request, reply)} {...view} />, status);
+  }
+
+  async function siteNameOf(request: FastifyRequest, { session }: ClassWithPeople): Promise<string> {
+    const sites = await sitesOfTeam(context, memberOf(request));
+    return sites.find(({ id }) => id === session.siteId)?.name ?? '';
+  }
+}
+
+/** The mark of a tap, such as `{referral}:attended`; `none` takes the person off the register. Nothing else is a mark. */
+function marksOf(form: FormValues): readonly Mark[] {
+  const [referralId = '', typed = ''] = textOf(form, 'mark').split(':');
+  const outcome = ATTENDANCE_OUTCOMES.find((each) => each === typed) ?? null;
+  if (referralId === '' || (outcome === null && typed !== 'none')) return [];
+  return [{ referralId, outcome }];
+}

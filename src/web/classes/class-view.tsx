@@ -1,0 +1,146 @@
+import type { PlainDate } from '../../domain/calendar/plain-date.js';
+import type { Meanwhile } from '../../domain/history/history.js';
+import type { FoundPeople } from '../../usecases/patients/search-people.js';
+import type { Mark, SessionRegister } from '../../usecases/sessions/keep-register.js';
+import type { ClassPerson } from '../../usecases/sessions/read-class.js';
+import { Button, Form } from '../components/form.js';
+import { VersionField } from '../components/version-field.js';
+import { Notice } from '../components/notice.js';
+import { EmptyState } from '../components/parts.js';
+import { capital, counted } from '../components/words.js';
+import { SEND_FORM } from '../forms/send-form.js';
+import type { Frame } from '../frame.js';
+import { Page } from '../page.js';
+import { AddPerson } from './add-person.js';
+import { dayWords, kindWords, registerWords } from './class-words.js';
+import { PersonRow } from './person-row.js';
+import { StaleNotice } from './stale-notice.js';
+
+/** What is to be said on the page besides the register. */
+export interface ClassNotes {
+  /** Everybody is to be marked, and some are marked already. */
+  readonly asksWhetherAll?: boolean;
+  /** Somebody else has changed the register, and the taps were not stored. */
+  readonly stale?: { readonly meanwhile: Meanwhile; readonly marks: readonly Mark[] };
+  /** Why a mark was not stored. */
+  readonly faults?: readonly string[];
+  readonly search?: { readonly typed: string; readonly found: FoundPeople };
+}
+
+interface ClassViewProps {
+  readonly frame: Frame;
+  readonly session: SessionRegister;
+  readonly people: readonly ClassPerson[];
+  readonly siteName: string;
+  readonly today: PlainDate;
+  readonly notes: ClassNotes;
+}
+
+/** The register of a class. Every button sends a form of its own accord: it works without a script. */
+export function ClassView({ frame, session, people, siteName, today, notes }: ClassViewProps): JSX.Element {
+  const title = `Class, ${siteName}, ${dayWords(session.heldOn)}`;
+  const isAhead = session.heldOn > today;
+  return (
+    <Page frame={frame} title={title} scripts={[SEND_FORM]}>
+      <p class="crumb">
+        <a href={`/classes?week=${session.heldOn}`}>Classes</a>
+      </p>
+      <h1 safe>{`${siteName}, ${session.heldOn === today ? 'today, ' : ''}${dayWords(session.heldOn)}`}</h1>
+      <p class="muted" safe>
+        {`${capital(kindWords(session))}.`}
+      </p>
+      <Notes session={session} people={people} notes={notes} />
+      <Tally people={people} />
+      {people.length === 0 ? (
+        <EmptyState>Nobody is expected. Add whoever is here by name.</EmptyState>
+      ) : (
+        <Form frame={frame} action={`/classes/${session.id}`} sending="taps" id="register" class="register">
+          <VersionField version={session.version} />
+          <ul>
+            {people.map((person) => (
+              <PersonRow person={person} isAhead={isAhead} />
+            ))}
+          </ul>
+        </Form>
+      )}
+      <AddPerson frame={frame} session={session} people={people} search={notes.search ?? null} />
+      {people.length === 0 ? '' : <CancelAll frame={frame} session={session} people={people} notes={notes} />}
+    </Page>
+  );
+}
+
+function Notes({
+  session,
+  people,
+  notes,
+}: Pick<ClassViewProps, 'session' | 'people' | 'notes'>): JSX.Element {
+  const { faults, stale } = notes;
+  return (
+    <>
+      {stale === undefined ? '' : <StaleNotice people={people} register={session.attendances} {...stale} />}
+      {faults === undefined ? (
+        ''
+      ) : (
+        <div role="alert">
+          <Notice kind="warning" title="Not stored">
+            {faults.map((message) => (
+              <p safe>{message}</p>
+            ))}
+          </Notice>
+        </div>
+      )}
+    </>
+  );
+}
+
+/** How many are expected, marked and still to be marked. */
+function Tally({ people }: { readonly people: readonly ClassPerson[] }): JSX.Element {
+  const marked = people.flatMap(({ outcome }) => (outcome === null ? [] : [{ outcome }]));
+  const left = people.length - marked.length;
+  const leftWords = left === 0 ? 'everybody is marked' : `${left} not marked yet`;
+  const words = marked.length === 0 ? leftWords : `${registerWords(marked)}; ${leftWords}`;
+  return (
+    <p role="status" class="tally" safe>
+      {`${counted(people.length, 'person', 'people')}: ${words}.`}
+    </p>
+  );
+}
+
+function CancelAll({
+  frame,
+  session,
+  people,
+  notes,
+}: Pick<ClassViewProps, 'frame' | 'session' | 'people' | 'notes'>): JSX.Element {
+  const isAsked = notes.asksWhetherAll === true;
+  return (
+    <section class="panel" aria-labelledby="cancel-all">
+      <h2 id="cancel-all">The class did not take place</h2>
+      {isAsked ? (
+        <div role="alert">
+          <Notice kind="check" title="Some people are marked already">
+            <p safe>
+              {`${capital(registerWords(session.attendances))}. If you go on, all ${people.length} are marked as cancelled by the service.`}
+            </p>
+          </Notice>
+        </div>
+      ) : (
+        <p>
+          Marks everybody above as cancelled by the service. It takes no session away from anybody's
+          attendance.
+        </p>
+      )}
+      <Form frame={frame} action={`/classes/${session.id}`} sending="whole" id="cancel-all-form">
+        <VersionField version={session.version} />
+        <input type="hidden" name="all" value="yes" />
+        {isAsked ? <input type="hidden" name="sure" value="yes" /> : ''}
+        <div class="actions">
+          <Button kind="grave">
+            {isAsked ? 'Yes, cancelled by the service for all' : 'Cancelled by the service for all'}
+          </Button>
+          {isAsked ? <a href={`/classes/${session.id}`}>No, keep the register as it is</a> : ''}
+        </div>
+      </Form>
+    </section>
+  );
+}
