@@ -41,7 +41,7 @@ async function givenComing(familyName: string, changes: Body = {}): Promise<stri
 async function registerOf(sessionId: string): Promise<Readonly<Record<string, unknown>>> {
   const answer = await app.as('lead').get(`/api/v1/sessions/${sessionId}`);
   const entries = asRecords(asRecord(answer.body)['attendances']);
-  return Object.fromEntries(entries.map((entry) => [entry['referralId'], entry['outcome']]));
+  return Object.fromEntries(entries.map((entry) => [String(entry['referralId']), entry['outcome']]));
 }
 
 /** One class a test, so that each begins with an empty register. */
