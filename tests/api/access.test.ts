@@ -1,10 +1,11 @@
 import supertest from 'supertest';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { ACCESS } from '../../src/auth/access.js';
-import { createAccount } from '../../src/usecases/accounts/provision.js';
+import { createAccount, createCommissioner } from '../../src/usecases/accounts/provision.js';
 import { startWorld } from '../support/bad-input.js';
 import type { World } from '../support/bad-input.js';
 import { BODY_OPERATIONS } from '../support/bodies.js';
+import { callOperation, filledPath } from '../support/every-operation.js';
 import { operationOf, servedOperations } from '../support/operations.js';
 import type { Operation } from '../support/operations.js';
 import { expectProblem } from '../support/response.js';
@@ -116,6 +117,11 @@ const TABLE: Readonly<Record<string, 'anybody' | readonly TestRole[]>> = {
 
 const ROLES: readonly TestRole[] = [A, C, L, P];
 
+const LATER = '2100-01-01T00:00:00.000Z';
+
+const SPENT_STATES = ['expired', 'revoked', 'suspended'] as const;
+type SpentState = (typeof SPENT_STATES)[number];
+
 /** Operations of the record: what they answer is about people. */
 const OF_THE_RECORD = Object.keys(TABLE).filter((operationId) => {
   const who = TABLE[operationId];
@@ -124,13 +130,16 @@ const OF_THE_RECORD = Object.keys(TABLE).filter((operationId) => {
 
 let world: World;
 let operations: readonly Operation[];
-/** Tokens that were good once. */
-let spent: Readonly<Record<'expired' | 'revoked' | 'suspended', string>>;
+/** Tokens that were good once, of every role. */
+let spent: Readonly<Record<SpentState, readonly string[]>>;
+/** Tokens of every role of another team, and of a commissioner who pays for that one alone. */
+let strangers: Readonly<Record<TestRole, string>>;
 
 beforeAll(async () => {
   world = await startWorld();
   operations = await servedOperations(world.app);
   spent = await makeSpentTokens();
+  strangers = await makeStrangers();
   const graded = { reason: 'Graded by telephone', changes: { mrcGrade: 3 } };
   await world.app.as('lead').patch(`/api/v1/referrals/${world.referralId}`, graded);
 });
@@ -173,17 +182,20 @@ describe.each(Object.entries(TABLE))('%s', (operationId, who) => {
     expect(operationOf(operations, operationId).statuses).toContain(response.status);
   });
 
-  it.each(['expired', 'revoked', 'suspended'] as const)(
-    'is not reached by a token that is %s',
-    async (state) => {
-      const response = await call(operationId, spent[state]);
+  it.each(SPENT_STATES)('is not reached by a token that is %s, whatever its role', async (state) => {
+    for (const token of spent[state]) {
+      const response = await call(operationId, token);
       if (who === 'anybody') expectAnswered(operationId, response);
       else expectNotSignedIn(response);
-    },
-  );
+    }
+  });
 
-  it('by a lead of another team knows nothing of ours', async () => {
-    const response = await call(operationId, world.app.otherTeam.token);
+  it.each(ROLES)('by a %s of another team knows nothing of ours', async (role) => {
+    const response = await call(operationId, strangers[role]);
+    if (who !== 'anybody' && !who.includes(role)) {
+      expectProblem(response, { status: 403, type: 'not-allowed' });
+      return;
+    }
     if (
       operationOf(operations, operationId).path.match(
         /\{(patient|referral|assessment|session|account|token)Id\}/,
@@ -243,7 +255,7 @@ describe('a request is let through by its token alone', () => {
   it('also where only the head is asked for', async () => {
     for (const { method, path, operationId } of operations) {
       if (method !== 'get' || TABLE[operationId] === 'anybody') continue;
-      expect((await supertest(world.app.app.server).head(filled(path))).status, path).toBe(401);
+      expect((await supertest(world.app.app.server).head(filledPath(world, path))).status, path).toBe(401);
     }
   });
 
@@ -269,40 +281,8 @@ describe('a request is let through by its token alone', () => {
 });
 
 /** A request that would be accepted of somebody who may make it. */
-async function call(operationId: string, token: string | null): Promise<supertest.Response> {
-  const { method, path } = operationOf(operations, operationId);
-  const agent = supertest(world.app.app.server);
-  const query = /\/reports\/|\/figures$/.test(path) ? '?period=2026-27-Q2' : '';
-  const withBody = BODY_OPERATIONS.find((candidate) => candidate.operationId === operationId);
-  const test =
-    withBody === undefined ? agent.get(filled(path) + query) : agent[withBody.method](withBody.path(world));
-  if (withBody === undefined && method !== 'get')
-    throw new Error(`${operationId} needs a body in the tests.`);
-  const signed = token === null ? test : test.set('authorization', `Bearer ${token}`);
-  if (withBody === undefined) return signed;
-  return signed.set('if-match', world.app.etagOf(withBody.path(world))).send(withBody.body(world));
-}
-
-function filled(path: string): string {
-  const { patientId, referralId, assessmentId, sessionId, accountId, tokenId } = world;
-  const ids: Readonly<Record<string, string>> = {
-    patientId,
-    referralId,
-    assessmentId,
-    sessionId,
-    accountId,
-    tokenId,
-    measureId: 'cat-total',
-    figureId: 'uptake',
-    letter: 'gp',
-    timepoint: 'baseline',
-    offerId: world.closed.offerId,
-  };
-  return path.replace(/\{(\w+)\}/g, (_match, name: string) => {
-    const id = ids[name];
-    if (id === undefined) throw new Error(`The tests have no ${name} for ${path}.`);
-    return id;
-  });
+function call(operationId: string, token: string | null): Promise<supertest.Response> {
+  return callOperation(world, operationOf(operations, operationId), token);
 }
 
 /** Let through: done, or refused for what the record holds already. */
@@ -316,29 +296,40 @@ function expectNotSignedIn(response: supertest.Response): void {
   expect(response.headers['www-authenticate']).toMatch(/^Bearer /);
 }
 
+/** An account with a token that is good, unless it has expired. */
+async function makeToken(role: TestRole, teamId: string, commissionerId: string, expiresAt: string) {
+  return createAccount(world.app.record.context, {
+    displayName: `Another ${role}`,
+    belonging: role === P ? { role, commissionerId } : { role, teamId },
+    tokenName: 'tests',
+    expiresAt,
+  });
+}
+
 async function makeSpentTokens() {
-  const { context, connection } = world.app.record;
-  const make = (displayName: string, expiresAt: string) =>
-    createAccount(context, {
-      displayName,
-      belonging: { role: 'lead', teamId: world.app.teamId },
-      tokenName: 'tests',
-      expiresAt,
-    });
-  // A token is good until the instant at which it expires, not at it.
-  const expired = await make('Expired lead', TEST_INSTANT);
-  const revoked = await make('Revoked lead', '2100-01-01T00:00:00.000Z');
-  const suspended = await make('Suspended lead', '2100-01-01T00:00:00.000Z');
-  const { db } = connection;
-  await db
-    .updateTable('api_token')
-    .set({ revoked_at: TEST_INSTANT })
-    .where('account_id', '=', revoked.accountId)
-    .execute();
-  await db
-    .updateTable('account')
-    .set({ status: 'suspended' })
-    .where('id', '=', suspended.accountId)
-    .execute();
-  return { expired: expired.token, revoked: revoked.token, suspended: suspended.token };
+  const { db } = world.app.record.connection;
+  const { teamId, commissionerId } = world.app;
+  const make = (role: TestRole, expiresAt = LATER) => makeToken(role, teamId, commissionerId, expiresAt);
+  const tokens: Record<SpentState, string[]> = { expired: [], revoked: [], suspended: [] };
+  for (const role of ROLES) {
+    // A token is good until the instant at which it expires, not at it.
+    tokens.expired.push((await make(role, TEST_INSTANT)).token);
+    const revoked = await make(role);
+    const tokensOf = db.updateTable('api_token').set({ revoked_at: TEST_INSTANT });
+    await tokensOf.where('account_id', '=', revoked.accountId).execute();
+    tokens.revoked.push(revoked.token);
+    const suspended = await make(role);
+    const account = db.updateTable('account').set({ status: 'suspended' });
+    await account.where('id', '=', suspended.accountId).execute();
+    tokens.suspended.push(suspended.token);
+  }
+  return tokens;
+}
+
+async function makeStrangers() {
+  const { teamId } = world.app.otherTeam;
+  const payer = { name: 'Samphire Commissioning', teamIds: [teamId] };
+  const commissionerId = await createCommissioner(world.app.record.context, payer);
+  const of = async (role: TestRole) => (await makeToken(role, teamId, commissionerId, LATER)).token;
+  return { admin: await of(A), clinician: await of(C), lead: await of(L), commissioner: await of(P) };
 }
