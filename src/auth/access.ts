@@ -143,6 +143,12 @@ export const PAGE_ACCESS = {
   'page:classes': TEAM,
   'page:new-class': TEAM,
   'page:class': TEAM,
+  'page:definitions': 'signed-in',
+  'page:team': LEAD,
+  'page:accounts': LEAD,
+  'page:tokens': LEAD,
+  'page:audit-trail': LEAD,
+  'page:settings': LEAD,
 } as const satisfies Readonly<Record<string, Access>>;
 
 export type PageId = keyof typeof PAGE_ACCESS;

@@ -2,6 +2,7 @@ import fastifyFormbody from '@fastify/formbody';
 import { fastifyKitaHtml } from '@kitajs/fastify-html-plugin';
 import { installCsrf } from './csrf.js';
 import { installErrorPages } from './error-page.js';
+import { definitionPages } from './definitions/definition-pages.js';
 import { installFormKeys } from './forms/form-keys.js';
 import { installHeaders } from './headers.js';
 import { installPageGuard } from './page-guard.js';
@@ -16,6 +17,7 @@ import { classPage } from './classes/class-page.js';
 import { classesPages } from './classes/classes-pages.js';
 import { searchPages } from './search/search-pages.js';
 import { workListPage } from './work-list/work-list-page.js';
+import { teamPages } from './team/team-pages.js';
 import type { Web, WebApp } from './web.js';
 
 /**
@@ -38,6 +40,8 @@ export async function installWeb(app: WebApp, web: Web): Promise<void> {
   invitationPages(app, web);
   accountPages(app, web);
   secondFactorPages(app, web);
+  teamPages(app, web);
+  definitionPages(app, web);
   startPages(app);
   workListPage(app, web);
   searchPages(app, web);

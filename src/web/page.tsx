@@ -46,6 +46,13 @@ export function Page({ frame, title, scripts = [], children }: PageProps): JSX.E
               Tidemark records and computes. It does not prescribe: decisions belong to registered clinicians
               under local policy.
             </p>
+            {visitor?.session.kind === 'ready' ? (
+              <p>
+                <a href="/definitions">Definitions and sources</a>
+              </p>
+            ) : (
+              ''
+            )}
           </div>
         </footer>
       </body>

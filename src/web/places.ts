@@ -15,6 +15,7 @@ const PLACES: readonly Place[] = [
   { pageId: 'page:classes', path: '/classes', label: 'Classes' },
   { pageId: 'page:search', path: '/search', label: 'Find a person' },
   { pageId: 'page:start', path: '/start', label: 'Start' },
+  { pageId: 'page:team', path: '/team', label: 'Team' },
 ];
 
 /** The places a role may go. */

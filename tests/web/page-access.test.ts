@@ -27,6 +27,12 @@ const TABLE: Readonly<Record<string, 'anybody' | readonly Role[]>> = {
   'page:classes': [A, C, L],
   'page:new-class': [A, C, L],
   'page:class': [A, C, L],
+  'page:definitions': [A, C, L, P],
+  'page:team': [L],
+  'page:accounts': [L],
+  'page:tokens': [L],
+  'page:audit-trail': [L],
+  'page:settings': [L],
 };
 
 describe('the table of pages', () => {

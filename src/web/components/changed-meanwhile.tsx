@@ -3,6 +3,7 @@ import { guarded } from '../../domain/history/withheld.js';
 import type { Meanwhile } from '../../domain/history/history.js';
 import { Notice } from './notice.js';
 import { Table, Text } from './table.js';
+import { fieldWords, valueWords } from './value-words.js';
 
 interface ChangedMeanwhileProps {
   readonly meanwhile: Meanwhile;
@@ -45,20 +46,3 @@ export function ChangedMeanwhile({ meanwhile, nameOf = fieldWords }: ChangedMean
 
 /** Stands for a value that says who somebody is. */
 const WITHHELD = 'not repeated here';
-
-/** A field of the record as words. @example fieldWords('plannedSessions') -> 'Planned sessions' */
-export function fieldWords(field: string): string {
-  const words = field
-    .replaceAll(/([a-z0-9])([A-Z])/g, '$1 $2')
-    .replaceAll(/[-_./]+/g, ' ')
-    .toLowerCase();
-  return words.charAt(0).toUpperCase() + words.slice(1);
-}
-
-/** A value of the record as words. */
-export function valueWords(value: unknown): string {
-  if (value === null || value === undefined || value === '') return 'nothing';
-  if (typeof value === 'string') return value;
-  if (typeof value === 'boolean') return value ? 'yes' : 'no';
-  return typeof value === 'number' ? String(value) : JSON.stringify(value);
-}

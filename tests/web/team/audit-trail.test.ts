@@ -1,0 +1,118 @@
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { aPatient } from '../../support/entries.js';
+import { movingClock } from '../../support/moving-clock.js';
+import type { MovingClock } from '../../support/moving-clock.js';
+import { pagesAs } from '../../support/page-client.js';
+import type { PageClient } from '../../support/page-client.js';
+import { accountIdOf } from '../../support/signed-in.js';
+import { startApp } from '../../support/start-app.js';
+import type { TestApp } from '../../support/start-app.js';
+
+const PATH = '/team/audit-trail';
+
+let service: TestApp;
+let clock: MovingClock;
+let lead: PageClient;
+let patientId = '';
+let nhsNumber = '';
+beforeAll(async () => {
+  clock = movingClock('2026-07-01');
+  service = await startApp(clock);
+  const patient = aPatient();
+  nhsNumber = String(patient['nhsNumber']);
+  const registered = await service.as('admin').post('/api/v1/patients', patient);
+  patientId = (registered.body as { id: string }).id;
+  await service.as('clinician').get(`/api/v1/patients/${patientId}`);
+  clock.moveTo('2026-07-02');
+  await service.as('clinician').get('/api/v1/patients');
+  lead = await pagesAs(service, 'lead');
+});
+afterAll(() => service.close());
+
+const rowsOf = (html: string) =>
+  [...html.matchAll(/<tr>([\s\S]*?)<\/tr>/g)]
+    .map(([, row = '']) => row)
+    .filter((row) => row.includes('<td>'));
+
+describe('the audit trail', () => {
+  it('tells who did what and when in London, latest first', async () => {
+    const rows = rowsOf((await lead.get(PATH)).text);
+    const registered = rows.findIndex((row) => row.includes('Patient registered'));
+    const read = rows.findIndex((row) => row.includes('Patient read'));
+    expect(registered).toBeGreaterThan(read);
+    expect(rows[registered]).toContain('Test admin, administrator');
+    expect(rows[registered]).toContain('1 July 2026, 11:00');
+  });
+
+  it('is narrowed to one person', async () => {
+    const id = await accountIdOf(service, 'admin');
+    const rows = rowsOf((await lead.get(`${PATH}?person=${id}`)).text);
+    expect(rows.length).toBeGreaterThan(0);
+    expect(rows.every((row) => row.includes('Test admin'))).toBe(true);
+  });
+
+  it('is narrowed to one patient, found by NHS number, which stands in no address', async () => {
+    const found = await lead.submit(PATH, { nhsNumber }, `${PATH}/patient`);
+    expect([found.status, found.headers['location']]).toEqual([303, `${PATH}?patient=${patientId}`]);
+    const rows = rowsOf((await lead.get(`${PATH}?patient=${patientId}`)).text);
+    expect(rows.map((row) => /Patient (?:registered|read)/.exec(row)?.[0])).toEqual([
+      'Patient read',
+      'Patient registered',
+    ]);
+    const nobody = await lead.submit(PATH, { nhsNumber: '9990000000' }, `${PATH}/patient`);
+    expect(nobody.status).toBe(422);
+    expect(nobody.text).toContain('Nobody of your team has this NHS number.');
+  });
+
+  it('is narrowed to days of London', async () => {
+    const first = await lead.get(
+      `${PATH}?from-day=1&from-month=7&from-year=2026&to-day=1&to-month=7&to-year=2026`,
+    );
+    const rows = rowsOf(first.text);
+    expect(rows.length).toBeGreaterThan(0);
+    expect(rows.every((row) => row.includes('1 July 2026'))).toBe(true);
+  });
+
+  it.each([
+    ['from-day=31&from-month=6&from-year=2026', 'There is no such date.'],
+    [
+      'from-day=2&from-month=7&from-year=2026&to-day=1&to-month=7&to-year=2026',
+      'must not be before the first',
+    ],
+    ['person=nobody', 'a record that cannot be'],
+  ])('says of %s what is wrong', async (query, message) => {
+    const refused = await lead.get(`${PATH}?${query}`);
+    expect(refused.status).toBe(422);
+    expect(refused.text).toContain(message);
+  });
+
+  it('goes on page by page without losing or repeating an entry', async () => {
+    for (let index = 0; index < 60; index += 1) await service.as('admin').get('/api/v1/patients');
+    const id = await accountIdOf(service, 'admin');
+    const seen: string[] = [];
+    let next: string | undefined = `${PATH}?person=${id}`;
+    while (next !== undefined) {
+      const { text } = await lead.get(next.replaceAll('&amp;', '&'));
+      seen.push(...rowsOf(text));
+      next = /<a href="([^"]+)">Further entries<\/a>/.exec(text)?.[1];
+    }
+    const { rows } = await countOf(id);
+    expect(seen.length).toBe(rows);
+    expect(seen.filter((row) => row.includes('Patient registered'))).toHaveLength(1);
+  });
+
+  it('of another team is not shown', async () => {
+    await service.as('other-team').get('/api/v1/patients');
+    const theirs = await service.as('other-team').get('/api/v1/audit-events');
+    const other = (theirs.body as { items: { accountId: string }[] }).items[0]?.accountId ?? '';
+    expect(other).not.toBe('');
+    expect(rowsOf((await lead.get(`${PATH}?person=${other}`)).text)).toEqual([]);
+  });
+});
+
+const countOf = async (accountId: string) =>
+  service.record.connection.db
+    .selectFrom('audit_event')
+    .select((eb) => eb.fn.countAll<number>().as('rows'))
+    .where('account_id', '=', accountId)
+    .executeTakeFirstOrThrow();
