@@ -244,7 +244,7 @@ function TargetSection(filled: Filled): JSX.Element {
 
 function SafetySection(filled: Filled): JSX.Element {
   return (
-    <Section title="Safety and signing in">
+    <Section title="Safety, keeping and signing in">
       <RadioGroup
         name="restingLimits"
         label="Limits for resting values"
@@ -259,6 +259,13 @@ function SafetySection(filled: Filled): JSX.Element {
           return { value: id, label: text, hint: [citation.text, notJudged ?? ''].join('. ') };
         })}
         {...at(filled, 'desaturationDefinition')}
+      />
+      <NumberField
+        name="retentionYears"
+        label="How long a record is kept"
+        hint="After its last contact: 1 to 100 years, by your local policy. Then you may review it and delete it."
+        unit="years"
+        {...at(filled, 'retentionYears')}
       />
       <RadioGroup
         name="leadSecondFactor"
