@@ -1,7 +1,3 @@
-import type { PropsWithChildren } from '@kitajs/html';
-import { DIAGNOSES } from '../../domain/referral/closed-sets.js';
-import { DIAGNOSIS_WORDS } from '../../domain/referral/words.js';
-import { MEASURES } from '../../domain/measures/catalogue.js';
 import { COMPLETION_RULES } from '../../domain/pathway/completion.js';
 import { equationsFor } from '../../domain/prediction/catalogue.js';
 import { DESATURATION_DEFINITIONS, DESATURATION_DEFINITION_IDS } from '../../domain/safety/desaturation.js';
@@ -14,13 +10,13 @@ import { attributeText } from '../components/field.js';
 import { Button, ErrorSummary, Form } from '../components/form.js';
 import { Text } from '../components/table.js';
 import { NumberField, TextField } from '../components/text-fields.js';
-import { errorAt } from '../forms/form-errors.js';
 import type { FormErrors } from '../forms/form-errors.js';
-import { textOf } from '../forms/form-values.js';
 import type { FormValues } from '../forms/form-values.js';
 import type { Frame } from '../frame.js';
-import { CHOSEN, diagnosisRows, FIELDS, PREDICTED, TARGETED, usableThresholds } from './settings-form.js';
-import { thresholdWords } from './settings-words.js';
+import { FIELDS, PREDICTED, TARGETED } from './settings-form.js';
+import { at, Section } from './settings-section.js';
+import type { Filled } from './settings-section.js';
+import { DiagnosisSection, ThresholdSection } from './settings-thresholds.js';
 import { TeamPage } from './team-page.js';
 
 interface SettingsViewProps {
@@ -33,8 +29,6 @@ interface SettingsViewProps {
   readonly errors: FormErrors;
   readonly meanwhile: Meanwhile | null;
 }
-
-type Filled = Pick<SettingsViewProps, 'form' | 'errors'>;
 
 /** The team's settings in one form. */
 export function SettingsView(props: SettingsViewProps): JSX.Element {
@@ -74,20 +68,6 @@ export function SettingsView(props: SettingsViewProps): JSX.Element {
       </Form>
     </TeamPage>
   );
-}
-
-function Section({ title, children }: PropsWithChildren<{ readonly title: string }>): JSX.Element {
-  return (
-    <section>
-      <h2 safe>{title}</h2>
-      {children}
-    </section>
-  );
-}
-
-/** What a field holds, and what is wrong with it. */
-function at({ form, errors }: Filled, name: string) {
-  return { value: textOf(form, name), error: errorAt(errors, name) };
 }
 
 function CompletionSection(filled: Filled): JSX.Element {
@@ -139,76 +119,6 @@ function EquationSection(filled: Filled): JSX.Element {
           }))}
           {...at(filled, FIELDS.equation(id))}
         />
-      ))}
-    </Section>
-  );
-}
-
-function ThresholdSection(filled: Filled): JSX.Element {
-  const others = MEASURES.filter((measure) => !CHOSEN.includes(measure));
-  return (
-    <Section title="Minimal important differences">
-      <p>
-        A change is called important when it reaches this size. Where you choose nothing, the usual one holds.
-      </p>
-      {CHOSEN.map((measure) => (
-        <Select
-          name={FIELDS.threshold(measure.id)}
-          label={measure.name}
-          none={`Usual: ${usualWords(measure)}`}
-          width="long"
-          choices={usableThresholds(measure).map((threshold) => ({
-            value: threshold.id,
-            label: thresholdWords(threshold, measure.unit),
-          }))}
-          {...at(filled, FIELDS.threshold(measure.id))}
-        />
-      ))}
-      {others.map(({ id }) => (
-        <KeptField name={FIELDS.threshold(id)} value={textOf(filled.form, FIELDS.threshold(id))} />
-      ))}
-    </Section>
-  );
-}
-
-/** A choice that the form does not offer and must not lose. */
-function KeptField({ name, value }: { readonly name: string; readonly value: string }): JSX.Element {
-  return value === '' ? '' : <input type="hidden" name={name} value={attributeText(value)} />;
-}
-
-function usualWords(measure: (typeof MEASURES)[number]): string {
-  const usual = measure.thresholds.find(({ isDefault, purpose }) => isDefault && purpose === 'improvement');
-  return usual === undefined ? 'change is reported and not judged' : thresholdWords(usual, measure.unit);
-}
-
-function DiagnosisSection(filled: Filled): JSX.Element {
-  const thresholds = MEASURES.flatMap((measure) =>
-    usableThresholds(measure).map((threshold) => ({
-      value: threshold.id,
-      label: `${measure.shortName}: ${thresholdWords(threshold, measure.unit)}`,
-    })),
-  );
-  return (
-    <Section title="Other thresholds for one diagnosis">
-      <p>Stands above the choice for everybody. To take a line away, empty both of its fields.</p>
-      {diagnosisRows(filled.form).map((row) => (
-        <div class="row">
-          <Select
-            name={FIELDS.diagnosis(row)}
-            label="Diagnosis"
-            none="None"
-            choices={DIAGNOSES.map((diagnosis) => ({ value: diagnosis, label: DIAGNOSIS_WORDS[diagnosis] }))}
-            {...at(filled, FIELDS.diagnosis(row))}
-          />
-          <Select
-            name={FIELDS.diagnosisThreshold(row)}
-            label="Threshold"
-            none="None"
-            width="long"
-            choices={thresholds}
-            {...at(filled, FIELDS.diagnosisThreshold(row))}
-          />
-        </div>
       ))}
     </Section>
   );
