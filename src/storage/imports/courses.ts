@@ -1,0 +1,37 @@
+import type { PlainDate } from '../../domain/calendar/plain-date.js';
+import { nameKey } from '../../domain/patient/name-key.js';
+import type { Executor } from '../connection.js';
+
+/** Ids of the team's people with a name and a date of birth. */
+export async function patientIdsByNameAndBirth(
+  db: Executor,
+  teamId: string,
+  person: { readonly familyName: string; readonly givenName: string; readonly bornOn: PlainDate },
+): Promise<readonly string[]> {
+  const rows = await db
+    .selectFrom('patient')
+    .select(['id', 'given_name'])
+    .where('team_id', '=', teamId)
+    .where('family_name_key', '=', nameKey(person.familyName))
+    .where('born_on', '=', person.bornOn)
+    .where('merged_into', 'is', null)
+    .execute();
+  return rows.filter((row) => nameKey(row.given_name) === nameKey(person.givenName)).map((row) => row.id);
+}
+
+/** Id of a person's referral that was received on a day, entries in error left aside; null where there is none. */
+export async function referralIdReceivedOn(
+  db: Executor,
+  patientId: string,
+  receivedOn: PlainDate,
+): Promise<string | null> {
+  const row = await db
+    .selectFrom('referral')
+    .select('id')
+    .where('patient_id', '=', patientId)
+    .where('received_on', '=', receivedOn)
+    .where('entered_in_error_at', 'is', null)
+    .orderBy('id')
+    .executeTakeFirst();
+  return row?.id ?? null;
+}
