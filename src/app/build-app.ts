@@ -41,6 +41,7 @@ import { safetyRoutes } from '../http/safety/safety-routes.js';
 import { settingsRoutes } from '../http/settings/settings-routes.js';
 import { retentionRoutes } from '../http/retention/retention-routes.js';
 import { sessionRoutes } from '../http/sessions/session-routes.js';
+import { importRoutes } from '../http/imports/import-routes.js';
 import { draftRoutes } from '../http/drafts/draft-routes.js';
 import { letterRoutes } from '../http/letters/letter-routes.js';
 import { workListRoutes } from '../http/work-list/work-list-routes.js';
@@ -107,6 +108,7 @@ export async function buildApp(context: Context, logLevel: LogLevel, oidc: Web['
       accountRoutes(api, context);
       accountHelpRoutes(api, context);
       tokenRoutes(api, context);
+      importRoutes(api, context);
       settingsRoutes(api, context);
       retentionRoutes(api, context);
       historyRoutes(api, context);

@@ -64,7 +64,13 @@ export const RULES: Readonly<Record<string, Part>> = {
   sheets: {
     parts: ['domain'],
     typesOf: [],
-    packages: [/^csv-(?:parse|stringify)\//, /^read-excel-file\//, /^write-excel-file\//, /^fflate$/],
+    packages: [
+      /^csv-(?:parse|stringify)\//,
+      /^read-excel-file\//,
+      /^write-excel-file\//,
+      /^fflate$/,
+      /^node:crypto$/,
+    ],
   },
   usecases: {
     parts: ['domain', 'storage', 'auth', 'reports', 'documents', 'sheets'],

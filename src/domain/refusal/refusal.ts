@@ -1,6 +1,7 @@
 import type { PlainDate } from '../calendar/plain-date.js';
 import type { Draft } from '../draft/draft.js';
 import type { CorrectionRefusal } from './correction-refusal.js';
+import type { ImportRefusal } from './import-refusal.js';
 
 /** One thing that is wrong with what was sent, and where. */
 export interface Fault {
@@ -15,6 +16,7 @@ export interface Fault {
 /** Everything a use case may refuse, by a stable code. */
 export type Refusal =
   | CorrectionRefusal
+  | ImportRefusal
   | { readonly code: 'not-found'; readonly what: RecordKind }
   | { readonly code: 'rules-broken'; readonly faults: readonly Fault[] }
   | { readonly code: 'please-check'; readonly faults: readonly Fault[] }
@@ -55,7 +57,8 @@ export type RecordKind =
   | 'commissioner'
   | 'page'
   | 'account'
-  | 'token';
+  | 'token'
+  | 'import';
 
 /** What a use case gives back: a value, or a refusal with nothing written. */
 export type Outcome<Value> =

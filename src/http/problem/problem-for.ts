@@ -1,5 +1,6 @@
 import type { Refusal } from '../../domain/refusal/refusal.js';
 import { accountProblem } from './account-problem.js';
+import { importProblem } from './import-problem.js';
 import { correctionProblem } from './correction-problem.js';
 import type { ProblemBody } from './problem.js';
 import { RECORD_NAMES } from './record-names.js';
@@ -151,6 +152,12 @@ export function problemFor(refusal: Refusal): ProblemBody {
           'A request with this Idempotency-Key was carried out once and is not carried out again; its answer was not kept. Look at what it made.',
         ...(refusal.existingId === null ? {} : { existingId: refusal.existingId }),
       };
+    case 'file-refused':
+    case 'questions-open':
+    case 'import-over':
+    case 'rows-refused':
+    case 'import-built-on':
+      return importProblem(refusal);
     default:
       return refusal satisfies never;
   }

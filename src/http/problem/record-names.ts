@@ -15,5 +15,6 @@ export const RECORD_NAMES: Readonly<Record<RecordKind, string>> = {
   commissioner: 'commissioner',
   page: 'page',
   account: 'account',
+  import: 'import',
   token: 'token',
 };

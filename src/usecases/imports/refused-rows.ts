@@ -1,0 +1,44 @@
+import { cellText } from '../../domain/imports/cell.js';
+import { done, refused } from '../../domain/refusal/refusal.js';
+import type { Outcome } from '../../domain/refusal/refusal.js';
+import { writeCsv } from '../../sheets/write-csv.js';
+import { recordRead } from '../audit/record-event.js';
+import type { Context, TeamMember } from '../context.js';
+import { viewOf } from './keep-import.js';
+
+/** Headings of the two columns behind those of the sheet. */
+const TOLD = ['Row in the file', 'What to mend'] as const;
+
+/**
+ * The refused rows of an import as a CSV file of the same columns, each with what is wrong, to be mended and sent again.
+ */
+export async function refusedRows(context: Context, actor: TeamMember, id: string): Promise<Outcome<string>> {
+  const view = await viewOf(context, actor, id);
+  if (view.kind === 'refused') return view;
+  const { sheet, judgement } = view.value;
+  if (sheet === null || judgement === null) return refused({ code: 'import-over' });
+  const wrong = new Map(
+    judgement.rows
+      .filter(({ verdict }) => verdict === 'refused' || verdict === 'unusual')
+      .map(({ number, faults }) => [
+        number,
+        faults
+          .map(({ heading, message }) => (heading === null ? message : `${heading}: ${message}`))
+          .join(' '),
+      ]),
+  );
+  const { headings, rows } = sheet.sheet;
+  const given = rows
+    .filter(({ number }) => wrong.has(number))
+    .map(({ number, cells }) => [
+      ...headings.map((_, index) => cellText(cells[index] ?? null)),
+      number,
+      wrong.get(number) ?? '',
+    ]);
+  await recordRead(context, actor, {
+    action: 'import-read',
+    subjectId: id,
+    details: { refusedRows: given.length },
+  });
+  return done(writeCsv([[...headings, ...TOLD], ...given]));
+}
