@@ -4,6 +4,7 @@ import { parseArgs } from 'node:util';
 import type { Judgement } from '../domain/imports/judgement.js';
 import type { Refusal } from '../domain/refusal/refusal.js';
 import { commitImport, ROW_CHOICES } from '../usecases/imports/commit-import.js';
+import type { RowChoice } from '../usecases/imports/commit-import.js';
 import { chooseColumns, takeFile } from '../usecases/imports/keep-import.js';
 import { problemFor } from '../http/problem/problem-for.js';
 import { leadOfTeam } from '../usecases/imports/lead-of-team.js';
@@ -38,8 +39,8 @@ await runCommand(USAGE, async () => {
   const { team, site, dates, commit } = values;
   if (file === undefined || team === undefined || others.length > 0) return null;
   if (dates !== undefined && dates !== 'day-first' && dates !== 'month-first') return null;
-  const rows = ROW_CHOICES.find((choice) => choice === commit);
-  if (commit !== undefined && rows === undefined) return null;
+  const rows: RowChoice | undefined = ROW_CHOICES.find((choice) => choice === commit);
+  if ((commit === undefined) !== (rows === undefined)) return null;
   const { databaseFile } = readConfig(process.env);
   requireRecord(databaseFile);
   const { connection, context } = await openRecord(databaseFile, SYSTEM_CLOCK);
@@ -61,7 +62,7 @@ await runCommand(USAGE, async () => {
       throw commandRefused('Nothing was brought in: say the above first, here or on the page of the import.');
     if (rows !== undefined) {
       const options = {
-        rows: commit,
+        rows,
         confirmsUnusual: values['confirm-unusual'],
         basedOn: [view.version],
         progress,

@@ -7,10 +7,16 @@ const DELIMITERS = [',', ';', '\t', '|'];
 /** Lines from which the delimiter is seen. */
 const LINES_LOOKED_AT = 50;
 
+/** After so many blank rows nothing follows: a spreadsheet has written out its empty ones. */
+const BLANK_ROWS_AT_END = 10_000;
+
+/** Nothing more is read. */
+class EndOfTable extends Error {}
+
 /** Reads a table from text; quoted cells may hold delimiters and line ends. */
 export function readCsv(text: string): TableFile {
   const rows: SheetRow[] = [];
-  let number = 0;
+  let [number, blank] = [0, 0];
   try {
     parse(text, {
       delimiter: delimiterOf(text),
@@ -21,12 +27,15 @@ export function readCsv(text: string): TableFile {
       onRecord: (cells: readonly string[]) => {
         number += 1;
         const row = rowOf(cells, number);
+        blank = row === null ? blank + 1 : 0;
+        if (blank > BLANK_ROWS_AT_END) throw new EndOfTable();
         if (row !== null) rows.push(row);
         if (rows.length > LIMITS.rows) throw new FileRefused(TOO_MANY_ROWS);
         return null;
       },
     });
   } catch (error) {
+    if (error instanceof EndOfTable) return tableOf(rows);
     if (error instanceof FileRefused) return refusedFile(error.message);
     if (error instanceof CsvError) {
       return refusedFile(
@@ -35,6 +44,10 @@ export function readCsv(text: string): TableFile {
     }
     throw error;
   }
+  return tableOf(rows);
+}
+
+function tableOf(rows: readonly SheetRow[]): TableFile {
   return rows.length === 0
     ? refusedFile('There is nothing in the table.')
     : { kind: 'read', sheets: [{ name: 'table', rows }] };

@@ -38,7 +38,7 @@ function requireModest(bytes: Uint8Array): void {
     if (parts > LIMITS.parts) throw new FileRefused(NO_WORKBOOK);
     if (file.name === 'xl/workbook.xml') isWorkbook = true;
     file.ondata = (error, chunk) => {
-      if (error !== null) throw new FileRefused(NO_WORKBOOK);
+      if (error !== null) throw error instanceof FileRefused ? error : new FileRefused(NO_WORKBOOK);
       unpacked += chunk.length;
       if (unpacked > LIMITS.unpackedBytes) {
         throw new FileRefused(

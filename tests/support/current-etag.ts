@@ -29,6 +29,8 @@ function versionOf(db: Database, teamId: string, resource: string, id: string): 
       return newest(db, 'select max(version) from assessment where id = ?', id);
     case 'accounts':
       return newest(db, 'select max(version) from account where id = ?', id);
+    case 'imports':
+      return newest(db, 'select max(version) from import where id = ?', id);
     case 'settings':
       return newest(db, 'select max(version) from settings where team_id = ?', teamId) ?? 0;
     default:

@@ -63,6 +63,7 @@ function underGroups(names: readonly string[], groups: readonly string[]): reado
     const over = groups[index] ?? '';
     if (over !== '') group = over;
     if (name === '') return '';
-    return group === '' || recognise(name) !== null ? name : `${group} ${name}`;
+    const whole = `${group} ${name}`;
+    return group !== '' && (recognise(whole) !== null || recognise(name) === null) ? whole : name;
   });
 }

@@ -78,7 +78,13 @@ export function mapColumns(headings: readonly string[], choices: MappingChoices)
     return { position, heading, column, isInFeet: choices.inFeet.includes(heading) };
   });
   const isLong = columns.some(({ column }) => column?.id === 'long.measure');
-  return { shape: isLong ? 'long' : 'wide', columns, dateOrder: choices.dateOrder, siteId: choices.siteId };
+  const { dateOrder, siteId } = choices;
+  if (isLong) return { shape: 'long', columns, dateOrder, siteId };
+  // A date of a measurement says nothing in a row of a whole course.
+  const wide = columns.map((each) =>
+    each.column?.id.startsWith('long.') === true ? { ...each, column: null } : each,
+  );
+  return { shape: 'wide', columns: wide, dateOrder, siteId };
 }
 
 /** The mapped column with an id; undefined where the sheet has none. */

@@ -19,6 +19,7 @@ export function readCode(cell: Cell, codes: CodeWords): Reading<string> {
     if (text === code || wordKey(code) === key || (key !== '' && words.includes(key))) return value(code);
   }
   if (saysNotKnown(cell) && Object.hasOwn(codes, 'not-known')) return value('not-known');
-  if (saysNothing(cell)) return BLANK;
+  // Who did not attend has no value at a test, but "DNA" is an answer where a reason is asked for.
+  if (saysNothing(cell) && key !== 'dna') return BLANK;
   return wrong(`"${text.slice(0, 40)}" is none of: ${Object.keys(codes).join(', ')}.`);
 }

@@ -55,16 +55,15 @@ export async function judgeSheet(
   return judgement(reading, applied);
 }
 
-/** Brings a sheet in, in the transaction that is given. */
+/** Brings the rows of a sheet in, in the transaction that is given. */
 export async function bringIn(
   context: Context,
   actor: TeamMember,
   trx: Executor,
-  sheet: MappedSheet,
+  reading: SheetReading,
   options: ApplyOptions,
   progress: Progress = () => {},
 ): Promise<BroughtIn> {
-  const reading = await readRows(context, actor, sheet);
   const applied: Applied[] = [];
   for (const courses of inTrials(reading.courses)) {
     applied.push(...(await applyAll(context, actor, trx, courses, options)));
@@ -80,7 +79,8 @@ interface Applied {
   readonly outcome: AppliedCourse;
 }
 
-async function readRows(
+/** Reads the rows of a sheet with what the team's places are called; not inside a transaction, which would wait for itself. */
+export async function readRows(
   context: Context,
   actor: TeamMember,
   { sheet, mapping }: MappedSheet,

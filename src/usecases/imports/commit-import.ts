@@ -5,7 +5,7 @@ import { changeImport, findImport, insertImportedParts } from '../../storage/imp
 import { recordEvent } from '../audit/record-event.js';
 import type { Context, TeamMember } from '../context.js';
 import type { BasedOn } from '../history/based-on.js';
-import { bringIn } from './bring-in.js';
+import { bringIn, readRows } from './bring-in.js';
 import type { Progress } from './bring-in.js';
 import { sheetOfImport, staleImport, viewOf, withoutKey } from './keep-import.js';
 import type { ImportView } from './keep-import.js';
@@ -49,6 +49,7 @@ export async function commitImport(
   if (sheet.questions.length > 0) {
     return refused({ code: 'questions-open', questions: sheet.questions.map(({ message }) => message) });
   }
+  const reading = await readRows(context, actor, sheet);
   try {
     await context.db.transaction().execute(async (trx) => {
       const former = await findImport(trx, actor.teamId, id);
@@ -59,7 +60,7 @@ export async function commitImport(
         context,
         withoutKey(actor),
         trx,
-        sheet,
+        reading,
         applied,
         options.progress,
       );

@@ -1,0 +1,83 @@
+import { afterEach, beforeEach, describe, expect, it } from 'vitest';
+import { expectedRows, handedIn, sheetFile, shown } from '../../support/import-sheets.js';
+import type { Shown } from '../../support/import-sheets.js';
+import { asRecords } from '../../support/response.js';
+import { startApp } from '../../support/start-app.js';
+import type { TestApp } from '../../support/start-app.js';
+
+let service: TestApp;
+beforeEach(async () => {
+  service = await startApp();
+});
+afterEach(() => service.close());
+
+const GOOD_ROWS = { rows: 'good-rows', confirmsUnusual: false };
+
+/** Holds every row of a sheet to the verdict that was written by hand beside it. */
+function expectJudgement(judged: Shown, name: string): void {
+  const expected = expectedRows(name);
+  const counts: Record<string, number> = {};
+  for (const { row, verdict, heading, message } of expected) {
+    counts[verdict] = (counts[verdict] ?? 0) + 1;
+    const told = judged.rows.find(({ number }) => String(number) === row);
+    if (['new', 'added', 'already'].includes(verdict)) {
+      expect(told, `row ${row}`).toBeUndefined();
+      continue;
+    }
+    expect(told, `row ${row}`).toMatchObject({ verdict });
+    if (verdict === 'passed-over') expect(told).toMatchObject({ passedOver: message });
+    else {
+      const faults = asRecords(told?.['faults']);
+      const fits = faults.some(
+        (fault) => (fault['heading'] ?? '') === heading && String(fault['message']).includes(message),
+      );
+      expect(fits, `row ${row}: ${JSON.stringify(faults)}`).toBe(true);
+    }
+  }
+  expect(Object.fromEntries(Object.entries(judged.counts ?? {}).filter(([, count]) => count !== 0))).toEqual(
+    counts,
+  );
+}
+
+describe('a messy wide sheet', () => {
+  it('is judged row by row, and nothing is written', async () => {
+    const before = await service.countRows();
+    const judged = await handedIn(service, 'wide.csv', sheetFile('wide-as-teams-keep-it.csv'));
+    expect(judged.questions).toEqual([]);
+    expectJudgement(judged, 'wide-as-teams-keep-it.judgement.csv');
+    const after = await service.countRows();
+    expect({ ...after, import: 0, audit_event: 0 }).toEqual({ ...before, import: 0, audit_event: 0 });
+  });
+
+  it('comes in with its good rows, and changes nothing when it is sent again', async () => {
+    const file = sheetFile('wide-as-teams-keep-it.csv');
+    const first = await handedIn(service, 'wide.csv', file);
+    const done = await service.as('lead').post(`${first.path}/commit`, GOOD_ROWS);
+    expect(done.status, done.text).toBe(200);
+    expect(shown(done).counts).toMatchObject({ new: 3, refused: 10, unusual: 1 });
+    const before = await service.countRows();
+    const second = await handedIn(service, 'wide.csv', file);
+    expect(second.counts).toMatchObject({ new: 0, already: 3 });
+    const again = await service.as('lead').post(`${second.path}/commit`, GOOD_ROWS);
+    expect(again.status).toBe(200);
+    const after = await service.countRows();
+    expect({ ...after, import: 0, audit_event: 0 }).toEqual({ ...before, import: 0, audit_event: 0 });
+  });
+});
+
+describe('a messy long sheet', () => {
+  it('adds measurements to referrals of the record', async () => {
+    const wide = [
+      'NHS number,Surname,Forename,DOB,Site,Received,Diagnosis',
+      '9990001006,Whimbrel,Samphire,31/03/1950,Dune Hall,13/04/2026,COPD',
+    ];
+    const first = await handedIn(service, 'wide.csv', wide.join('\n'));
+    expect(first.counts, JSON.stringify([first.questions, first.rows])).toMatchObject({ new: 1 });
+    await service.as('lead').post(`${first.path}/commit`, GOOD_ROWS);
+    const judged = await handedIn(service, 'long.tsv', sheetFile('long-form.csv'));
+    expectJudgement(judged, 'long-form.judgement.csv');
+    const done = await service.as('lead').post(`${judged.path}/commit`, GOOD_ROWS);
+    expect(shown(done).counts).toMatchObject({ added: 5, refused: 3 });
+    expect((await service.countRows())['assessment']).toBe(2);
+  });
+});
