@@ -93,6 +93,16 @@ const TABLE: Readonly<Record<string, 'anybody' | readonly TestRole[]>> = {
   listTokens: [L],
   createToken: [L],
   revokeToken: [L],
+  // Sheets on their way into the record.
+  listImportColumns: [L],
+  takeImportFile: [L],
+  listImports: [L],
+  getImport: [L],
+  getRefusedRows: [L],
+  chooseImportColumns: [L],
+  commitImport: [L],
+  undoImport: [L],
+  discardImport: [L],
   readSettings: [L],
   changeSettings: [L],
   getQuarterlyReport: [L],
@@ -198,7 +208,7 @@ describe.each(Object.entries(TABLE))('%s', (operationId, who) => {
     }
     if (
       operationOf(operations, operationId).path.match(
-        /\{(patient|referral|assessment|session|account|token)Id\}/,
+        /\{(patient|referral|assessment|session|account|token|import)Id\}/,
       )
     ) {
       expectProblem(response, { status: 404, type: 'not-found' });

@@ -25,6 +25,8 @@ interface Ids {
   readonly accountId: string;
   /** A token of the lead, which no test signs in with. */
   readonly tokenId: string;
+  /** A sheet that has been handed in. */
+  readonly importId: string;
 }
 
 /** A team with a patient, an open referral with its baseline, a session, an account and a token; and the same of another team. */
@@ -99,15 +101,23 @@ export async function startWorld(): Promise<World> {
     referralId,
     assessmentId: await givenAssessment(app, await givenReferral(app)),
     sessionId: await givenSession(app),
+    importId: await givenImport(app, 'lead'),
     ...(await givenAccountAndToken(app, 'lead')),
     theirs: {
       patientId: theirPatient,
       referralId: theirReferral,
       assessmentId: await created(app, theirAssessments, anAssessment(siteId), 'other-team'),
       sessionId: await created(app, '/api/v1/sessions', aSession(siteId), 'other-team'),
+      importId: await givenImport(app, 'other-team'),
       ...(await givenAccountAndToken(app, 'other-team')),
     },
   };
+}
+
+/** A sheet with a row that is refused, handed in. */
+async function givenImport(app: TestApp, who: 'lead' | 'other-team'): Promise<string> {
+  const contentBase64 = Buffer.from('Surname,DOB,Received\nPlover,01/02/1950,14/04/2026').toString('base64');
+  return created(app, '/api/v1/imports', { fileName: 'dunes.csv', contentBase64 }, who);
 }
 
 async function givenAccountAndToken(app: TestApp, who: 'lead' | 'other-team') {

@@ -259,6 +259,41 @@ export const BODY_OPERATIONS: readonly BodyOperation[] = [
     body: () => ({ reason: 'No longer used' }),
   },
   {
+    operationId: 'takeImportFile',
+    method: 'post',
+    path: () => '/api/v1/imports',
+    body: () => ({
+      fileName: 'dunes.csv',
+      contentBase64: 'U3VybmFtZSxET0IsUmVjZWl2ZWQKUGxvdmVyLDAxLzAyLzE5NTAsMTQvMDQvMjAyNgo=',
+    }),
+  },
+  {
+    operationId: 'chooseImportColumns',
+    method: 'put',
+    path: ({ importId }) => `/api/v1/imports/${importId}/columns`,
+    body: () => ({ columns: { DOB: null }, inFeet: [], dateOrder: 'day-first', siteId: null }),
+  },
+  {
+    operationId: 'commitImport',
+    method: 'post',
+    path: ({ importId }) => `/api/v1/imports/${importId}/commit`,
+    // Columns are missing: the body is well formed, and the answer is 409.
+    body: () => ({ rows: 'good-rows', confirmsUnusual: false }),
+  },
+  {
+    operationId: 'undoImport',
+    method: 'post',
+    path: ({ importId }) => `/api/v1/imports/${importId}/undo`,
+    // It was not brought in: the answer is 409.
+    body: () => ({ reason: 'The wrong file' }),
+  },
+  {
+    operationId: 'discardImport',
+    method: 'post',
+    path: ({ importId }) => `/api/v1/imports/${importId}/discard`,
+    body: () => ({ reason: 'The wrong file' }),
+  },
+  {
     operationId: 'calculatePrediction',
     method: 'post',
     path: () => '/api/v1/calculations/prediction',

@@ -30,7 +30,7 @@ export async function callOperation(
 
 /** The path of an operation with the ids of our records in it. */
 export function filledPath(world: World, path: string): string {
-  const { patientId, referralId, assessmentId, sessionId, accountId, tokenId } = world;
+  const { patientId, referralId, assessmentId, sessionId, accountId, tokenId, importId } = world;
   const ids: Readonly<Record<string, string>> = {
     patientId,
     referralId,
@@ -38,6 +38,7 @@ export function filledPath(world: World, path: string): string {
     sessionId,
     accountId,
     tokenId,
+    importId,
     measureId: 'cat-total',
     figureId: 'uptake',
     letter: 'gp',

@@ -203,12 +203,13 @@ export function importRoutes(app: App, context: Context): void {
         ...change,
         operationId: 'discardImport',
         summary: 'Throw the file away; nothing of it is kept',
+        body: ImportUndo,
         response: responses,
       },
     },
     async (request, reply) => {
       const outcome = await onBase(request, (basedOn) =>
-        discardImport(context, teamMember(request), request.params.importId, { basedOn }),
+        discardImport(context, teamMember(request), request.params.importId, { ...request.body, basedOn }),
       );
       if (outcome.kind === 'refused') return sendProblem(reply, problemFor(outcome.refusal));
       return tagged(reply, outcome.value).send(presentImport(outcome.value));

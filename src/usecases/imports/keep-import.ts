@@ -120,7 +120,7 @@ export async function discardImport(
   context: Context,
   actor: TeamMember,
   id: string,
-  { basedOn }: { readonly basedOn: BasedOn },
+  { basedOn, reason }: { readonly basedOn: BasedOn; readonly reason: string },
 ): Promise<Outcome<ImportView>> {
   const changed = await context.db.transaction().execute(async (trx): Promise<Outcome<null>> => {
     const former = await findImport(trx, actor.teamId, id);
@@ -129,7 +129,11 @@ export async function discardImport(
     const stale = staleImport(former, basedOn);
     if (stale !== null) return stale;
     await changeImport(trx, former, { state: 'discarded', dropsFile: true });
-    await recordEvent(context, trx, actor, { action: 'import-discarded', subjectId: id });
+    await recordEvent(context, trx, actor, {
+      action: 'import-discarded',
+      subjectId: id,
+      details: { reason },
+    });
     return done(null);
   });
   return changed.kind === 'refused' ? changed : viewOf(context, actor, id);
