@@ -6,11 +6,30 @@ import { clockAt } from '../../src/app/system-clock.js';
 import { plainDate } from '../../src/domain/calendar/plain-date.js';
 import { BENCH_INSTANT } from './whole-assessment.js';
 
-/** Copies that are earlier years of the same teams, and copies that are other teams in the same years; and the original. */
-const EARLIER_YEARS = 8;
-const OTHER_TEAMS = 41;
+/** One copy of the original: of which team it is, and by how many spans of years earlier; 0 and 0 is the original. */
+interface Copy {
+  readonly team: number;
+  readonly earlier: number;
+}
+
+/** Earlier years of the same teams, and other teams in the same years; and the original. */
+const FIFTY_COPIES: readonly Copy[] = [
+  ...Array.from({ length: 9 }, (_, earlier) => ({ team: 0, earlier })),
+  ...Array.from({ length: 41 }, (_, team) => ({ team: team + 1, earlier: 0 })),
+];
 /** How many times as large the large store is. */
-export const TIMES_AS_LARGE = 1 + EARLIER_YEARS + OTHER_TEAMS;
+export const TIMES_AS_LARGE = FIFTY_COPIES.length;
+
+/** Every team with ten years behind it: as many as make so many referrals. */
+export function tenYearsOf(referrals: number, inOriginal: number): readonly Copy[] {
+  const teams = Math.ceil(referrals / (SPANS_IN_TEN_YEARS * inOriginal));
+  return Array.from({ length: teams * SPANS_IN_TEN_YEARS }, (_, index) => ({
+    team: Math.floor(index / SPANS_IN_TEN_YEARS),
+    earlier: index % SPANS_IN_TEN_YEARS,
+  }));
+}
+
+const SPANS_IN_TEN_YEARS = 3;
 
 /** Years between a copy and the next earlier one: the record spans fewer, and every 29 February falls on another. */
 const YEARS_APART = 4;
@@ -30,30 +49,46 @@ export async function makeSmallStore(file: string): Promise<string> {
   return lead.token;
 }
 
+/** How a store is made large. */
+export interface Enlarging {
+  /** Tables of which nothing is copied; always the audit trail, which can be added to only and which no report reads. */
+  readonly leaveOut: RegExp;
+  /** Told of every table in turn. */
+  readonly tell: (table: string) => void;
+}
+
 /**
  * Makes a small store large: its rows are copied as earlier years of the same teams and as other teams, none of them in
  * the teams' quarter. What was written together stays together and is followed by its copies, so that the teams' own rows
  * lie scattered over the whole file, as they do where many teams have worked side by side.
  */
-export function enlarge(file: string): void {
+export function enlarge(
+  file: string,
+  copies: readonly Copy[] = FIFTY_COPIES,
+  { leaveOut, tell }: Enlarging = { leaveOut: /^audit_event$/, tell: () => {} },
+): void {
   const database = new BetterSqlite(file);
   // How fast the rows come is not measured.
-  for (const pragma of ['foreign_keys = OFF', 'journal_mode = DELETE', 'synchronous = OFF'])
+  for (const pragma of [
+    'foreign_keys = OFF',
+    'journal_mode = DELETE',
+    'synchronous = OFF',
+    'cache_size = -2000000',
+  ])
     database.pragma(pragma);
-  database.exec(`
-    create temp table copy (n integer primary key);
-    insert into copy
-      with recursive number (n) as (select 0 union all select n + 1 from number where n < ${TIMES_AS_LARGE - 1})
-      select n from number;
-  `);
+  database.exec('create temp table copy (n integer primary key, team integer, earlier integer)');
+  const insert = database.prepare('insert into copy values (?, ?, ?)');
+  copies.forEach(({ team, earlier }, n) => insert.run(n, team, earlier));
   const tables = database
     .prepare("select name from sqlite_schema where type = 'table' and name not like 'kysely%'")
     .pluck()
     .all()
     .map(String);
   database.transaction(() => {
-    // The audit trail can be added to only; the report adds to it and does not read it.
-    for (const table of tables.filter((name) => name !== 'audit_event')) enlargeTable(database, table);
+    for (const table of tables.filter((name) => !leaveOut.test(name))) {
+      tell(table);
+      enlargeTable(database, table);
+    }
   })();
   database.pragma('journal_mode = WAL');
   database.close();
@@ -77,7 +112,7 @@ function enlargeTable(database: Database, table: string): void {
     insert into "${table}" (${names})
       select ${columns.map((name) => copied(name, table)).join(', ')}
       from original cross join copy
-      ${isOfProviders ? `where n = 0 or n > ${EARLIER_YEARS}` : ''}
+      ${isOfProviders ? 'where earlier = 0' : ''}
       order by first_place, n, place;
     drop table original;
   `);
@@ -86,23 +121,22 @@ function enlargeTable(database: Database, table: string): void {
 /** What stands in a column of a copy, in SQL. */
 function copied(name: string, table: string): string {
   const isOfProviders = PROVIDERS.includes(table);
-  const isEarlier = `n between 1 and ${EARLIER_YEARS}`;
+  const isEarlier = 'earlier > 0';
   // Nobody waits for years: who is open in the original was closed in the end in a copy of earlier years.
   const isClosedSince = `${isEarlier} and closed_on is null`;
   if (table === 'referral' && name === 'closed_on') {
-    const end = `(${BENCH_INSTANT.slice(0, 4)} - ${YEARS_APART} * n + 1) || '-01-01'`;
+    const end = `(${BENCH_INSTANT.slice(0, 4)} - ${YEARS_APART} * earlier + 1) || '-01-01'`;
     return `case when ${isClosedSince} then ${end} when ${isEarlier} then ${earlier(name)} else "${name}" end`;
   }
   if (table === 'referral' && name === 'closure_reason')
     return `case when ${isClosedSince} then 'no-reply' else "${name}" end`;
-  const named = `"${name}" || '-' || n`;
   if (/^(team|site|commissioner|account)_id$|_by$/.test(name) || isOfProviders) {
-    const isName = /(^|_)id$|_by$|^token_hash$/.test(name);
-    return isName ? `case when n > ${EARLIER_YEARS} then ${named} else "${name}" end` : `"${name}"`;
+    const isName = /(^|_)id$|_by$|^token_hash$|^sign_in_name$|_subject$/.test(name);
+    return isName ? `case when team > 0 then "${name}" || '-' || team else "${name}" end` : `"${name}"`;
   }
-  if (/(^|_)id$/.test(name)) return `case when n > 0 then ${named} else "${name}" end`;
+  if (/(^|_)id$/.test(name)) return `case when n > 0 then "${name}" || '-' || n else "${name}" end`;
   if (name === 'nhs_number')
-    return `case when ${isEarlier} then n || substr("${name}", 2) else "${name}" end`;
+    return `case when ${isEarlier} then earlier || substr("${name}", 2) else "${name}" end`;
   if (/_on$/.test(name)) {
     return `case when ${isEarlier} then ${earlier(name)} else "${name}" end`;
   }
@@ -111,5 +145,5 @@ function copied(name: string, table: string): string {
 
 /** A date as many years earlier as the copy is. */
 function earlier(name: string): string {
-  return `(substr("${name}", 1, 4) - ${YEARS_APART} * n) || substr("${name}", 5)`;
+  return `(substr("${name}", 1, 4) - ${YEARS_APART} * earlier) || substr("${name}", 5)`;
 }

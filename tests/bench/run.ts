@@ -1,3 +1,4 @@
+import { measureNation } from './national-report.js';
 import { measurePosts } from './post-throughput.js';
 import { measureReports } from './report-time.js';
 import { renderTable } from './table.js';
@@ -11,6 +12,7 @@ const LIMIT_MS = 10 * 60_000;
 const MEASUREMENTS: readonly ((workspace: Workspace) => Promise<readonly Line[]>)[] = [
   async (workspace) => [await measurePosts(workspace)],
   measureReports,
+  measureNation,
 ];
 
 const watchdog = setTimeout(() => {

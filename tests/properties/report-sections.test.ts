@@ -10,6 +10,7 @@ import { QuarterlyReportShown } from '../../src/http/reports/quarterly-schema.js
 import { buildQuarterlyReport } from '../../src/reports/quarterly/build-quarterly-report.js';
 import type { QuarterlyReportInput } from '../../src/reports/quarterly/build-quarterly-report.js';
 import { openFigure } from '../../src/reports/quarterly/open-figure.js';
+import { quarterOfTrend } from '../../src/reports/quarterly/quarter-of-trend.js';
 import { anyDay, anyStore, SITES } from '../support/arbitrary-facts.js';
 import { figuresIn } from '../support/reported.js';
 
@@ -188,7 +189,7 @@ describe('sections', () => {
         const report = buildQuarterlyReport({
           ...input,
           compareWith: [{ than: 'former-period', ...seen }],
-          trendOver: Array.from({ length: 12 }, () => seen),
+          trendOver: Array.from({ length: 12 }, () => quarterOfTrend(input, seen)),
         });
         expect(QuarterlyReportShown.parse(report)).toEqual(report);
         const empty = buildQuarterlyReport({ ...input, facts: [] });

@@ -69,3 +69,14 @@ it('reads the facts of a referral without looking through any table', async () =
   expect(steps.filter((step) => step.startsWith('SEARCH')).length).toBeGreaterThan(8);
   expect(steps.filter((step) => step.startsWith('SCAN'))).toEqual([]);
 });
+
+it('lets others work between two hundred referrals and the next', async () => {
+  const ids = Array.from({ length: 201 }, (_, index) => `unknown-${index}`);
+  const done: string[] = [];
+  const reading = loadReferralFacts(db, 'team', ids, { plannedSessions: 12, plannedWeeks: 6 }).then(() =>
+    done.push('report'),
+  );
+  setImmediate(() => done.push('another'));
+  await reading;
+  expect(done).toEqual(['another', 'report']);
+});

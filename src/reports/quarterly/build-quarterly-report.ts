@@ -30,7 +30,6 @@ import { comparisonsSection } from './comparisons-section.js';
 import type { EarlierToCompare } from './comparisons-section.js';
 import { dataQualitySection } from './data-quality-section.js';
 import { definitionsUsed } from './definitions.js';
-import type { EarlierFacts } from './earlier-quarter.js';
 import { figureCounter } from './figure-counter.js';
 import type { FigureCounter } from './figure-counter.js';
 import { funnelSection } from './funnel-section.js';
@@ -43,6 +42,7 @@ import { quarterFrom } from './quarter.js';
 import type { QuarterInput } from './quarter.js';
 import type { CohortSummary, CompletionRow, Provisional, QuarterlyReport } from './report-model.js';
 import { sitesSection } from './sites-section.js';
+import type { QuarterOfTrend } from './quarter-of-trend.js';
 import { trendSection } from './trend-section.js';
 import { waitingSection } from './waiting-section.js';
 import { waitsSection } from './waits-section.js';
@@ -55,7 +55,7 @@ export interface QuarterlyReportInput extends QuarterInput {
   /** Earlier periods to compare with; null or left out where that was not asked for. */
   readonly compareWith?: readonly EarlierToCompare[] | null;
   /** Quarters of a trend, the report's own last; null likewise. */
-  readonly trendOver?: readonly EarlierFacts[] | null;
+  readonly trendOver?: readonly QuarterOfTrend[] | null;
   /** Of the whole team, dated in the period: what was kept out. */
   readonly entriesInError: EntriesInError;
 }
@@ -111,7 +111,7 @@ export function buildQuarterlyReport(input: QuarterlyReportInput): QuarterlyRepo
   const { compareWith = null, trendOver = null } = input;
   const comparisons =
     compareWith === null ? null : comparisonsSection(input, { indicators, outcomes }, compareWith);
-  const trend = trendOver === null ? null : trendSection(input, measured, trendOver);
+  const trend = trendOver === null ? null : trendSection(measured, trendOver);
   const told = { asAt, cohorts, uptake, indicators, outcomes, dataQuality, provisional };
   return {
     teamName,

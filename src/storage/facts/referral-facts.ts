@@ -12,6 +12,7 @@ import type { Executor } from '../connection.js';
 import { closureFromRow, offerFromRow, triageFromRow } from '../referrals/row-mapper.js';
 import { memberOf, optionalDate, optionalMemberOf } from '../row-mapping.js';
 import { countedSessionsOf } from '../sessions/counted-sessions.js';
+import { letOthersWork } from '../let-others-work.js';
 import { loadAssessmentFacts } from './assessment-facts.js';
 import { dateOfInstant } from './date-of-instant.js';
 import { firstReferralIds } from './first-referrals.js';
@@ -24,8 +25,8 @@ export interface PlannedDefaults {
   readonly plannedWeeks: number;
 }
 
-/** Ids in one statement: well below the number of parameters that either database allows. */
-const CHUNK = 1000;
+/** Referrals read at once: few enough that nobody else waits for long meanwhile. */
+const CHUNK = 200;
 
 /**
  * The facts of some referrals of a team, in the order of their ids; an id of another team is left out. So is whatever was
@@ -39,6 +40,7 @@ export async function loadReferralFacts(
 ): Promise<readonly ReferralFacts[]> {
   const facts: ReferralFacts[] = [];
   for (let start = 0; start < ids.length; start += CHUNK) {
+    if (start > 0) await letOthersWork();
     facts.push(...(await loadChunk(db, teamId, ids.slice(start, start + CHUNK), defaults)));
   }
   return facts;

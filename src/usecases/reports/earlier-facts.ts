@@ -9,10 +9,14 @@ import type { PlainDate } from '../../domain/calendar/plain-date.js';
 import type { TeamSettings } from '../../domain/settings/team-settings.js';
 import type { EarlierToCompare } from '../../reports/quarterly/comparisons-section.js';
 import type { EarlierFacts } from '../../reports/quarterly/earlier-quarter.js';
+import { quarterOfTrend } from '../../reports/quarterly/quarter-of-trend.js';
+import type { QuarterOfTrend } from '../../reports/quarterly/quarter-of-trend.js';
+import type { QuarterInput } from '../../reports/quarterly/quarter.js';
 import { TREND_QUARTERS } from '../../reports/quarterly/trend-section.js';
 import type { Executor } from '../../storage/connection.js';
 import { idsTouchedInPeriod } from '../../storage/facts/cohort-ids.js';
 import { loadReferralFacts } from '../../storage/facts/referral-facts.js';
+import { letOthersWork } from '../../storage/let-others-work.js';
 
 /** Whose facts are read, and by which period the earlier ones go. */
 export interface EarlierOf {
@@ -36,11 +40,22 @@ export async function factsToCompare(db: Executor, of: EarlierOf): Promise<reado
   ];
 }
 
-/** Facts of twelve quarters up to the one in which the period ends, or to the one of the cut where that is earlier. */
-export async function factsOfTrend(db: Executor, of: EarlierOf): Promise<readonly EarlierFacts[]> {
+/**
+ * Twelve quarters up to the one in which the period ends, or to the one of the cut where that is earlier, each counted by
+ * itself so that others are answered in between.
+ */
+export async function quartersOfTrend(
+  db: Executor,
+  of: EarlierOf & Pick<QuarterInput, 'sites' | 'narrowing'>,
+): Promise<readonly QuarterOfTrend[]> {
   const { period, asAt } = of;
   const lastDay = period.lastDay < asAt ? period.lastDay : asAt;
-  return factsOfPeriods(db, of, quartersUpTo(lastDay, TREND_QUARTERS));
+  const counted: QuarterOfTrend[] = [];
+  for (const facts of await factsOfPeriods(db, of, quartersUpTo(lastDay, TREND_QUARTERS))) {
+    counted.push(quarterOfTrend(of, facts));
+    await letOthersWork();
+  }
+  return counted;
 }
 
 /** Each referral is read once, however many of the periods it touches. */

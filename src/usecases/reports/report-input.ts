@@ -1,5 +1,7 @@
 import { NOT_NARROWED } from '../../domain/cohort/narrowing.js';
+import type { ReferralFacts } from '../../domain/cohort/referral-facts.js';
 import type { QuarterlyReportInput } from '../../reports/quarterly/build-quarterly-report.js';
+import type { Executor } from '../../storage/connection.js';
 import { idsTouchedInPeriod } from '../../storage/facts/cohort-ids.js';
 import { entriesInErrorOf } from '../../storage/facts/entries-in-error.js';
 import { loadReferralFacts } from '../../storage/facts/referral-facts.js';
@@ -7,13 +9,11 @@ import { idsWaitingOn } from '../../storage/facts/waiting-ids.js';
 import { commissionersOfTeam, getTeam, sitesOfTeam } from '../../storage/providers/providers.js';
 import { currentSettings } from '../../storage/settings/settings.js';
 import type { Context } from '../context.js';
-import { factsOfTrend, factsToCompare } from './earlier-facts.js';
+import { factsToCompare, quartersOfTrend } from './earlier-facts.js';
+import type { EarlierOf } from './earlier-facts.js';
 import type { ReportRequest } from './report-quarter.js';
 
-/**
- * Everything that the report of a team is counted from, each referral read once: those that the period touches, and those
- * that may wait at the cut.
- */
+/** Everything that the report of a team is counted from. */
 export async function reportInput(
   { reader }: Context,
   request: ReportRequest & { readonly teamId: string },
@@ -21,21 +21,30 @@ export async function reportInput(
   const { teamId, period, asAt, narrowing = NOT_NARROWED, include = [] } = request;
   const team = await getTeam(reader, teamId);
   const { version, settings } = await currentSettings(reader, teamId);
-  const ids = new Set(await idsTouchedInPeriod(reader, teamId, period));
-  const earlierOf = { teamId, period, asAt, settings };
-  for (const id of await idsWaitingOn(reader, teamId, asAt)) ids.add(id);
+  const sites = await sitesOfTeam(reader, teamId);
+  const earlierOf = { teamId, period, asAt, settings, sites, narrowing };
   return {
-    facts: await loadReferralFacts(reader, teamId, [...ids].sort(), settings),
+    facts: await factsOfReport(reader, { teamId, period, asAt, settings }),
     period,
     asAt,
     settings,
     settingsVersion: version,
     teamName: team.name,
-    sites: await sitesOfTeam(reader, teamId),
+    sites,
     commissioners: await commissionersOfTeam(reader, teamId),
     narrowing,
     compareWith: include.includes('comparisons') ? await factsToCompare(reader, earlierOf) : null,
-    trendOver: include.includes('trend') ? await factsOfTrend(reader, earlierOf) : null,
+    trendOver: include.includes('trend') ? await quartersOfTrend(reader, earlierOf) : null,
     entriesInError: await entriesInErrorOf(reader, teamId, period),
   };
+}
+
+/** Referrals of a team that a period touches and those that may wait at the cut, each read once. */
+export async function factsOfReport(
+  db: Executor,
+  { teamId, period, asAt, settings }: EarlierOf,
+): Promise<readonly ReferralFacts[]> {
+  const ids = new Set(await idsTouchedInPeriod(db, teamId, period));
+  for (const id of await idsWaitingOn(db, teamId, asAt)) ids.add(id);
+  return loadReferralFacts(db, teamId, [...ids].sort(), settings);
 }

@@ -3,6 +3,7 @@ import type { PlainDate } from '../../domain/calendar/plain-date.js';
 import type { Narrowing } from '../../domain/cohort/narrowing.js';
 import { buildQuarterlyReport } from '../../reports/quarterly/build-quarterly-report.js';
 import type { QuarterlyReport } from '../../reports/quarterly/report-model.js';
+import { letOthersWork } from '../../storage/let-others-work.js';
 import type { Context, TeamMember } from '../context.js';
 import { recordRead } from '../audit/record-event.js';
 import { reportInput } from './report-input.js';
@@ -41,5 +42,7 @@ export async function reportQuarter(
   context: Context,
   request: ReportRequest & { readonly teamId: string },
 ): Promise<QuarterlyReport> {
-  return buildQuarterlyReport(await reportInput(context, request));
+  const input = await reportInput(context, request);
+  await letOthersWork();
+  return buildQuarterlyReport(input);
 }

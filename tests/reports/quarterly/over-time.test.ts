@@ -5,6 +5,7 @@ import type { Period } from '../../../src/domain/calendar/period.js';
 import type { ReferralFacts } from '../../../src/domain/cohort/referral-facts.js';
 import { buildQuarterlyReport } from '../../../src/reports/quarterly/build-quarterly-report.js';
 import type { EarlierFacts } from '../../../src/reports/quarterly/earlier-quarter.js';
+import { quarterOfTrend } from '../../../src/reports/quarterly/quarter-of-trend.js';
 import type { QuarterlyReport } from '../../../src/reports/quarterly/report-model.js';
 import { aReferral, aResult, anAssessment, aSession, closed } from '../../support/facts.js';
 import { WORKED_INPUT } from '../../support/worked-quarter.js';
@@ -63,6 +64,9 @@ function seen(period: Period, facts: readonly ReferralFacts[]): EarlierFacts {
 function reportOf(input: Partial<typeof WORKED_INPUT>): QuarterlyReport {
   return buildQuarterlyReport({ ...WORKED_INPUT, period: NOW, asAt: AS_AT, ...input });
 }
+
+const counted = (quarters: readonly EarlierFacts[]) =>
+  quarters.map((each) => quarterOfTrend(WORKED_INPUT, each));
 
 const told = ({ narrative }: QuarterlyReport): string => narrative.map(({ text }) => text).join(' ');
 
@@ -136,7 +140,7 @@ describe('twelve quarters', () => {
     const quarters = QUARTERS.map((period, index) =>
       seen(period, received(period, { started: started[index] ?? 0, of })),
     );
-    return reportOf({ facts: quarters.at(-1)?.facts ?? [], trendOver: quarters });
+    return reportOf({ facts: quarters.at(-1)?.facts ?? [], trendOver: counted(quarters) });
   };
   const chartOf = ({ trend }: QuarterlyReport, id: string) => {
     const chart = trend?.charts.find((each) => each.id === id);
@@ -183,7 +187,7 @@ describe('twelve quarters', () => {
     const quarters = QUARTERS.map((period, index) =>
       seen(period, received(period, { started: 10, of: index % 2 === 0 ? 40 : 44 })),
     );
-    const chart = chartOf(reportOf({ trendOver: quarters }), 'trend.received');
+    const chart = chartOf(reportOf({ trendOver: counted(quarters) }), 'trend.received');
     expect(chart).toMatchObject({ kind: 'xmr', unit: 'referrals', centre: 42, signals: [] });
     expect(chart.points[0]?.lower).toBeCloseTo(31.36, 9);
     expect(chart.points[0]?.upper).toBeCloseTo(52.64, 9);
@@ -193,7 +197,7 @@ describe('twelve quarters', () => {
     const quarters = QUARTERS.map((period, index) =>
       seen(period, index < 6 ? [] : received(period, { started: 15 + index, of: 40 })),
     );
-    const chart = chartOf(reportOf({ trendOver: quarters }), 'trend.uptake');
+    const chart = chartOf(reportOf({ trendOver: counted(quarters) }), 'trend.uptake');
     // 21 to 26 of 40: the median lies between 23 and 24 of 40, 58.75 %.
     expect(chart).toMatchObject({ kind: 'run', signals: [] });
     expect(chart.centre).toBeCloseTo(58.75, 9);

@@ -1,0 +1,66 @@
+import type { Period } from '../../domain/calendar/period.js';
+import type { PlainDate } from '../../domain/calendar/plain-date.js';
+import { NOT_NARROWED } from '../../domain/cohort/narrowing.js';
+import type { ReferralFacts } from '../../domain/cohort/referral-facts.js';
+import type { EntriesInError } from '../../domain/history/entered-in-error.js';
+import { DEFAULT_TEAM_SETTINGS } from '../../domain/settings/team-settings.js';
+import { buildQuarterlyReport } from '../../reports/quarterly/build-quarterly-report.js';
+import type { QuarterlyReport } from '../../reports/quarterly/report-model.js';
+import { entriesInErrorOf } from '../../storage/facts/entries-in-error.js';
+import { letOthersWork } from '../../storage/let-others-work.js';
+import { listTeams } from '../../storage/providers/providers.js';
+import type { Context } from '../context.js';
+import { factsOfReport } from './report-input.js';
+
+/** What report of all teams is asked for. */
+export interface NationRequest {
+  readonly period: Period;
+  readonly asAt: PlainDate;
+  /** Told after each team, for whoever waits. */
+  readonly onProgress?: (teamsRead: number, teams: number) => void;
+}
+
+/**
+ * The report over every team of a record, for the operator of the service; behind no address.
+ *
+ * All are counted by the settings that a team starts with, since a share over teams that read completion differently would
+ * mean nothing. Teams stand where sites stand in a team's own report. Counting many thousand referrals takes the process for
+ * itself: run it in one that serves nobody.
+ */
+export async function reportNation(context: Context, request: NationRequest): Promise<QuarterlyReport> {
+  const { period, asAt, onProgress } = request;
+  const { reader } = context;
+  const settings = DEFAULT_TEAM_SETTINGS;
+  const teams = await listTeams(reader);
+  const facts: ReferralFacts[] = [];
+  let entriesInError: EntriesInError = { referrals: 0, offers: 0, sessions: 0, assessments: 0 };
+  for (const [index, { id: teamId }] of teams.entries()) {
+    for (const each of await factsOfReport(reader, { teamId, period, asAt, settings })) {
+      facts.push({ ...each, siteId: teamId });
+    }
+    entriesInError = sumOf(entriesInError, await entriesInErrorOf(reader, teamId, period));
+    onProgress?.(index + 1, teams.length);
+    await letOthersWork();
+  }
+  return buildQuarterlyReport({
+    facts,
+    period,
+    asAt,
+    settings,
+    settingsVersion: 0,
+    teamName: 'All teams',
+    sites: teams.map(({ id, name }) => ({ id, name })),
+    commissioners: [],
+    narrowing: NOT_NARROWED,
+    entriesInError,
+  });
+}
+
+function sumOf(a: EntriesInError, b: EntriesInError): EntriesInError {
+  return {
+    referrals: a.referrals + b.referrals,
+    offers: a.offers + b.offers,
+    sessions: a.sessions + b.sessions,
+    assessments: a.assessments + b.assessments,
+  };
+}
