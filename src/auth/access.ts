@@ -146,6 +146,7 @@ export const PAGE_ACCESS = {
   'page:passphrase': 'signed-in',
   'page:second-factor': 'signed-in',
   'page:work-list': TEAM,
+  'page:assessment': CLINICAL,
   'page:own-tokens': 'signed-in',
   'page:sign-out-everywhere': 'signed-in',
   'page:search': TEAM,

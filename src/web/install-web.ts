@@ -12,6 +12,8 @@ import { invitationPages } from './sign-in/invitation-pages.js';
 import { providerPages } from './sign-in/provider-pages.js';
 import { signInPages } from './sign-in/sign-in-pages.js';
 import { signOutRoute } from './sign-in/sign-out.js';
+import { entryRoutes } from './assessment-entry/entry-routes.js';
+import { recordedPage } from './assessment-entry/recorded-page.js';
 import { startPages } from './start/start-page.js';
 import { classPage } from './classes/class-page.js';
 import { classesPages } from './classes/classes-pages.js';
@@ -47,4 +49,6 @@ export async function installWeb(app: WebApp, web: Web): Promise<void> {
   searchPages(app, web);
   classesPages(app, web);
   classPage(app, web);
+  entryRoutes(app, web);
+  recordedPage(app, web);
 }

@@ -21,6 +21,7 @@ const TABLE: Readonly<Record<string, 'anybody' | readonly Role[]>> = {
   'page:passphrase': [A, C, L, P],
   'page:second-factor': [A, C, L, P],
   'page:work-list': [A, C, L],
+  'page:assessment': [C, L],
   'page:own-tokens': [A, C, L, P],
   'page:sign-out-everywhere': [A, C, L, P],
   'page:search': [A, C, L],

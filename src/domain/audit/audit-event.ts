@@ -17,6 +17,7 @@ export const AUDIT_ACTIONS = [
   'closure-corrected',
   'referral-reopened',
   'assessment-recorded',
+  'assessment-sheet-read',
   'assessments-read',
   'assessment-read',
   'assessment-corrected',

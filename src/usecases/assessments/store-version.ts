@@ -38,7 +38,8 @@ export async function checkEntry(
   return done(verdict.checked);
 }
 
-function baselineValues(others: readonly Assessment[]): ReadonlyMap<string, Fraction> {
+/** Baseline value by measure id. */
+export function baselineValues(others: readonly Assessment[]): ReadonlyMap<string, Fraction> {
   const results = others.filter((other) => other.entry.timepoint === 'baseline').flatMap(resultsOf);
   return new Map(results.map((result) => [result.measureId, result.value]));
 }

@@ -1,0 +1,127 @@
+import { ageInYears } from '../calendar/plain-date.js';
+import type { PlainDate } from '../calendar/plain-date.js';
+import { subtract, toNumber } from '../exact/fraction.js';
+import type { Fraction } from '../exact/fraction.js';
+import { findMeasure } from '../measures/catalogue.js';
+import type { Measure } from '../measures/measure.js';
+import { findEquation } from '../prediction/catalogue.js';
+import { percentPredicted, predictResult } from '../prediction/predict.js';
+import type { SexAtBirth } from '../referral/closed-sets.js';
+import { cautionsOfAssessment } from '../safety/assessment-cautions.js';
+import type { SafetyCaution } from '../safety/safety-caution.js';
+import type { TeamSettings } from '../settings/team-settings.js';
+import type { AssessmentEntry, CheckedAssessment } from './assessment.js';
+import { checkPhysicalTest } from './check-physical-test.js';
+import { checkQuestionnaire } from './check-questionnaire.js';
+import { checkWalkTest } from './check-walk-test.js';
+import { notScoredOf } from './not-scored.js';
+import type { NotScored } from './not-scored.js';
+import { resultsOf } from './results.js';
+
+/** What the figures of an entry are worked out beside. */
+export interface FiguresContext {
+  readonly sexAtBirth: SexAtBirth;
+  readonly bornOn: PlainDate;
+  /** Of an earlier assessment of the referral; taken where the entry has none. */
+  readonly knownHeightCm: number | null;
+  readonly knownWeightKg: number | null;
+  readonly settings: Pick<TeamSettings, 'equations' | 'restingLimits' | 'desaturationDefinition'>;
+  /** Baseline value by measure id; empty when the entry is itself the baseline. */
+  readonly baseline: ReadonlyMap<string, Fraction>;
+}
+
+/** A result as it stands while an assessment is typed. */
+export interface RunningFigure {
+  /** Where in the entry it stands. */
+  readonly pointer: string;
+  readonly measureId: string;
+  readonly value: number;
+  /** Null where no equation is chosen for the measure. */
+  readonly predicted: {
+    readonly equationId: string;
+    /** Null where there is no prediction; then `reason` says why. */
+    readonly percent: number | null;
+    readonly reason: string | null;
+  } | null;
+  /** Null where the baseline has no such result. */
+  readonly change: {
+    readonly baseline: number;
+    readonly difference: number;
+    readonly direction: 'better' | 'worse' | 'same';
+  } | null;
+}
+
+/** The figures of an entry that is being typed, and why others are missing. */
+export interface RunningFigures {
+  /** One a measure, the better of two walks. */
+  readonly figures: readonly RunningFigure[];
+  readonly notScored: readonly NotScored[];
+  /** What a registered clinician must know of what was typed so far. */
+  readonly cautions: readonly SafetyCaution[];
+  /** Metres of each walk of the entry, in its order; null where there is no distance. */
+  readonly distancesM: readonly (number | null)[];
+}
+
+/**
+ * Works out what can be worked out of an entry, whole or not, right or not: what is recorded is decided elsewhere.
+ *
+ * @example ISWT of level 5 with 2 shuttles, baseline 150 m -> 200 m, difference 50, better
+ */
+export function runningFigures(entry: AssessmentEntry, context: FiguresContext): RunningFigures {
+  const walkTests = entry.walkTests.map((walk, index) => checkWalkTest(walk, `/walkTests/${index}`).entry);
+  const checked: CheckedAssessment = {
+    entry: { ...entry, walkTests },
+    scores: entry.questionnaires.flatMap(
+      (each, index) => checkQuestionnaire(each, `/questionnaires/${index}`).scores,
+    ),
+    physicalResults: entry.physicalTests.flatMap(
+      (test, index) => checkPhysicalTest(test, `/physicalTests/${index}`).results,
+    ),
+  };
+  return {
+    figures: resultsOf(checked).flatMap((result): readonly RunningFigure[] => {
+      const measure = findMeasure(result.measureId);
+      if (measure === undefined) return [];
+      return [
+        {
+          pointer: result.pointer,
+          measureId: measure.id,
+          value: toNumber(result.value),
+          predicted: predictedOf(measure, toNumber(result.value), entry, context),
+          change: changeOf(measure, result.value, context.baseline.get(measure.id)),
+        },
+      ];
+    }),
+    notScored: notScoredOf(checked),
+    cautions: cautionsOfAssessment(checked, context.settings),
+    distancesM: walkTests.map(({ distanceM }) => distanceM),
+  };
+}
+
+function predictedOf(
+  measure: Measure,
+  value: number,
+  entry: AssessmentEntry,
+  { sexAtBirth, bornOn, knownHeightCm, knownWeightKg, settings }: FiguresContext,
+): RunningFigure['predicted'] {
+  const equation = findEquation(settings.equations[measure.id] ?? '');
+  if (equation === null || equation === undefined) return null;
+  const prediction = predictResult(equation, {
+    sexAtBirth,
+    ageYears: ageInYears(bornOn, entry.assessedOn),
+    heightCm: entry.heightCm ?? knownHeightCm,
+    weightKg: entry.weightKg ?? knownWeightKg,
+  });
+  return prediction.kind === 'predicted'
+    ? { equationId: equation.id, percent: percentPredicted(value, prediction.predicted), reason: null }
+    : { equationId: equation.id, percent: null, reason: prediction.words };
+}
+
+function changeOf(measure: Measure, value: Fraction, before: Fraction | undefined): RunningFigure['change'] {
+  if (before === undefined) return null;
+  const change = subtract(value, before);
+  const isHigher = change.numerator > 0;
+  const direction =
+    change.numerator === 0 ? 'same' : isHigher === (measure.betterWhen === 'higher') ? 'better' : 'worse';
+  return { baseline: toNumber(before), difference: toNumber(change), direction };
+}

@@ -1,0 +1,54 @@
+/** Names of the fields of an assessment's form: those of a draft as well. */
+
+/** Before the fields of an attempt at the walk test. */
+export const ATTEMPTS = ['walk1', 'walk2'] as const;
+export type AttemptName = (typeof ATTEMPTS)[number];
+
+/** What both walks of a visit have in common. */
+export const SHARED_WALK_FIELDS = ['place', 'courseLengthM', 'walkingAid', 'oxygenLPerMin'] as const;
+
+/** Numbers of one attempt, apart from its result. */
+export const MEASURED_IN_WALK = [
+  'startSpo2Percent',
+  'lowestSpo2Percent',
+  'startHeartRateBpm',
+  'peakHeartRateBpm',
+  'startBreathlessness',
+  'endBreathlessness',
+  'startFatigue',
+  'endFatigue',
+  'stops',
+] as const;
+
+/** Numbers that give the result of one attempt; which of them, the test decides. */
+export const RESULT_OF_WALK = ['distanceM', 'level', 'shuttles', 'timeS', 'speedLevel'] as const;
+
+/** The field of an item of a questionnaire, from 1. */
+export function itemField(questionnaireId: string, item: number): string {
+  return `q.${questionnaireId}.${item}`;
+}
+
+/** The field of a score that was added up by hand. */
+export function scoreField(questionnaireId: string, measureId: string): string {
+  return `q.${questionnaireId}.score.${measureId}`;
+}
+
+/** The field of the variant of a questionnaire. */
+export function formField(questionnaireId: string): string {
+  return `q.${questionnaireId}.form`;
+}
+
+/** The field of the reason why something was not done. */
+export function notDoneField(part: string): string {
+  return `${part}.notDoneReason`;
+}
+
+/** Ticked where an unusual value of a field is right; it holds the value that was looked at. */
+export function confirmField(field: string): string {
+  return `confirm.${field}`;
+}
+
+/** The version of the draft that the page was made from. */
+export const DRAFT_VERSION = 'draftVersion';
+/** When the rest between two walks began, in milliseconds since 1970. */
+export const REST_STARTED = 'restStartedAt';

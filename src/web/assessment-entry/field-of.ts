@@ -1,0 +1,48 @@
+import { formField, itemField, notDoneField, scoreField, SHARED_WALK_FIELDS } from './field-names.js';
+import type { ReadEntry } from './read-entry.js';
+
+/**
+ * The field of the form that stands for a JSON Pointer into the entry.
+ *
+ * @example /walkTests/1/distanceM -> walk2.distanceM; /questionnaires/0/items/4 -> q.copd-assessment-test.5
+ */
+export function fieldOf({ entry, attempts, questionnaires }: ReadEntry, pointer: string): string {
+  const [, list = '', index = '', name = '', ...rest] = pointer.split('/');
+  switch (list) {
+    case 'walkTests':
+      return walkField(attempts[Number(index)] ?? 'walk1', name, entry.walkTests[Number(index)]?.test ?? '');
+    case 'sitToStands':
+      return name === 'test' ? 'sitToStandTest' : `sitToStand.${name === '' ? 'repetitions' : name}`;
+    case 'questionnaires': {
+      const questionnaire = questionnaires[Number(index)];
+      if (questionnaire === undefined) return '';
+      const { id, items, measures } = questionnaire;
+      const scoreAt = entry.questionnaires[Number(index)]?.typedScores[Number(rest[0])]?.measure;
+      if (name === 'form') return formField(id);
+      if (name === 'notDoneReason') return notDoneField(`q.${id}`);
+      if (name === 'typedScores') return scoreField(id, scoreAt ?? measures[0]?.id ?? '');
+      if (items.length === 0) return scoreField(id, measures[0]?.id ?? '');
+      return itemField(id, name === 'items' && rest[0] !== undefined ? Number(rest[0]) + 1 : 1);
+    }
+    case 'resting':
+    case 'spirometry':
+      return index;
+    default:
+      return list;
+  }
+}
+
+function walkField(attempt: string, name: string, test: string): string {
+  if (name === 'test') return 'walkTest';
+  if (SHARED_WALK_FIELDS.some((shared) => shared === name)) return name;
+  const isTimed = test === 'endurance-shuttle-walk';
+  return `${attempt}.${name === '' || name === 'attempt' ? (isTimed ? 'timeS' : 'distanceM') : name}`;
+}
+
+/** The part of the page that shows the figures of a result. */
+export function slotOf({ questionnaires }: ReadEntry, pointer: string): string {
+  const [, list = '', index = ''] = pointer.split('/');
+  if (list === 'walkTests') return 'walk';
+  if (list === 'sitToStands') return 'sitToStand';
+  return `q.${questionnaires[Number(index)]?.id ?? ''}`;
+}

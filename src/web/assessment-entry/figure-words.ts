@@ -1,0 +1,97 @@
+import type { RunningFigure } from '../../domain/assessment/running-figures.js';
+import { findMeasure, findWalkTest } from '../../domain/measures/catalogue.js';
+import { distanceToLevel } from '../../domain/measures/shuttles.js';
+import { findEquation } from '../../domain/prediction/catalogue.js';
+import type { EntryPreview } from '../../usecases/assessments/entry-sheet.js';
+import { slotOf } from './field-of.js';
+import type { ReadEntry } from './read-entry.js';
+
+/** Lines that stand beside a test, by the part of the page. */
+export type FigureLines = Readonly<Record<string, readonly string[]>>;
+
+/** The figures of an entry in words, for the page and for the script that keeps it up to date. */
+export function figureLines(read: ReadEntry, preview: EntryPreview): FigureLines {
+  const lines: Record<string, string[]> = {};
+  const add = (slot: string, line: string): void => {
+    (lines[slot] ??= []).push(line);
+  };
+  preview.distancesM.forEach((distanceM, index) => {
+    const attempt = read.attempts[index];
+    const walk = read.entry.walkTests[index];
+    if (attempt !== undefined && walk !== undefined && distanceM !== null) {
+      add(attempt, distanceWords(walk.test, distanceM));
+    }
+  });
+  for (const figure of preview.figures) add(slotOf(read, figure.pointer), figureWords(figure));
+  for (const { text } of preview.cautions) add('cautions', text);
+  for (const { measure, reason } of preview.notScored) {
+    const owner = read.questionnaires.find(({ measures }) => measures.some(({ id }) => id === measure));
+    if (owner !== undefined) add(`q.${owner.id}`, `${shortName(measure)}: no score. ${reason}.`);
+  }
+  return lines;
+}
+
+/** @example an ISWT of 200 m -> '200 m: level 5, 2 shuttles' */
+function distanceWords(testId: string, distanceM: number): string {
+  const test = findWalkTest(testId);
+  if (test === undefined || test.levels === null || test.records !== 'shuttles') return `${distanceM}\u202fm`;
+  const at = distanceToLevel(distanceM, test.levels);
+  return at.kind === 'level'
+    ? `${distanceM}\u202fm: level ${at.level}, ${at.shuttlesInLevel} shuttles`
+    : `${distanceM}\u202fm`;
+}
+
+function figureWords({ measureId, value, predicted, change }: RunningFigure): string {
+  const unit = unitOf(measureId);
+  const parts = [`${shortName(measureId)} ${numberWords(value)}${unit}`];
+  if (predicted !== null) {
+    const name = findEquation(predicted.equationId)?.title ?? predicted.equationId;
+    parts.push(
+      predicted.percent === null
+        ? `no prediction: ${predicted.reason ?? ''}`
+        : `${Math.round(predicted.percent)}\u202f% of predicted (${name})`,
+    );
+  }
+  if (change !== null) {
+    const { baseline, difference, direction } = change;
+    const words = direction === 'same' ? 'no change' : `${signed(difference)}${unit}, ${direction}`;
+    parts.push(`${words}; baseline ${numberWords(baseline)}${unit}`);
+  }
+  return parts.join('; ');
+}
+
+/** The same for a table: measure, result, share of predicted, baseline, change. */
+export function figureColumns({ measureId, value, predicted, change }: RunningFigure): readonly string[] {
+  const percent = predicted?.percent ?? null;
+  return [
+    shortName(measureId),
+    valueWords(measureId, value),
+    percent === null ? '' : `${Math.round(percent)}\u202f%`,
+    change === null ? '' : valueWords(measureId, change.baseline),
+    change === null
+      ? ''
+      : `${signed(change.difference)}${unitOf(measureId)}${change.direction === 'same' ? '' : `, ${change.direction}`}`,
+  ];
+}
+
+/** A value with its unit, such as what was measured at baseline. */
+export function valueWords(measureId: string, value: number): string {
+  return `${numberWords(value)}${unitOf(measureId)}`;
+}
+
+function shortName(measureId: string): string {
+  return findMeasure(measureId)?.shortName ?? measureId;
+}
+
+function unitOf(measureId: string): string {
+  const unit = findMeasure(measureId)?.unit ?? 'points';
+  return ['points', 'grade', 'utility', 'mean item score'].includes(unit) ? '' : `\u202f${unit}`;
+}
+
+function numberWords(value: number): string {
+  return String(Math.round(value * 100) / 100).replace('-', '\u2212');
+}
+
+function signed(value: number): string {
+  return value > 0 ? `+${numberWords(value)}` : numberWords(value);
+}

@@ -1,0 +1,157 @@
+import { QUESTIONNAIRES } from '../../domain/measures/registered.js';
+import type { Questionnaire } from '../../domain/measures/questionnaire.js';
+import { Select } from '../components/choices.js';
+import { attributeText } from '../components/field.js';
+import { capital } from '../components/words.js';
+import { errorAt, fieldId } from '../forms/form-errors.js';
+import { textOf } from '../forms/form-values.js';
+import { formField, itemField, notDoneField, scoreField } from './field-names.js';
+import { isInUse } from './before-block.js';
+import { Block, Confirm, Figures, NotDone, Num } from './parts.js';
+import { fieldState } from './sheet-state.js';
+import type { SheetState } from './sheet-state.js';
+import { baselineOf } from './walk-blocks.js';
+
+/** Those that most teams use come first; the others are folded together. */
+const USUAL = [
+  'mrc-dyspnoea',
+  'copd-assessment-test',
+  'chronic-respiratory-questionnaire',
+  'hospital-anxiety-and-depression-scale',
+];
+
+/** Questionnaires by item numbers and scores; no wording of any is held. */
+export function QuestionnairesBlock({ state }: { readonly state: SheetState }): JSX.Element {
+  const usual = USUAL.flatMap((id) => QUESTIONNAIRES.filter((each) => each.id === id));
+  const others = QUESTIONNAIRES.filter(({ id }) => !USUAL.includes(id));
+  return (
+    <Block id="step-questionnaires" title="7. Questionnaires">
+      <p class="hint">
+        Type the score of each item in the order of the printed form. Leave out what was not answered.
+      </p>
+      {[...usual, ...others].map((questionnaire) => (
+        <QuestionnaireFields state={state} questionnaire={questionnaire} />
+      ))}
+    </Block>
+  );
+}
+
+interface QuestionnaireProps {
+  readonly state: SheetState;
+  readonly questionnaire: Questionnaire;
+}
+
+function QuestionnaireFields({ state, questionnaire }: QuestionnaireProps): JSX.Element {
+  const { id, name, shortName, forms, items, measures } = questionnaire;
+  const isBegun = fieldNames(questionnaire).some((field) => isInUse(state, field));
+  const wasDone = measures.some((measure) => state.sheet.baseline.has(measure.id));
+  const before = measures.flatMap((measure) => baselineOf(state, measure.id) ?? []);
+  return (
+    <details class="questionnaire" open={isBegun || wasDone}>
+      <summary>
+        <span safe>{shortName === name ? name : `${shortName}: ${name}`}</span>
+      </summary>
+      {before.length === 0 ? (
+        ''
+      ) : (
+        <p class="hint" safe>
+          {measures.flatMap((measure) => baselineNamed(state, measure)).join('; ')}
+        </p>
+      )}
+      {forms.length === 0 ? (
+        ''
+      ) : (
+        <Select
+          {...fieldState(state, formField(id))}
+          label="Form"
+          none="Choose the form"
+          choices={forms.map((form) => ({ value: form, label: capital(form.replaceAll('-', ' ')) }))}
+        />
+      )}
+      {items.length === 0 ? '' : <Items state={state} questionnaire={questionnaire} />}
+      <TypedScores state={state} questionnaire={questionnaire} />
+      <NotDone state={state} part={`q.${id}`} />
+      <Figures state={state} slot={`q.${id}`} />
+    </details>
+  );
+}
+
+function baselineNamed(
+  state: SheetState,
+  { id, shortName }: Questionnaire['measures'][number],
+): readonly string[] {
+  const before = baselineOf(state, id);
+  return before === undefined ? [] : [`${shortName}: ${before.toLowerCase()}`];
+}
+
+function fieldNames({ id, items, measures }: Questionnaire): readonly string[] {
+  return [
+    ...items.map((_limits, index) => itemField(id, index + 1)),
+    ...measures.map((measure) => scoreField(id, measure.id)),
+    notDoneField(`q.${id}`),
+    formField(id),
+  ];
+}
+
+/** A small field an item, so that a whole form is typed without looking up. */
+function Items({ state, questionnaire }: QuestionnaireProps): JSX.Element {
+  const { id, items, shortName } = questionnaire;
+  const errors = items.flatMap((_limits, index) => errorAt(state.errors, itemField(id, index + 1)) ?? []);
+  const [first] = items;
+  const isSame = items.every(({ min, max }) => min === first?.min && max === first.max);
+  return (
+    <fieldset class={errors.length > 0 ? 'field has-error' : 'field'}>
+      <legend>{isSame && first !== undefined ? `Items, ${first.min} to ${first.max}` : 'Items'}</legend>
+      {errors.map((error) => (
+        <p class="error" safe>
+          {error}
+        </p>
+      ))}
+      <div class="items">
+        {items.map(({ min, max }, index) => {
+          const name = itemField(id, index + 1);
+          const isWrong = errorAt(state.errors, name) !== null;
+          return (
+            <div class="item" data-field={name}>
+              <label for={fieldId(name)}>
+                <span class="visually-hidden" safe>{`${shortName} item `}</span>
+                {index + 1}
+              </label>
+              <input
+                id={fieldId(name)}
+                name={name}
+                type="text"
+                inputmode="numeric"
+                autocomplete="off"
+                maxlength={3}
+                value={attributeText(textOf(state.values, name))}
+                aria-invalid={isWrong ? 'true' : undefined}
+                aria-description={isSame ? undefined : `${min} to ${max}`}
+              />
+            </div>
+          );
+        })}
+      </div>
+      {items.map((_limits, index) => (
+        <Confirm state={state} name={itemField(id, index + 1)} />
+      ))}
+    </fieldset>
+  );
+}
+
+/** Scores that were added up by hand; checked against the items where both are given. */
+function TypedScores({ state, questionnaire }: QuestionnaireProps): JSX.Element {
+  const { id, items, measures, scoreItems } = questionnaire;
+  const isOpen =
+    scoreItems === null || measures.some((measure) => isInUse(state, scoreField(id, measure.id)));
+  return (
+    <details open={isOpen}>
+      <summary>{items.length === 0 ? 'Scores' : 'Scores added up by hand'}</summary>
+      <div class="row">
+        {measures.map((measure) => (
+          <Num state={state} name={scoreField(id, measure.id)} label={measure.shortName} isDecimal />
+        ))}
+      </div>
+    </details>
+  );
+}

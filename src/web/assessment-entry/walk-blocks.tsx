@@ -1,0 +1,162 @@
+import { findWalkTest } from '../../domain/measures/catalogue.js';
+import { SIT_TO_STAND_TESTS, WALK_TESTS } from '../../domain/measures/registered.js';
+import { STOP_REASONS, TEST_PLACES, WALKING_AIDS } from '../../domain/referral/closed-sets.js';
+import { findSafetyItem } from '../../domain/safety/conduct.js';
+import { SAFETY_CHECKLIST } from '../../domain/safety/registered.js';
+import { toNumber } from '../../domain/exact/fraction.js';
+import { Select } from '../components/choices.js';
+import { choicesOf } from '../components/words.js';
+import { textOf } from '../forms/form-values.js';
+import { FindingList } from './before-block.js';
+import { REST_STARTED } from './field-names.js';
+import type { AttemptName } from './field-names.js';
+import { valueWords } from './figure-words.js';
+import { Block, Figures, NotDone, Num } from './parts.js';
+import { fieldState } from './sheet-state.js';
+import type { SheetState } from './sheet-state.js';
+import { AID_WORDS, PLACE_WORDS, STOP_WORDS } from './words.js';
+
+type StateProps = { readonly state: SheetState };
+
+/** Which test, and what both walks have in common; then the first walk. */
+export function FirstWalkBlock({ state }: StateProps): JSX.Element {
+  return (
+    <Block id="step-walk1" title="3. First walk">
+      <div class="row">
+        <Select
+          {...fieldState(state, 'walkTest')}
+          label="Walk test"
+          none="Choose the test"
+          choices={WALK_TESTS.map(({ id, name }) => ({ value: id, label: name }))}
+        />
+        <Select {...fieldState(state, 'place')} label="Where" choices={choicesOf(TEST_PLACES, PLACE_WORDS)} />
+      </div>
+      <div class="row">
+        <Num state={state} name="courseLengthM" label="Length of the course" unit="m" isDecimal />
+        <Select
+          {...fieldState(state, 'walkingAid')}
+          label="Walking aid"
+          none="Not recorded"
+          choices={choicesOf(WALKING_AIDS, AID_WORDS)}
+        />
+        <Num state={state} name="oxygenLPerMin" label="Oxygen" unit="L/min" hint="0 is room air" isDecimal />
+      </div>
+      <Attempt state={state} attempt="walk1" />
+    </Block>
+  );
+}
+
+/** The rest between two walks; with a script, a clock runs. */
+export function RestBlock({ state }: StateProps): JSX.Element {
+  return (
+    <Block id="step-rest" title="4. Rest">
+      <p safe>{`${findSafetyItem('rest-between-tests')?.text ?? ''}.`}</p>
+      <div class="timer" data-rest-minutes="30" data-rest-field={REST_STARTED}></div>
+      <input
+        type="hidden"
+        name={REST_STARTED}
+        value={textOf(state.values, REST_STARTED).replace(/\D/g, '')}
+      />
+    </Block>
+  );
+}
+
+/** The second walk, and the figures of the better one. */
+export function SecondWalkBlock({ state }: StateProps): JSX.Element {
+  const stops = SAFETY_CHECKLIST.filter(({ stage }) => stage === 'during-a-test');
+  return (
+    <Block id="step-walk2" title="5. Second walk">
+      <Attempt state={state} attempt="walk2" />
+      {stops.map((list) => (
+        <FindingList state={state} list={list} />
+      ))}
+      <Figures state={state} slot="walk" />
+    </Block>
+  );
+}
+
+function Attempt({ state, attempt }: StateProps & { readonly attempt: AttemptName }): JSX.Element {
+  const at = (name: string): string => `${attempt}.${name}`;
+  const before = baselineOf(state, findWalkTest(textOf(state.values, 'walkTest'))?.measure.id);
+  return (
+    <div class="attempt" data-attempt={attempt}>
+      <div class="row">
+        <Num state={state} name={at('distanceM')} label="Distance" unit="m" hint={before} />
+        <Num state={state} name={at('level')} label="Level" hint="Shuttle walk: last level begun" />
+        <Num state={state} name={at('shuttles')} label="Shuttles in it" />
+        <Num state={state} name={at('timeS')} label="Time" unit="s" hint="Endurance walk" />
+        <Num state={state} name={at('speedLevel')} label="Speed level" hint="Endurance walk, 1 to 16" />
+      </div>
+      <div class="taps" data-taps={attempt}></div>
+      <Figures state={state} slot={attempt} />
+      <div class="row">
+        <Num state={state} name={at('startSpo2Percent')} label="SpO2 at start" unit="%" />
+        <Num state={state} name={at('lowestSpo2Percent')} label="Lowest SpO2" unit="%" />
+        <Num state={state} name={at('startHeartRateBpm')} label="Heart rate at start" unit="beats/min" />
+        <Num state={state} name={at('peakHeartRateBpm')} label="Peak heart rate" unit="beats/min" />
+      </div>
+      <div class="row">
+        <Num state={state} name={at('startBreathlessness')} label="Borg breathlessness at start" isDecimal />
+        <Num state={state} name={at('endBreathlessness')} label="Borg breathlessness at end" isDecimal />
+        <Num state={state} name={at('startFatigue')} label="Borg fatigue at start" isDecimal />
+        <Num state={state} name={at('endFatigue')} label="Borg fatigue at end" isDecimal />
+      </div>
+      <div class="row">
+        <Num state={state} name={at('stops')} label="Stops to rest" />
+        <Select
+          {...fieldState(state, at('stopReason'))}
+          label="Why it ended"
+          none="Not recorded"
+          choices={choicesOf(STOP_REASONS, STOP_WORDS)}
+        />
+        <NotDone state={state} part={attempt} />
+      </div>
+    </div>
+  );
+}
+
+/** The sit-to-stand test of the day. */
+export function StandBlock({ state }: StateProps): JSX.Element {
+  const test = SIT_TO_STAND_TESTS.find(({ id }) => id === textOf(state.values, 'sitToStandTest'));
+  return (
+    <Block id="step-stand" title="6. Sit to stand">
+      <div class="row">
+        <Select
+          {...fieldState(state, 'sitToStandTest')}
+          label="Test"
+          none="Choose the test"
+          choices={SIT_TO_STAND_TESTS.map(({ id, name }) => ({ value: id, label: name }))}
+        />
+        <Num
+          state={state}
+          name="sitToStand.repetitions"
+          label="Repetitions"
+          hint={baselineOf(state, test?.measure.id)}
+        />
+        <Num state={state} name="sitToStand.timeS" label="Time" unit="s" hint="Five repetitions" isDecimal />
+      </div>
+      <div class="row">
+        <Num state={state} name="sitToStand.chairHeightCm" label="Chair height" unit="cm" isDecimal />
+        <Select
+          {...fieldState(state, 'sitToStand.handsUsed')}
+          label="Hands used"
+          none="Not recorded"
+          choices={[
+            { value: 'no', label: 'No' },
+            { value: 'yes', label: 'Yes' },
+          ]}
+        />
+        <NotDone state={state} part="sitToStand" />
+      </div>
+      <Figures state={state} slot="sitToStand" />
+    </Block>
+  );
+}
+
+/** What was measured at baseline, beside the field of the same measure. */
+export function baselineOf({ sheet }: SheetState, measureId: string | undefined): string | undefined {
+  const before = measureId === undefined ? undefined : sheet.baseline.get(measureId);
+  return before === undefined || measureId === undefined
+    ? undefined
+    : `Baseline ${valueWords(measureId, toNumber(before))}`;
+}
