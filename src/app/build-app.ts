@@ -52,6 +52,14 @@ import type { Web, WebApp } from '../web/web.js';
 /** How much the service writes to its log. */
 export type LogLevel = 'info' | 'warn' | 'silent';
 
+/** What an operator may add to the service. */
+export interface ServiceOptions {
+  /** A provider of OpenID Connect by which people may sign in; null for none. */
+  readonly oidc?: Web['oidc'];
+  /** Proxies that are believed when they say for whom they ask; else the connection counts. */
+  readonly trustedProxies?: readonly string[];
+}
+
 const BODY_LIMIT_BYTES = 256 * 1024;
 const API_PREFIX = '/api/v1';
 
@@ -59,11 +67,15 @@ const API_PREFIX = '/api/v1';
  * Builds the service; it does not listen yet.
  *
  * @param context the record, the clock and the source of ids
- * @param oidc a provider of OpenID Connect by which people may sign in; null for none
  */
-export async function buildApp(context: Context, logLevel: LogLevel, oidc: Web['oidc'] = null): Promise<App> {
+export async function buildApp(
+  context: Context,
+  logLevel: LogLevel,
+  { oidc = null, trustedProxies = [] }: ServiceOptions = {},
+): Promise<App> {
   const app: App = fastify({
     bodyLimit: BODY_LIMIT_BYTES,
+    trustProxy: trustedProxies.length === 0 ? false : [...trustedProxies],
     requestTimeout: 30_000,
     keepAliveTimeout: 5_000,
     // The log names the route, never the address that was asked for: an address may hold what somebody typed.

@@ -21,5 +21,8 @@ await runCommand(USAGE, async () => {
     byProvider === null
       ? null
       : { provider: createIdentityProvider(byProvider.settings), rules: byProvider.rules };
-  await serve(await openRecord(config.databaseFile, SYSTEM_CLOCK), config, 'info', oidc);
+  await serve(await openRecord(config.databaseFile, SYSTEM_CLOCK), config, 'info', {
+    oidc,
+    trustedProxies: config.trustedProxies,
+  });
 });

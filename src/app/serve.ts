@@ -2,6 +2,7 @@ import type { ServerResponse } from 'node:http';
 import type { Socket } from 'node:net';
 import type { App } from '../http/app-types.js';
 import { buildApp } from './build-app.js';
+import type { ServiceOptions } from './build-app.js';
 import type { Config } from './config.js';
 import type { OpenRecord } from './open-record.js';
 import { commandRefused } from './run-command.js';
@@ -16,9 +17,9 @@ export async function serve(
   { context, connection }: Pick<OpenRecord, 'context' | 'connection'>,
   { host, port }: Pick<Config, 'host' | 'port'>,
   logLevel: Parameters<typeof buildApp>[1],
-  oidc: Parameters<typeof buildApp>[2] = null,
+  options: ServiceOptions = {},
 ): Promise<App> {
-  const app = await buildApp(context, logLevel, oidc);
+  const app = await buildApp(context, logLevel, options);
   // The record is closed last: what waits for its trail is written when the service closes.
   const leaveConnections = watchConnections(app);
   const stop = async (): Promise<void> => {

@@ -3,7 +3,12 @@ import { readConfig } from '../../src/app/config.js';
 
 describe('settings of the process', () => {
   it('have defaults that open the service to this machine only', () => {
-    expect(readConfig({})).toEqual({ databaseFile: 'var/tidemark.sqlite', host: '127.0.0.1', port: 4100 });
+    expect(readConfig({})).toEqual({
+      databaseFile: 'var/tidemark.sqlite',
+      host: '127.0.0.1',
+      port: 4100,
+      trustedProxies: [],
+    });
   });
 
   it('are read from the environment', () => {
@@ -12,7 +17,10 @@ describe('settings of the process', () => {
       databaseFile: '/srv/record.sqlite',
       host: '127.0.0.2',
       port: 0,
+      trustedProxies: [],
     });
+    const proxies = { TIDEMARK_TRUSTED_PROXIES: '127.0.0.1, 10.0.0.0/8,::1' };
+    expect(readConfig(proxies).trustedProxies).toEqual(['127.0.0.1', '10.0.0.0/8', '::1']);
     expect(readConfig({ TIDEMARK_PORT: '65535' }).port).toBe(65_535);
   });
 
@@ -30,6 +38,12 @@ describe('settings of the process', () => {
     ['TIDEMARK_DB', ''],
     ['TIDEMARK_DB', ' '],
     ['TIDEMARK_DB', ':memory:'],
+    ['TIDEMARK_TRUSTED_PROXIES', ''],
+    ['TIDEMARK_TRUSTED_PROXIES', 'true'],
+    ['TIDEMARK_TRUSTED_PROXIES', '0.0.0.0/0'],
+    ['TIDEMARK_TRUSTED_PROXIES', '10.0.0.0/33'],
+    ['TIDEMARK_TRUSTED_PROXIES', '127.0.0.1,'],
+    ['TIDEMARK_TRUSTED_PROXIES', 'proxy.example'],
   ])('refuse %s="%s", by name', (name, value) => {
     expect(() => readConfig({ [name]: value })).toThrow(name);
   });

@@ -4,13 +4,13 @@ import { join } from 'node:path';
 import Sqlite from 'better-sqlite3';
 import supertest from 'supertest';
 import { buildApp } from '../../src/app/build-app.js';
+import type { ServiceOptions } from '../../src/app/build-app.js';
 import { openRecord } from '../../src/app/open-record.js';
 import type { OpenRecord } from '../../src/app/open-record.js';
 import { clockAt } from '../../src/app/system-clock.js';
 import type { App } from '../../src/http/app-types.js';
 import { createAccount, createCommissioner, createTeam } from '../../src/usecases/accounts/provision.js';
 import type { Clock } from '../../src/usecases/context.js';
-import type { ProviderSignIn } from '../../src/web/web.js';
 import { currentEtag } from './current-etag.js';
 
 /** The instant at which tests take place unless they say otherwise: Wednesday 25 November 2026. */
@@ -54,11 +54,10 @@ export interface TestClient {
  * Starts the service for tests: a demo team with two sites and one account for each role, and another team.
  *
  * @param at the instant at which its clock stands, or a clock that moves
- * @param oidc a provider by which people may sign in
  */
 export async function startApp(
   at: string | Clock = TEST_INSTANT,
-  oidc: ProviderSignIn | null = null,
+  options: ServiceOptions = {},
 ): Promise<TestApp> {
   const folder = mkdtempSync(join(tmpdir(), 'tidemark-test-'));
   const databaseFile = join(folder, 'record.sqlite');
@@ -95,7 +94,7 @@ export async function startApp(
     commissioner: await tokenFor('commissioner', team.teamId),
   };
   const otherToken = await tokenFor('lead', other.teamId);
-  const app = await buildApp(context, 'silent', oidc);
+  const app = await buildApp(context, 'silent', options);
   await app.ready();
   const versions = new Sqlite(databaseFile, { readonly: true });
   const as = (who: TestRole | 'other-team' | null): TestClient => {

@@ -29,7 +29,9 @@ afterAll(() => provider.close());
 beforeEach(async () => {
   provider.people.clear();
   provider.people.set('subject-1', { name: 'Campion Avocet', groups: ['staff', 'pr-clinicians'] });
-  service = await startApp(undefined, { provider: createIdentityProvider(provider.settings), rules: RULES });
+  service = await startApp(undefined, {
+    oidc: { provider: createIdentityProvider(provider.settings), rules: RULES },
+  });
   browser = await pagesAs(service, null);
 });
 afterEach(() => service.close());
@@ -224,8 +226,7 @@ describe('a service', () => {
     const gone = await startProvider();
     await gone.close();
     const other = await startApp(undefined, {
-      provider: createIdentityProvider(gone.settings),
-      rules: RULES,
+      oidc: { provider: createIdentityProvider(gone.settings), rules: RULES },
     });
     const client = await pagesAs(other, null);
     const response = await client.get('/sign-in/provider');
