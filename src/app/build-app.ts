@@ -24,6 +24,7 @@ import { installGuard } from '../http/guard.js';
 import { installRequestKeys } from '../http/request-keys.js';
 import { historyRoutes } from '../http/history/history-routes.js';
 import { installAnswerHeaders, installDocumentationHeaders } from '../http/headers.js';
+import { mergeRoutes } from '../http/patients/merge-routes.js';
 import { patientRoutes } from '../http/patients/patient-routes.js';
 import { answerError, answerUnknownAddress, installProblemHandlers } from '../http/problem/handlers.js';
 import { problemFor } from '../http/problem/problem-for.js';
@@ -106,6 +107,7 @@ export async function buildApp(
       referralRoutes(api, context);
       referralEventRoutes(api, context);
       inErrorRoutes(api, context);
+      mergeRoutes(api, context);
       assessmentRoutes(api, context);
       sessionRoutes(api, context);
       workListRoutes(api, context);

@@ -55,6 +55,10 @@ const TABLE: Readonly<Record<string, 'anybody' | readonly TestRole[]>> = {
   acknowledgeCaution: [C, L],
   recordDiaryWeek: [C, L],
   readDiary: [C, L],
+  // Two records of one person: leads make them one.
+  mergePatients: [L],
+  undoMerge: [L],
+  listMerges: [A, C, L],
   // Entries made in error: who may make them.
   markReferralInError: [A, C, L],
   restoreReferral: [A, C, L],

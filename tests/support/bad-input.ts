@@ -8,6 +8,7 @@ import {
   created,
   givenAssessment,
   givenClosedWithOffer,
+  givenPartedRecords,
   givenPatient,
   givenReferral,
   givenSession,
@@ -32,6 +33,10 @@ interface Ids {
 /** A team with a patient, an open referral with its baseline, a session, an account and a token; and the same of another team. */
 export interface World extends Ids {
   readonly app: TestApp;
+  /** A record of nobody else, without a referral. */
+  readonly spareId: string;
+  /** Two records that were merged, and parted again. */
+  readonly twice: { readonly survivorId: string; readonly duplicateId: string; readonly mergeId: string };
   /** A referral with a triage decision and an offer, that was closed. */
   readonly closed: { readonly referralId: string; readonly offerId: string };
   readonly theirs: Ids;
@@ -96,6 +101,8 @@ export async function startWorld(): Promise<World> {
   const theirAssessments = `/api/v1/referrals/${theirReferral}/assessments`;
   return {
     app,
+    spareId: await givenPatient(app),
+    twice: await givenPartedRecords(app),
     closed: await givenClosedWithOffer(app),
     patientId,
     referralId,

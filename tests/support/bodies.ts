@@ -62,6 +62,22 @@ const MARKS: readonly BodyOperation[] = [
   },
 ];
 
+/** Merging a record without referrals into that of the open one, and undoing a merge once more. */
+const MERGES: readonly BodyOperation[] = [
+  {
+    operationId: 'mergePatients',
+    method: 'post',
+    path: ({ patientId }) => `/api/v1/patients/${patientId}/merge`,
+    body: ({ spareId }) => ({ duplicateId: spareId, duplicateVersion: 1, reason: 'One person' }),
+  },
+  {
+    operationId: 'undoMerge',
+    method: 'post',
+    path: ({ twice }) => `/api/v1/patients/${twice.survivorId}/merges/${twice.mergeId}/undo`,
+    body: () => ({ duplicateVersion: 3, reason: 'Two people' }),
+  },
+];
+
 /** Every operation that takes a body. */
 export const BODY_OPERATIONS: readonly BodyOperation[] = [
   {
@@ -141,6 +157,7 @@ export const BODY_OPERATIONS: readonly BodyOperation[] = [
     body: () => ({ reason: 'Wrong reason', closure: { closedOn: '2026-07-01', reason: 'transport' } }),
   },
   ...MARKS,
+  ...MERGES,
   {
     operationId: 'recordAssessment',
     method: 'post',

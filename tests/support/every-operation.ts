@@ -44,6 +44,7 @@ export function filledPath(world: World, path: string): string {
     letter: 'gp',
     timepoint: 'baseline',
     offerId: world.closed.offerId,
+    mergeId: world.twice.mergeId,
   };
   return path.replace(/\{(\w+)\}/g, (_match, name: string) => {
     const id = ids[name];

@@ -158,7 +158,7 @@ export function clientOf(
 
 /** Addresses to which a POST changes a record that exists. */
 const CHANGING_POST =
-  /^\/api\/v1\/(referrals\/[^/]+\/(triage|offers|closure)|imports\/[^/]+\/[a-z]+|.*\/(entered-in-error|restoration))$/;
+  /^\/api\/v1\/(referrals\/[^/]+\/(triage|offers|closure)|imports\/[^/]+\/[a-z]+|.*\/(entered-in-error|restoration|merge|undo))$/;
 
 async function countRows(record: OpenRecord): Promise<Readonly<Record<string, number>>> {
   const tables = await record.connection.db.introspection.getTables();

@@ -67,6 +67,8 @@ export interface PatientDetails {
 export interface Patient extends PatientDetails {
   readonly id: string;
   readonly version: number;
+  /** Id of the record in which this person is kept; null unless this one is a duplicate that was merged. */
+  readonly mergedInto: string | null;
 }
 
 /** What says who somebody is: it stands in the record and its history, and is repeated nowhere. */

@@ -7,4 +7,7 @@ export type CorrectionRefusal =
   | { readonly code: 'bad-precondition' }
   | { readonly code: 'entered-in-error'; readonly what: RecordKind }
   | { readonly code: 'not-entered-in-error'; readonly what: RecordKind }
+  | { readonly code: 'patient-merged'; readonly existingId: string }
+  | { readonly code: 'both-referrals-open'; readonly existingId: string }
+  | { readonly code: 'merge-undone' }
   | { readonly code: 'changed-meanwhile'; readonly meanwhile: Meanwhile };

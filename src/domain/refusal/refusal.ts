@@ -45,6 +45,7 @@ export type Refusal =
 
 export type RecordKind =
   | 'patient'
+  | 'merge'
   | 'referral'
   | 'offer'
   | 'assessment'

@@ -111,6 +111,10 @@ export const PatientShown = z
     livesAlone: z.string(),
     homeOxygen: z.string(),
     gpPracticeCode: z.string().nullable(),
+    mergedInto: z
+      .string()
+      .nullable()
+      .describe('The record in which the person is kept, where this one is a duplicate that was merged'),
   })
   .meta({ id: 'Patient' });
 
@@ -137,5 +141,6 @@ export function presentPatient(patient: Patient): z.output<typeof PatientShown> 
     livesAlone: patient.livesAlone,
     homeOxygen: patient.homeOxygen,
     gpPracticeCode: patient.gpPracticeCode,
+    mergedInto: patient.mergedInto,
   };
 }

@@ -37,6 +37,30 @@ export function correctionProblem(refusal: CorrectionRefusal): ProblemBody {
         status: 409,
         detail: `Nothing was stored. The ${RECORD_NAMES[refusal.what]} stands: there is nothing to restore.`,
       };
+    case 'patient-merged':
+      return {
+        type: '/problems/patient-merged',
+        title: 'The record was merged into another',
+        status: 409,
+        detail: 'Nothing was stored. The person is kept in the other record: go on there.',
+        existingId: refusal.existingId,
+      };
+    case 'both-referrals-open':
+      return {
+        type: '/problems/both-referrals-open',
+        title: 'Both records have an open referral',
+        status: 409,
+        detail:
+          'Nothing was stored. One person has one open referral: close that of the duplicate, or mark it as entered in error, and merge then.',
+        existingId: refusal.existingId,
+      };
+    case 'merge-undone':
+      return {
+        type: '/problems/merge-undone',
+        title: 'The merge was undone before',
+        status: 409,
+        detail: 'Nothing was stored. The two records stand apart.',
+      };
     case 'changed-meanwhile':
       return {
         type: '/problems/changed-meanwhile',

@@ -98,6 +98,9 @@ export function problemFor(refusal: Refusal): ProblemBody {
     case 'changed-meanwhile':
     case 'entered-in-error':
     case 'not-entered-in-error':
+    case 'patient-merged':
+    case 'both-referrals-open':
+    case 'merge-undone':
       return correctionProblem(refusal);
     case 'stale-draft':
       return {

@@ -3,6 +3,7 @@ import type { RecordKind } from '../../domain/refusal/refusal.js';
 /** What a kind of record is called where it is refused. */
 export const RECORD_NAMES: Readonly<Record<RecordKind, string>> = {
   patient: 'patient',
+  merge: 'merge of this record',
   referral: 'referral',
   offer: 'offer',
   assessment: 'assessment',

@@ -17,7 +17,7 @@ export async function findPatient(db: Executor, teamId: string, id: string): Pro
   return row === undefined ? null : patientFromRow(row);
 }
 
-/** Id of the team's patient with an NHS number (ten digits); null when there is none. */
+/** Id of the team's patient with an NHS number (ten digits), of a merged record too; null when there is none. */
 export async function findPatientIdByNhsNumber(
   db: Executor,
   teamId: string,
@@ -25,11 +25,22 @@ export async function findPatientIdByNhsNumber(
 ): Promise<string | null> {
   const row = await db
     .selectFrom('patient')
-    .select('id')
+    .select(['id', 'merged_into'])
     .where('team_id', '=', teamId)
     .where('nhs_number', '=', nhsNumber)
     .executeTakeFirst();
-  return row?.id ?? null;
+  if (row === undefined) return null;
+  return row.merged_into === null ? row.id : survivorOf(db, row.merged_into);
+}
+
+/** Id of the record in which a person is kept: the end of the merges that lead on from a record. */
+async function survivorOf(db: Executor, id: string): Promise<string> {
+  const row = await db
+    .selectFrom('patient')
+    .select('merged_into')
+    .where('id', '=', id)
+    .executeTakeFirstOrThrow();
+  return row.merged_into === null ? id : survivorOf(db, row.merged_into);
 }
 
 /** Stores a new patient. */
@@ -61,7 +72,7 @@ export async function correctPatientRow(
   db: Executor,
   correction: {
     readonly former: Patient;
-    readonly details: PatientDetails;
+    readonly details: PatientDetails & Partial<Pick<Patient, 'mergedInto'>>;
     readonly reason: string;
     readonly now: string;
     readonly accountId: string;
@@ -81,9 +92,18 @@ export async function correctPatientRow(
     .execute();
   await db
     .updateTable('patient')
-    .set({ version: former.version + 1, ...patientColumns(correction.details) })
+    .set({
+      version: former.version + 1,
+      ...patientColumns(correction.details),
+      merged_into: correction.details.mergedInto ?? null,
+    })
     .where('id', '=', former.id)
     .execute();
+}
+
+/** The team's patients, but for duplicates that were merged into another record. */
+function standing(db: Executor, teamId: string) {
+  return db.selectFrom('patient').selectAll().where('team_id', '=', teamId).where('merged_into', 'is', null);
 }
 
 /** The team's patients in the order in which they were registered. */
@@ -92,7 +112,7 @@ export async function listPatientRows(
   teamId: string,
   request: PageRequest,
 ): Promise<Page<Patient>> {
-  let query = db.selectFrom('patient').selectAll().where('team_id', '=', teamId);
+  let query = standing(db, teamId);
   if (request.after !== null) query = query.where('id', '>', request.after.id);
   const rows = await query
     .orderBy('id')
@@ -115,8 +135,12 @@ export async function searchPatientRows(
   search: PatientQuery,
   request: PageRequest,
 ): Promise<Page<Patient>> {
-  let query = db.selectFrom('patient').selectAll().where('team_id', '=', teamId);
-  if (search.nhsNumber !== null) query = query.where('nhs_number', '=', search.nhsNumber);
+  let query = standing(db, teamId);
+  if (search.nhsNumber !== null) {
+    const id = await findPatientIdByNhsNumber(db, teamId, search.nhsNumber);
+    if (id === null) return { rows: [], next: null };
+    query = query.where('id', '=', id);
+  }
   if (search.bornOn !== null) query = query.where('born_on', '=', search.bornOn);
   if (search.familyName !== null) {
     const start = nameKey(search.familyName);

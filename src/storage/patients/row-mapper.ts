@@ -33,6 +33,7 @@ export function patientFromRow(row: Selectable<PatientTable>): Patient {
     livesAlone: memberOf(YES_NO_NOT_KNOWN, row.lives_alone),
     homeOxygen: memberOf(YES_NO_NOT_KNOWN, row.home_oxygen),
     gpPracticeCode: row.gp_practice_code,
+    mergedInto: row.merged_into,
   };
 }
 

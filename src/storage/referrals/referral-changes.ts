@@ -152,3 +152,16 @@ async function keepFormerReferral(db: Executor, change: ReferralChange): Promise
     })
     .execute();
 }
+
+/** Moves a referral to another record of the same person. */
+export async function moveReferralRow(
+  db: Executor,
+  change: ReferralChange & { readonly patientId: string },
+): Promise<void> {
+  await nextReferralVersion(db, change);
+  await db
+    .updateTable('referral')
+    .set({ patient_id: change.patientId })
+    .where('id', '=', change.former.id)
+    .execute();
+}

@@ -52,6 +52,17 @@ export async function findReferrals(
   );
 }
 
+/** Ids of a patient's referrals, those in error too, earliest made first. */
+export async function referralIdsOfPatient(db: Executor, patientId: string): Promise<readonly string[]> {
+  const rows = await db
+    .selectFrom('referral')
+    .select('id')
+    .where('patient_id', '=', patientId)
+    .orderBy('id')
+    .execute();
+  return rows.map((row) => row.id);
+}
+
 /** Id of a patient's open referral; null when there is none. */
 export async function findOpenReferralId(db: Executor, patientId: string): Promise<string | null> {
   const row = await db

@@ -53,7 +53,8 @@ export async function patientsWithLikeRecord(
         .onRef('other.team_id', '=', 'patient.team_id')
         .onRef('other.family_name_key', '=', 'patient.family_name_key')
         .onRef('other.born_on', '=', 'patient.born_on')
-        .onRef('other.id', '<>', 'patient.id'),
+        .onRef('other.id', '<>', 'patient.id')
+        .on('other.merged_into', 'is', null),
     )
     .select('patient.id')
     .distinct()

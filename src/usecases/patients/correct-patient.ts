@@ -35,6 +35,9 @@ export async function correctPatient(
       correction.basedOn,
     );
     if (stale !== null) return refused(stale);
+    if (former.mergedInto !== null) {
+      return refused({ code: 'patient-merged', existingId: former.mergedInto });
+    }
     const team = await getTeam(trx, actor.teamId);
     const checked = checkPatient(
       { ...former, ...correction.changes },

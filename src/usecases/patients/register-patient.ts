@@ -30,6 +30,6 @@ export async function registerPatient(
       patientId: id,
       details: { changes: changedValues({}, details, IDENTIFYING_FIELDS) },
     });
-    return done({ id, version: 1, ...details });
+    return done({ id, version: 1, ...details, mergedInto: null });
   });
 }

@@ -25,6 +25,9 @@ export async function registerReferral(
         faults: [{ pointer: '/patientId', code: 'not-found', message }],
       });
     }
+    if (patient.mergedInto !== null) {
+      return refused({ code: 'patient-merged', existingId: patient.mergedInto });
+    }
     const faults = [
       ...checkReferral(details, { today: context.clock.today(), bornOn: patient.bornOn }),
       ...(await checkPlaces(trx, actor.teamId, details)),

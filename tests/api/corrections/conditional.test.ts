@@ -15,7 +15,8 @@ beforeAll(async () => {
 });
 afterAll(() => world.app.close());
 
-const CHANGING = /^(triageReferral|recordOffer|closeReferral|mark\w+InError|restore\w+)$/;
+const CHANGING =
+  /^(triageReferral|recordOffer|closeReferral|mark\w+InError|restore\w+|mergePatients|undoMerge)$/;
 const changing = BODY_OPERATIONS.filter(
   ({ method, operationId }) => method !== 'post' || CHANGING.test(operationId),
 );

@@ -34,6 +34,7 @@ it('answers a registration with the whole record, its version and its address', 
     livesAlone: 'not-known',
     homeOxygen: 'not-known',
     gpPracticeCode: null,
+    mergedInto: null,
   });
 });
 
@@ -52,7 +53,7 @@ it('reads back every field that was given', async () => {
   });
   const id = await created(app, '/api/v1/patients', given, 'admin');
   const response = await app.as('clinician').get(`/api/v1/patients/${id}`);
-  expect(response.body).toEqual({ ...given, id, version: 1, nhsNumberMissingReason: null });
+  expect(response.body).toEqual({ ...given, id, version: 1, mergedInto: null, nhsNumberMissingReason: null });
 });
 
 it('registers a person whose number is not traced yet, with that reason', async () => {

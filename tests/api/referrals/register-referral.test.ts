@@ -49,6 +49,7 @@ it('reads back every field that was given', async () => {
   const response = await app.as('clinician').get(`/api/v1/referrals/${id}`);
   expect(response.body).toEqual({
     ...given,
+    enteredInError: null,
     id,
     version: 1,
     triage: null,

@@ -31,7 +31,7 @@ it('answers with the session, an empty register and its address', async () => {
   expect(response.status).toBe(201);
   const { id } = response.body as { id: string };
   expect(response.headers['location']).toBe(`/api/v1/sessions/${id}`);
-  expect(response.body).toEqual({ ...body, id, version: 1, attendances: [] });
+  expect(response.body).toEqual({ ...body, id, version: 1, enteredInError: null, attendances: [] });
 });
 
 it('refuses a site that the team does not have', async () => {
