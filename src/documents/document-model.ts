@@ -29,6 +29,8 @@ export type Block =
   | { readonly kind: 'sentences'; readonly items: readonly Sentence[] }
   | { readonly kind: 'table'; readonly table: Table }
   /** A drawing with the table that has its numbers. */
+  /** What belongs together and can be folded away where a form can. */
+  | { readonly kind: 'part'; readonly title: string; readonly blocks: readonly Block[] }
   | { readonly kind: 'plot'; readonly title: string; readonly plot: Plot; readonly table: Table };
 
 export interface Sentence {
@@ -48,11 +50,18 @@ export interface Column {
   readonly kind: Cell['kind'];
   /** Left out where people read: ids for whoever computes. */
   readonly isForSheetsOnly?: boolean;
+  /** Left out there too where no row has anything in it. */
+  readonly isLeftOutWhenEmpty?: boolean;
 }
 
 /** What can be followed from a cell, where the form has links. */
 export type Link =
-  | { readonly kind: 'figure'; readonly figureId: string }
+  | {
+      readonly kind: 'figure';
+      readonly figureId: string;
+      /** The period that it is of, and its cut, where they are not those of the document. */
+      readonly of?: { readonly period: string; readonly asAt: string };
+    }
   | { readonly kind: 'referral'; readonly referralId: string };
 
 export type Cell = TextCell | NumberCell | IntervalCell;

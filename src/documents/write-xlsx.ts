@@ -39,6 +39,12 @@ function blockRows(block: Block): readonly Row[] {
       return [[block.text]];
     case 'sentences':
       return block.items.map(({ text }) => [text]);
+    case 'part':
+      return [
+        [],
+        [{ value: block.title, fontWeight: 'bold', fontSize: 12 }],
+        ...block.blocks.flatMap(blockRows),
+      ];
     case 'table':
     case 'plot':
       return tableRows(block.table);
@@ -88,13 +94,17 @@ function numberCell(value: number | null, places: number): CellObject | null {
 
 function widths({ blocks }: Section): { readonly width: number }[] {
   const found: { width: number }[] = [{ width: FIRST_WIDTH }];
-  for (const block of blocks) {
-    if (block.kind !== 'table' && block.kind !== 'plot') continue;
-    const kinds = block.table.columns.flatMap(({ kind }) => (kind === 'interval' ? [kind, kind] : [kind]));
+  for (const { columns } of blocks.flatMap(tablesOf)) {
+    const kinds = columns.flatMap(({ kind }) => (kind === 'interval' ? [kind, kind] : [kind]));
     kinds.slice(0, MOST_COLUMNS).forEach((kind, index) => {
       const width = kind === 'text' ? TEXT_WIDTH : NUMBER_WIDTH;
       found[index] = { width: Math.max(found[index]?.width ?? 0, width) };
     });
   }
   return found;
+}
+
+function tablesOf(block: Block): readonly Table[] {
+  if (block.kind === 'part') return block.blocks.flatMap(tablesOf);
+  return block.kind === 'table' || block.kind === 'plot' ? [block.table] : [];
 }

@@ -41,7 +41,8 @@ export function dotPlot(model: DotPlotModel): Plot {
   const x = scaleLinear(extent(model), [area.left, area.right]).nice();
   return drawing(model, bottom + 44, inWords(model), [
     ...lines.map(({ at, label }, index) => {
-      const isRight = x(at) > PLOT_WIDTH_PX / 2;
+      // The first of two is named on its left, so that the names of close lines do not meet.
+      const isRight = lines.length > 1 ? index === 0 : x(at) > PLOT_WIDTH_PX / 2;
       return element(
         'g',
         {},

@@ -8,6 +8,8 @@ import { installHeaders } from './headers.js';
 import { installPageGuard } from './page-guard.js';
 import { accountPages } from './account/account-pages.js';
 import { secondFactorPages } from './account/second-factor-pages.js';
+import { figurePages } from './report/figure-pages.js';
+import { reportPages } from './report/report-pages.js';
 import { invitationPages } from './sign-in/invitation-pages.js';
 import { providerPages } from './sign-in/provider-pages.js';
 import { signInPages } from './sign-in/sign-in-pages.js';
@@ -51,4 +53,6 @@ export async function installWeb(app: WebApp, web: Web): Promise<void> {
   classPage(app, web);
   entryRoutes(app, web);
   recordedPage(app, web);
+  reportPages(app, web);
+  figurePages(app, web);
 }

@@ -14,6 +14,7 @@ const PLACES: readonly Place[] = [
   { pageId: 'page:work-list', path: '/work-list', label: 'Work list' },
   { pageId: 'page:classes', path: '/classes', label: 'Classes' },
   { pageId: 'page:search', path: '/search', label: 'Find a person' },
+  { pageId: 'page:report', path: '/report', label: 'Report' },
   { pageId: 'page:start', path: '/start', label: 'Start' },
   { pageId: 'page:team', path: '/team', label: 'Team' },
 ];

@@ -3,6 +3,7 @@ import { COHORT_KINDS } from '../../domain/cohort/cohorts.js';
 import { MEMBER_KINDS } from '../../domain/indicators/figure.js';
 import { readFiguresOfReferral } from '../../usecases/reports/figures-of-referral.js';
 import { openFigureOfQuarter } from '../../usecases/reports/open-figure.js';
+import { reportRequest } from '../../usecases/reports/report-request.js';
 import { teamMember } from '../app-types.js';
 import type { App, Context } from '../app-types.js';
 import { problemFor } from '../problem/problem-for.js';
@@ -11,7 +12,7 @@ import { ReferralParams } from '../referrals/referral-schema.js';
 import { dateShown } from '../schema/fields.js';
 import { PAGE_QUERY, readPageRequest, writeCursor } from '../schema/paging.js';
 import { FigureShown, SourceShown } from './figure-schema.js';
-import { ReportQuery, reportRequest } from './report-query.js';
+import { ReportQuery } from './report-query.js';
 
 const FigureParams = z.strictObject({
   figureId: z.string().max(200).describe('Id of a figure as the report prints it, such as `uptake`'),

@@ -1,11 +1,12 @@
 import { z } from 'zod';
 import { exportQuarter, REPORT_MEDIA_TYPES } from '../../usecases/reports/export-quarter.js';
 import type { ReportForm } from '../../usecases/reports/export-quarter.js';
+import { reportRequest } from '../../usecases/reports/report-request.js';
 import { teamMember } from '../app-types.js';
 import type { App, Context } from '../app-types.js';
 import { problemFor } from '../problem/problem-for.js';
 import { problemResponses, sendProblem } from '../problem/problem.js';
-import { ReportQuery, reportRequest } from './report-query.js';
+import { ReportQuery } from './report-query.js';
 
 interface FileRoute {
   readonly form: ReportForm;

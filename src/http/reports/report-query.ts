@@ -1,11 +1,6 @@
 import { z } from 'zod';
-import { parsePeriod } from '../../domain/calendar/period.js';
-import type { PlainDate } from '../../domain/calendar/plain-date.js';
 import { DELIVERY_MODES, DIAGNOSES, PATHWAYS } from '../../domain/referral/closed-sets.js';
-import { done, refused } from '../../domain/refusal/refusal.js';
-import type { Fault, Outcome } from '../../domain/refusal/refusal.js';
 import { REPORT_PARTS } from '../../usecases/reports/report-quarter.js';
-import type { ReportRequest } from '../../usecases/reports/report-quarter.js';
 import { dateField, idField } from '../schema/fields.js';
 
 /** What a report is of, as it stands in an address: the address is the whole report, and names nobody. */
@@ -35,34 +30,3 @@ export const ReportQuery = z.strictObject({
     .optional()
     .describe('Parts that read other periods too: `comparisons`, `trend`, or `comparisons,trend`'),
 });
-
-/**
- * The request that a query makes.
- *
- * @param today the day on which it is asked: no data cut lies after it
- */
-export function reportRequest(
-  { period: label, asAt: cut, include = [], ...narrowing }: z.output<typeof ReportQuery>,
-  today: PlainDate,
-): Outcome<ReportRequest> {
-  const faults: Fault[] = [];
-  const period = parsePeriod(label);
-  if (period === null) {
-    const message =
-      'Give a financial quarter as 2026-27-Q1, a financial year as 2026-27, or two dates as 2026-04-01..2026-05-31.';
-    faults.push({ pointer: 'period', code: 'not-a-period', message });
-  }
-  const asAt = cut ?? today;
-  if (asAt > today) {
-    faults.push({ pointer: 'asAt', code: 'in-the-future', message: 'The data cut cannot be in the future.' });
-  }
-  if (period !== null && period.firstDay > asAt) {
-    faults.push({
-      pointer: 'period',
-      code: 'in-the-future',
-      message: 'The period has not begun at the data cut.',
-    });
-  }
-  if (period === null || faults.length > 0) return refused({ code: 'rules-broken', faults });
-  return done({ period, asAt, narrowing, include });
-}

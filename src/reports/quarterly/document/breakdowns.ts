@@ -31,33 +31,31 @@ export function breakdownsSection({ breakdowns }: QuarterlyReport): Section {
 }
 
 function breakdownBlocks(breakdown: Breakdown): readonly Block[] {
-  const heading: Block = { kind: 'heading', text: breakdown.title };
   if (breakdown.whole.denominator === 0) {
-    return [heading, { kind: 'paragraph', text: 'Nobody is counted in this figure yet.' }];
+    return [{ kind: 'paragraph', text: `${breakdown.title}: nobody is counted in this figure yet.` }];
   }
-  return [
-    heading,
-    ...parts(breakdown).map((rows, index): Block => {
-      const title = `${breakdown.title}, by ${namesOf(rows)}`;
-      // Where everybody counts by definition there is nothing to draw.
-      if (breakdown.whole.numerator === breakdown.whole.denominator)
-        return { kind: 'table', table: tableOf(title, rows) };
-      const plot = dotPlot({
-        id: `plot-${breakdown.figureId.replaceAll('.', '-')}-${index + 1}`,
-        title,
-        rows: rows.map(({ dimension, row: { words, figure } }) => ({
-          label: `${dimension}: ${words}`,
-          words: figureWords(figure),
-          value: figure.percentage,
-          interval: figure.interval,
-        })),
-        lines: wholeLine(breakdown),
-        domain: [0, 100],
-        axis: '%',
-      });
-      return { kind: 'plot', title, plot, table: tableOf(title, rows) };
-    }),
-  ];
+  const blocks = parts(breakdown).map((rows, index): Block => {
+    const title = `${breakdown.title}, by ${namesOf(rows)}`;
+    // Where everybody counts by definition there is nothing to draw.
+    if (breakdown.whole.numerator === breakdown.whole.denominator)
+      return { kind: 'table', table: tableOf(title, rows) };
+    const plot = dotPlot({
+      id: `plot-${breakdown.figureId.replaceAll('.', '-')}-${index + 1}`,
+      title,
+      rows: rows.map(({ dimension, row: { words, figure } }) => ({
+        label: `${dimension}: ${words}`,
+        words: figureWords(figure),
+        value: figure.percentage,
+        interval: figure.interval,
+      })),
+      lines: wholeLine(breakdown),
+      domain: [0, 100],
+      axis: '%',
+    });
+    return { kind: 'plot', title, plot, table: tableOf(title, rows) };
+  });
+  const title = `${breakdown.title}: ${figureWords(breakdown.whole)}`;
+  return [{ kind: 'part', title, blocks }];
 }
 
 /** Dimensions together until a drawing is full. */
@@ -99,9 +97,9 @@ function tableOf(caption: string, rows: readonly NamedRow[]): ReturnType<typeof 
     {
       first: 'Group',
       after: [
-        { head: 'Difference to the rest, points', kind: 'number' },
-        { head: '95 % interval of it', kind: 'interval' },
-        { head: 'More than chance', kind: 'text' },
+        { head: 'Difference to the rest, points', kind: 'number', isLeftOutWhenEmpty: true },
+        { head: '95 % interval of it', kind: 'interval', isLeftOutWhenEmpty: true },
+        { head: 'More than chance', kind: 'text', isLeftOutWhenEmpty: true },
       ],
     },
   );

@@ -8,9 +8,11 @@ import { definitionsSection } from './definitions.js';
 import { funnelSection } from './funnel.js';
 import { indicatorsSection } from './indicators.js';
 import { outcomesSection } from './outcomes.js';
+import { comparisonsSection } from './comparisons.js';
 import { predictedSection } from './predicted.js';
 import { sitesSection } from './sites.js';
 import { summarySection } from './summary.js';
+import { trendSections } from './trend.js';
 import { waitingSection } from './waiting.js';
 
 /** The quarterly report laid out in sections, tables and plots, from which the page, the PDF and the spreadsheet are made. */
@@ -35,6 +37,8 @@ export function quarterlyDocument(report: QuarterlyReport): Document {
       outcomesSection(report),
       predictedSection(report),
       indicatorsSection(report),
+      ...comparisonsSection(report),
+      ...trendSections(report),
       breakdownsSection(report),
       sitesSection(report),
       dataQualitySection(report),

@@ -1,6 +1,7 @@
 import type { Cell, Column, Link, Table } from '../../../documents/document-model.js';
 import type { Figure } from '../../../domain/indicators/figure.js';
 import type { Interval } from '../../../domain/statistics/interval.js';
+import type { SeenPeriod } from '../over-time-models.js';
 import { percentOf, range, rounded } from '../text-numbers.js';
 
 /** A text of a table. */
@@ -39,9 +40,10 @@ export function interval(ends: Interval | null, places: number): Cell {
   };
 }
 
-/** The link that opens a figure. */
-export function figureLink(figureId: string): Link {
-  return { kind: 'figure', figureId };
+/** The link that opens a figure, of the report's own period or of another that it shows. */
+export function figureLink(figureId: string, seen?: SeenPeriod): Link {
+  if (seen === undefined) return { kind: 'figure', figureId };
+  return { kind: 'figure', figureId, of: { period: seen.period.label, asAt: seen.asAt } };
 }
 
 /** A figure in a table, under a name of its own where its title would repeat the caption. */
@@ -66,8 +68,9 @@ export function figureTable(
   rows: readonly FigureRow[],
   { first = 'Figure', before = [], after = [] }: FurtherColumns = {},
 ): Table {
+  const only = onlyRule(rows);
   return {
-    caption,
+    caption: only === null ? caption : `${caption} (rule ${only})`,
     columns: [
       { head: first, kind: 'text' },
       ...before,
@@ -76,11 +79,11 @@ export function figureTable(
       { head: '%', kind: 'number' },
       { head: '95 % interval', kind: 'interval' },
       ...after,
-      { head: 'Open', kind: 'number' },
-      { head: '% if none or all of the open', kind: 'interval' },
-      { head: 'Left out', kind: 'text' },
+      { head: 'Open', kind: 'number', isLeftOutWhenEmpty: true },
+      { head: '% if none or all of the open', kind: 'interval', isLeftOutWhenEmpty: true },
+      { head: 'Left out', kind: 'text', isLeftOutWhenEmpty: true },
       { head: 'People', kind: 'number', isForSheetsOnly: true },
-      { head: 'Rule', kind: 'text' },
+      { head: 'Rule', kind: 'text', isForSheetsOnly: only !== null },
       { head: 'Figure id', kind: 'text', isForSheetsOnly: true },
     ],
     rows: rows.map(({ figure, label = figure.title, before: lead = [], after: more = [] }) => [
@@ -99,6 +102,13 @@ export function figureTable(
       text(figure.id),
     ]),
   };
+}
+
+/** The rule that all rows share, which then stands in the caption; null where there are several. */
+function onlyRule(rows: readonly FigureRow[]): string | null {
+  const rules = new Set(rows.map(({ figure }) => figure.ruleId));
+  const [rule] = rules;
+  return rules.size === 1 && rule !== undefined ? rule : null;
 }
 
 /** Whom a figure left out, in words; empty where nobody. That the other groups are in other rows needs no word. */

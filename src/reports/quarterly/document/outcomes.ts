@@ -115,8 +115,7 @@ function measureBlocks(outcome: MeasureOutcomes): readonly Block[] {
   const { name, shortName, unit, betterWhen, distribution, likeForLike } = outcome;
   const mid = midOf(outcome);
   const title = `${shortName}: how ${likeForLike.pairs} like-for-like changes spread`;
-  return [
-    { kind: 'heading', text: `${name} (${shortName}): ${unit}, ${betterWhen} is better` },
+  const blocks: readonly Block[] = [
     ...(distribution === null
       ? []
       : [
@@ -146,6 +145,7 @@ function measureBlocks(outcome: MeasureOutcomes): readonly Block[] {
     },
     ...remarks(outcome).map((remark) => ({ kind: 'paragraph' as const, text: remark })),
   ];
+  return [{ kind: 'part', title: `${name} (${shortName}): ${unit}, ${betterWhen} is better`, blocks }];
 }
 
 function distributionTable(caption: string, { classes }: Distribution, unit: string): Table {

@@ -1,0 +1,107 @@
+import type { Block, Section, Table } from '../../../documents/document-model.js';
+import { britishDate } from '../../../domain/calendar/british-date.js';
+import type { Claim, PeriodComparison } from '../over-time-models.js';
+import type { QuarterlyReport } from '../report-model.js';
+import { placesFor } from '../text-numbers.js';
+import { count, figureLink, interval, number, percentage, text } from './cells.js';
+
+const CLAIM_WORDS: Readonly<Record<Claim, string>> = {
+  'beyond-chance': 'more than chance',
+  'within-chance': 'within chance',
+  'too-few': 'too few to say (fewer than 30)',
+};
+
+/** The period beside earlier ones, where that was asked for: differences with intervals, never an arrow. */
+export function comparisonsSection({ comparisons }: QuarterlyReport): readonly Section[] {
+  if (comparisons === null) return [];
+  return [
+    {
+      id: 'comparisons',
+      title: 'Beside earlier periods',
+      sheetName: 'Comparisons',
+      blocks: [
+        {
+          kind: 'paragraph',
+          text: 'Each earlier period is seen as long after its end as this one, and counted by the settings of today. A difference is this period less the earlier one.',
+        },
+        ...comparisons.flatMap(blocksOf),
+      ],
+    },
+  ];
+}
+
+function blocksOf(comparison: PeriodComparison): readonly Block[] {
+  const { words, period, asAt } = comparison;
+  return [
+    { kind: 'heading', text: `${words}: ${period.label}, as at ${britishDate(asAt)}` },
+    { kind: 'table', table: sharesTable(comparison) },
+    { kind: 'table', table: meansTable(comparison) },
+  ];
+}
+
+function sharesTable(comparison: PeriodComparison): Table {
+  return {
+    caption: `Shares, this period and ${comparison.period.label}`,
+    columns: [
+      { head: 'Figure', kind: 'text' },
+      { head: 'n', kind: 'number' },
+      { head: 'of', kind: 'number' },
+      { head: '%', kind: 'number' },
+      { head: 'n then', kind: 'number' },
+      { head: 'of, then', kind: 'number' },
+      { head: '% then', kind: 'number' },
+      { head: 'Difference, points', kind: 'number' },
+      { head: '95 % interval of it (Newcombe)', kind: 'interval' },
+      { head: 'What may be said', kind: 'text' },
+      { head: 'Rule', kind: 'text' },
+    ],
+    rows: comparison.shares.map(({ title, now, then, difference, claim }) => [
+      text(title),
+      count(now.numerator, figureLink(now.id)),
+      count(now.denominator),
+      percentage(now),
+      count(then.numerator, figureLink(then.id, comparison)),
+      count(then.denominator),
+      percentage(then),
+      number(difference?.points ?? null, 1),
+      interval(difference?.interval ?? null, 1),
+      text(CLAIM_WORDS[claim]),
+      text(now.ruleId),
+    ]),
+  };
+}
+
+function meansTable(comparison: PeriodComparison): Table {
+  return {
+    caption: `Mean like-for-like change, this period and ${comparison.period.label}`,
+    columns: [
+      { head: 'Measure', kind: 'text' },
+      { head: 'Unit', kind: 'text' },
+      { head: 'Pairs', kind: 'number' },
+      { head: 'Mean change', kind: 'number' },
+      { head: 'SD', kind: 'number' },
+      { head: 'Pairs then', kind: 'number' },
+      { head: 'Mean change then', kind: 'number' },
+      { head: 'SD then', kind: 'number' },
+      { head: 'Difference', kind: 'number' },
+      { head: '95 % interval of it (Welch)', kind: 'interval' },
+      { head: 'What may be said', kind: 'text' },
+    ],
+    rows: comparison.means.map(({ shortName, unit, betterWhen, figureId, now, then, difference, claim }) => {
+      const places = placesFor(unit);
+      return [
+        text(shortName),
+        text(`${unit}, ${betterWhen} is better`),
+        count(now.n, figureLink(figureId)),
+        number(now.mean, places),
+        number(now.sd, places),
+        count(then.n, figureLink(figureId, comparison)),
+        number(then.mean, places),
+        number(then.sd, places),
+        number(difference?.value ?? null, places),
+        interval(difference?.interval ?? null, places),
+        text(CLAIM_WORDS[claim]),
+      ];
+    }),
+  };
+}

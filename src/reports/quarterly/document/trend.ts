@@ -1,0 +1,108 @@
+import type { Block, Section, Table } from '../../../documents/document-model.js';
+import { controlChart } from '../../../plots/control-chart.js';
+import type { TrendChart, TrendSection, TrendSignal } from '../over-time-models.js';
+import type { Provisional, QuarterlyReport } from '../report-model.js';
+import { placesFor, rounded } from '../text-numbers.js';
+import { count, figureLink, interval, number, text, withTrueMinus } from './cells.js';
+
+/** Twelve quarters of the headline figures, where they were asked for, with the stated rules and only their signals. */
+export function trendSections({ trend, provisional }: QuarterlyReport): readonly Section[] {
+  if (trend === null) return [];
+  return [
+    {
+      id: 'trend',
+      title: 'Over twelve quarters',
+      sheetName: 'Trend',
+      blocks: [
+        {
+          kind: 'paragraph',
+          text: `A chart may be said to show something only by these rules: ${trend.rules.map(({ words }) => words).join('; ')}. A signal must rest on 30 referrals or more.`,
+        },
+        ...trend.charts.map((chart) => chartBlock(chart, trend, provisional)),
+      ],
+    },
+  ];
+}
+
+function chartBlock(chart: TrendChart, trend: TrendSection, { isProvisional }: Provisional): Block {
+  const { id, title, unit, points, signals } = chart;
+  const said = signals.map(signalWords);
+  const places = placesOf(unit);
+  const axis = unit === 'percent' ? '%' : unit;
+  return {
+    kind: 'plot',
+    title: `${title}: ${said.length === 0 ? 'no rule is met' : said.join('; ')}`,
+    plot: controlChart({
+      id: `plot-${id.replaceAll('.', '-')}`,
+      title,
+      points: points.map(({ quarter, value, lower, upper }, index) => ({
+        label: quarter,
+        value,
+        lower,
+        upper,
+        isSignal: signals.some(({ quarters }) => quarters.includes(quarter)),
+        isProvisional: isProvisional && index === points.length - 1,
+      })),
+      centre: centreOf(chart, places),
+      axis,
+      domain: unit === 'percent' ? [0, 100] : null,
+      places,
+      signals: said,
+    }),
+    table: chartTable(chart, trend, places),
+  };
+}
+
+const CENTRE_WORDS = {
+  p: 'all quarters together',
+  xmr: 'mean',
+  run: 'median (too few quarters for limits)',
+} as const;
+
+function centreOf({ kind, centre, unit }: TrendChart, places: number): { at: number; label: string } | null {
+  if (centre === null) return null;
+  const shown = withTrueMinus(`${rounded(centre, places)} ${unit === 'percent' ? '%' : unit}`);
+  const limits = kind === 'run' ? '' : '; limits dashed';
+  return { at: centre, label: `${CENTRE_WORDS[kind]} ${shown}${limits}` };
+}
+
+function chartTable(chart: TrendChart, { quarters }: TrendSection, places: number): Table {
+  const { title, unit, kind, figureId, ruleId, points } = chart;
+  const isShare = kind === 'p' || points.some(({ numerator }) => numerator !== null);
+  const isCount = unit === 'referrals';
+  return {
+    caption: `${title}, by quarter (${KIND_WORDS[kind]}, rule ${ruleId})`,
+    columns: [
+      { head: 'Quarter', kind: 'text' },
+      ...(isShare ? [{ head: 'n', kind: 'number' as const }] : []),
+      { head: isShare ? 'of' : 'Referrals', kind: 'number' },
+      ...(isCount ? [] : [{ head: unit === 'percent' ? '%' : unit, kind: 'number' as const }]),
+      { head: 'Limits', kind: 'interval' },
+    ],
+    rows: points.map(({ quarter, n, numerator, value, lower, upper }, index) => {
+      const link = figureLink(figureId, quarters[index]);
+      return [
+        text(quarter),
+        ...(isShare ? [count(numerator, link)] : []),
+        count(n, ...(isShare ? [] : [link])),
+        ...(isCount ? [] : [number(value, places)]),
+        interval(lower === null || upper === null ? null : { low: lower, high: upper }, places),
+      ];
+    }),
+  };
+}
+
+const KIND_WORDS = { p: 'p chart', xmr: 'XmR chart', run: 'run chart' } as const;
+
+/** @example 'a point outside its limits (above, 2025-26-Q3)' */
+function signalWords({ rule, words, quarters, direction }: TrendSignal): string {
+  const [first = '', last = first] = [quarters[0], quarters.at(-1)];
+  const when = first === last ? first : `${first} to ${last}`;
+  const [up, down] = rule === 'trend' ? ['rising', 'falling'] : ['above', 'below'];
+  return `${words.split(';')[0] ?? words} (${direction === 'up' ? up : down}, ${when})`;
+}
+
+/** Referrals and days are whole, their means and limits are not. */
+function placesOf(unit: string): number {
+  return unit === 'percent' || unit === 'referrals' || unit === 'days' ? 1 : placesFor(unit);
+}

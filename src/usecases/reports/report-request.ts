@@ -1,0 +1,48 @@
+import { parsePeriod } from '../../domain/calendar/period.js';
+import type { PlainDate } from '../../domain/calendar/plain-date.js';
+import type { Narrowing } from '../../domain/cohort/narrowing.js';
+import { done, refused } from '../../domain/refusal/refusal.js';
+import type { Fault, Outcome } from '../../domain/refusal/refusal.js';
+import type { ReportPart, ReportRequest } from './report-quarter.js';
+
+/** What a report is of, as it stands in an address. */
+export interface AskedReport extends Narrowing {
+  /** A period by its label, not yet read. */
+  readonly period: string;
+  /** Today where it is left out. */
+  readonly asAt?: PlainDate | undefined;
+  /** None where it is left out. */
+  readonly include?: readonly ReportPart[] | undefined;
+}
+
+/**
+ * The request that an address makes.
+ *
+ * @param today the day on which it is asked: no data cut lies after it
+ * @returns refused where the period is none, has not begun at the cut, or the cut is in the future
+ */
+export function reportRequest(
+  { period: label, asAt: cut, include = [], ...narrowing }: AskedReport,
+  today: PlainDate,
+): Outcome<ReportRequest> {
+  const faults: Fault[] = [];
+  const period = parsePeriod(label);
+  if (period === null) {
+    const message =
+      'Give a financial quarter as 2026-27-Q1, a financial year as 2026-27, or two dates as 2026-04-01..2026-05-31.';
+    faults.push({ pointer: 'period', code: 'not-a-period', message });
+  }
+  const asAt = cut ?? today;
+  if (asAt > today) {
+    faults.push({ pointer: 'asAt', code: 'in-the-future', message: 'The data cut cannot be in the future.' });
+  }
+  if (period !== null && period.firstDay > asAt) {
+    faults.push({
+      pointer: 'period',
+      code: 'in-the-future',
+      message: 'The period has not begun at the data cut.',
+    });
+  }
+  if (period === null || faults.length > 0) return refused({ code: 'rules-broken', faults });
+  return done({ period, asAt, narrowing, include });
+}

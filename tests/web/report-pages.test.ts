@@ -1,0 +1,186 @@
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { aPatient, aReferralBody } from '../support/entries.js';
+import { pagesAs } from '../support/page-client.js';
+import type { PageClient } from '../support/page-client.js';
+import { asRecord, asRecords, itemsOf } from '../support/response.js';
+import { created, givenReferral } from '../support/scenario.js';
+import { startApp } from '../support/start-app.js';
+import type { TestApp } from '../support/start-app.js';
+
+/** Today is Wednesday 25 November 2026. */
+let app: TestApp;
+let lead: PageClient;
+beforeAll(async () => {
+  app = await startApp();
+  for (const receivedOn of ['2026-07-06', '2026-08-03', '2026-09-14']) {
+    await givenReferral(app, { receivedOn, diagnosis: 'copd' });
+  }
+  const patientId = await created(
+    app,
+    '/api/v1/patients',
+    aPatient({
+      nhsNumber: null,
+      nhsNumberMissingReason: 'declined',
+      familyName: '<b>Marsh & Co',
+      givenName: '"Ann"',
+    }),
+  );
+  const hostile = aReferralBody(patientId, app.siteId, { receivedOn: '2026-08-20', diagnosis: 'asthma' });
+  await created(app, '/api/v1/referrals', hostile);
+  lead = await pagesAs(app, 'lead');
+});
+afterAll(() => app.close());
+
+describe('the report page', () => {
+  it('opens the latest quarter that is over, and its address says so', async () => {
+    const response = await lead.get('/report');
+    expect(response.status).toBe(303);
+    expect(response.headers['location']).toBe('/report?period=2026-27-Q2');
+  });
+
+  it('has every section of the report with its numbers, and each drawing with its table', async () => {
+    const { status, text } = await lead.get('/report?period=2026-27-Q2');
+    expect(status).toBe(200);
+    expect(text).toContain('Marram Coast PR team: 2026-27-Q2');
+    const ids = [...text.matchAll(/<h2 id="([a-z-]+)"/g)].map(([, id]) => id);
+    expect(ids).toEqual([
+      'summary',
+      'steps',
+      'waiting',
+      'completion',
+      'outcomes',
+      'predicted',
+      'indicators',
+      'comparisons',
+      'trend',
+      'breakdowns',
+      'sites',
+      'data-quality',
+      'definitions',
+    ]);
+    expect(text).toContain('4 referrals were received');
+    for (const [figure] of text.matchAll(/<figure[\s\S]*?<\/figure>/g)) {
+      expect(figure).toMatch(/<svg [^>]*role="img"/);
+      expect(figure).toContain('<table>');
+    }
+    expect(text).not.toMatch(/NaN|Infinity|undefined|\[object/);
+    expect(text).not.toMatch(/ style=/);
+  });
+
+  it('has no id twice', async () => {
+    const { text } = await lead.get('/report?period=2026-27-Q2');
+    const ids = [...text.matchAll(/ id="([^"]+)"/g)].map(([, id]) => id);
+    expect(ids.filter((id, index) => ids.indexOf(id) !== index)).toEqual([]);
+  });
+
+  it('keeps in the address what narrows and nothing else', async () => {
+    const empty = 'siteId=&commissionerId=&diagnosis=asthma&pathway=&mode=';
+    const dates =
+      'from-day=1&from-month=8&from-year=2026&to-day=31&to-month=8&to-year=2026&cut-day=&cut-month=&cut-year=';
+    const response = await lead.get(`/report?period=2026-27-Q2&${empty}&firstReferralsOnly=yes&${dates}`);
+    expect(response.status).toBe(303);
+    const address = '/report?period=2026-08-01..2026-08-31&diagnosis=asthma&firstReferralsOnly=true';
+    expect(response.headers['location']).toBe(address);
+    const { status, text } = await lead.get(address);
+    expect(status).toBe(200);
+    expect(text).toContain('Narrowed to diagnosis: asthma; first referrals only.');
+    expect(text).toContain('1 referral was received');
+  });
+
+  it.each([
+    ['period=2026-27-Q5', 'Give a financial quarter as 2026-27-Q1'],
+    ['period=2027-28-Q1', 'The period has not begun at the data cut.'],
+    ['period=2026-27-Q2&asAt=2026-12-01', 'The data cut cannot be in the future.'],
+    ['from-day=31&from-month=4&from-year=2026', 'There is no such date. You entered 31 4 2026.'],
+    ['from-day=1&from-month=4&from-year=2026', 'Give both the first and the last day.'],
+  ])('says what is wrong with %s, and keeps the form', async (query, message) => {
+    const { status, text } = await lead.get(`/report?${query}`);
+    expect(status).toBe(422);
+    expect(text).toContain(message);
+    expect(text).toContain('Show the report');
+  });
+
+  it('is told to the trail', async () => {
+    await lead.get('/report?period=2026-27-Q1&diagnosis=copd');
+    const events = itemsOf(await app.as('lead').get('/api/v1/audit-events?limit=20'));
+    const read = events.filter(({ action }) => action === 'report-read').map(({ details }) => details);
+    expect(read).toContainEqual({ period: '2026-27-Q1', asAt: '2026-11-25', diagnosis: 'copd' });
+  });
+});
+
+describe('an opened figure', () => {
+  const FIGURE = '/report/figures/funnel.referred?period=2026-27-Q2';
+
+  it('shows the same people as the API, each with the reason and a way to the referral', async () => {
+    const { status, text } = await lead.get(FIGURE);
+    expect(status).toBe(200);
+    const members = itemsOf(
+      await app.as('lead').get('/api/v1/reports/quarterly/figures/funnel.referred/members?period=2026-27-Q2'),
+    );
+    const linked = [...text.matchAll(/href="\/referrals\/([0-9a-f-]+)"/g)].map(([, id]) => id);
+    expect(linked).toEqual(members.map(({ referralId }) => referralId));
+    for (const { reason } of members) expect(text).toContain(String(reason));
+  });
+
+  it('shows names as text', async () => {
+    const { text } = await lead.get(FIGURE);
+    expect(text).toContain('&lt;b>Marsh &amp; Co');
+    expect(text).not.toContain('<b>Marsh');
+  });
+
+  it('shows those who count one way alone, and the way back to its report', async () => {
+    const { text } = await lead.get('/report/figures/uptake?period=2026-27-Q2&diagnosis=copd&kind=open');
+    expect(text).toContain('Still open (');
+    expect(text).toContain('href="/report?period=2026-27-Q2&amp;diagnosis=copd"');
+    expect([...text.matchAll(/href="\/referrals\//g)]).toHaveLength(3);
+    const none = await lead.get('/report/figures/uptake?period=2026-27-Q2&kind=numerator');
+    expect(none.text).toContain('Nobody stands here.');
+  });
+
+  it('is not found where there is none of the name', async () => {
+    expect((await lead.get('/report/figures/no-such?period=2026-27-Q2')).status).toBe(404);
+  });
+
+  it('is what every link of the report leads to', async () => {
+    const { text } = await lead.get('/report?period=2026-27-Q2');
+    const links = [
+      ...new Set([...text.matchAll(/href="(\/report\/figures\/[^"]+)"/g)].map(([, to = '']) => to)),
+    ];
+    expect(links.length).toBeGreaterThan(100);
+    const every = Math.ceil(links.length / 12);
+    for (const link of links.filter((_, index) => index % every === 0)) {
+      expect((await lead.get(link.replaceAll('&amp;', '&'))).status, link).toBe(200);
+    }
+  });
+});
+
+describe('the files of the report', () => {
+  it('leave with the numbers of the API, and are told to the trail', async () => {
+    const query = 'period=2026-27-Q2&diagnosis=copd';
+    const file = await lead.get(`/report/files/json?${query}`);
+    expect(file.status).toBe(200);
+    expect(file.headers['content-disposition']).toBe(
+      'attachment; filename="report-2026-27-Q2-as-at-2026-11-25.json"',
+    );
+    const api = await app.as('lead').get(`/api/v1/reports/quarterly?${query}&include=comparisons,trend`);
+    expect(file.body).toEqual(api.body);
+    const events = asRecords(
+      asRecord((await app.as('lead').get('/api/v1/audit-events?limit=5')).body)['items'],
+    );
+    expect(events.map(({ action }) => action)).toContain('report-exported');
+  });
+
+  it('are none but those that are offered', async () => {
+    expect((await lead.get('/report/files/exe?period=2026-27-Q2')).status).toBe(404);
+  });
+
+  it.each(['admin', 'clinician', 'commissioner'] as const)(
+    'are closed to the %s, as the report is',
+    async (role) => {
+      const pages = await pagesAs(app, role);
+      for (const path of ['/report', '/report/files/json', '/report/figures/uptake']) {
+        expect((await pages.get(`${path}?period=2026-27-Q2`)).status).toBe(403);
+      }
+    },
+  );
+});
