@@ -10,7 +10,7 @@ import type { SexAtBirth } from '../referral/closed-sets.js';
 import { cautionsOfAssessment } from '../safety/assessment-cautions.js';
 import type { SafetyCaution } from '../safety/safety-caution.js';
 import type { TeamSettings } from '../settings/team-settings.js';
-import type { AssessmentEntry, CheckedAssessment } from './assessment.js';
+import type { AssessmentEntry, CheckedAssessment, WalkTestEntry } from './assessment.js';
 import { checkPhysicalTest } from './check-physical-test.js';
 import { checkQuestionnaire } from './check-questionnaire.js';
 import { checkWalkTest } from './check-walk-test.js';
@@ -68,7 +68,7 @@ export interface RunningFigures {
  * @example ISWT of level 5 with 2 shuttles, baseline 150 m -> 200 m, difference 50, better
  */
 export function runningFigures(entry: AssessmentEntry, context: FiguresContext): RunningFigures {
-  const walkTests = entry.walkTests.map((walk, index) => checkWalkTest(walk, `/walkTests/${index}`).entry);
+  const walkTests = entry.walkTests.map(settledWalk);
   const checked: CheckedAssessment = {
     entry: { ...entry, walkTests },
     scores: entry.questionnaires.flatMap(
@@ -96,6 +96,12 @@ export function runningFigures(entry: AssessmentEntry, context: FiguresContext):
     cautions: cautionsOfAssessment(checked, context.settings),
     distancesM: walkTests.map(({ distanceM }) => distanceM),
   };
+}
+
+/** A walk with its distance settled; without a result where something about it is wrong. */
+function settledWalk(walk: WalkTestEntry, index: number): WalkTestEntry {
+  const { entry, findings } = checkWalkTest(walk, `/walkTests/${index}`);
+  return findings.faults.length === 0 ? entry : { ...entry, distanceM: null, timeS: null };
 }
 
 function predictedOf(

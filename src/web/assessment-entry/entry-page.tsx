@@ -38,7 +38,7 @@ export function EntryPage({ state, notice }: EntryPageProps): JSX.Element {
   const action = sheetAddress(sheet);
   const title = `${capital(TIMEPOINT_WORDS[sheet.timepoint])}, ${spokenName(sheet.patient)}`;
   return (
-    <Page frame={frame} title={title} scripts={['assessment-entry.js']}>
+    <Page frame={frame} title={title} scripts={['assessment-draft.js', 'assessment-walk.js']}>
       <Head sheet={sheet} />
       {notice === null ? '' : <SheetNoticeView notice={notice} />}
       <Recorded sheet={sheet} />
@@ -153,7 +153,7 @@ function Foot({ state, action }: { readonly state: SheetState; readonly action: 
       </p>
       <div class="actions">
         <button type="submit" class="button" formaction={`${action}/check`}>
-          Save the draft and check
+          Save and check
         </button>
         <Button kind="primary">Record the assessment</Button>
       </div>

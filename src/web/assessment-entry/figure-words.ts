@@ -1,8 +1,8 @@
 import type { RunningFigure } from '../../domain/assessment/running-figures.js';
 import { findMeasure, findWalkTest } from '../../domain/measures/catalogue.js';
 import { distanceToLevel } from '../../domain/measures/shuttles.js';
-import { findEquation } from '../../domain/prediction/catalogue.js';
 import type { EntryPreview } from '../../usecases/assessments/entry-sheet.js';
+import { capital } from '../components/words.js';
 import { slotOf } from './field-of.js';
 import type { ReadEntry } from './read-entry.js';
 
@@ -45,11 +45,10 @@ function figureWords({ measureId, value, predicted, change }: RunningFigure): st
   const unit = unitOf(measureId);
   const parts = [`${shortName(measureId)} ${numberWords(value)}${unit}`];
   if (predicted !== null) {
-    const name = findEquation(predicted.equationId)?.title ?? predicted.equationId;
     parts.push(
       predicted.percent === null
         ? `no prediction: ${predicted.reason ?? ''}`
-        : `${Math.round(predicted.percent)}\u202f% of predicted (${name})`,
+        : `${Math.round(predicted.percent)}\u202f% of predicted (${equationWords(predicted.equationId)})`,
     );
   }
   if (change !== null) {
@@ -81,6 +80,11 @@ export function valueWords(measureId: string, value: number): string {
 
 function shortName(measureId: string): string {
   return findMeasure(measureId)?.shortName ?? measureId;
+}
+
+/** @example equationWords('enright-sherrill-1998') -> 'Enright Sherrill 1998' */
+function equationWords(equationId: string): string {
+  return equationId.split('-').map(capital).join(' ');
 }
 
 function unitOf(measureId: string): string {

@@ -1,0 +1,228 @@
+import type { Browser, Page } from 'playwright-core';
+import { afterAll, beforeAll, beforeEach, describe, expect, it } from 'vitest';
+import { buildApp } from '../../src/app/build-app.js';
+import { SESSION_COOKIE } from '../../src/web/session-cookie.js';
+import { faultsOfAccess } from '../support/axe.js';
+import { openBrowser, serve } from '../support/browser.js';
+import { asRecord, itemsOf } from '../support/response.js';
+import { givenAssessment, givenTriagedReferral } from '../support/scenario.js';
+import { openSignedIn } from '../support/signed-in.js';
+import { startApp } from '../support/start-app.js';
+import type { TestApp } from '../support/start-app.js';
+
+const TABLET = { viewport: { width: 820, height: 1180 } };
+
+let service: TestApp;
+let origin: string;
+let browser: Browser;
+let referralId = '';
+beforeAll(async () => {
+  service = await startApp();
+  origin = await serve(service.app);
+  browser = await openBrowser();
+});
+beforeEach(async () => {
+  referralId = await givenTriagedReferral(service);
+});
+afterAll(async () => {
+  await browser.close();
+  await service.close();
+});
+
+const address = (timepoint = 'baseline'): string => `/referrals/${referralId}/assessments/${timepoint}`;
+const open = async (role: 'clinician' | 'lead', options = {}, at = origin) => {
+  const watched = await openSignedIn(browser, service, at, role, { ...TABLET, ...options });
+  await watched.page.goto(address());
+  return watched;
+};
+const field = (page: Page, name: string) => page.locator(`form.sheet [name="${name}"]`);
+const stored = async () =>
+  itemsOf(await service.as('clinician').get(`/api/v1/referrals/${referralId}/assessments`));
+const savedState = (page: Page) => page.locator('[data-saved]');
+const draftFields = async () => {
+  const answer = await service.as('clinician').get(`/api/v1/referrals/${referralId}/drafts/baseline`);
+  return asRecord(asRecord(answer.body)['fields']);
+};
+const figures = (page: Page, slot: string) => page.locator(`[data-figures="${slot}"]`);
+
+/** What comes about within a few seconds. */
+const soon = <Value>(read: () => Promise<Value>) => expect.poll(read, { timeout: 20_000 });
+
+/** Types a whole baseline in the order of the page; the first walk is counted by taps where there is a script. */
+async function typeBaseline(page: Page, hasScript: boolean): Promise<void> {
+  for (const [name, text] of [
+    ['assessedOn-day', '20'],
+    ['assessedOn-month', '4'],
+    ['assessedOn-year', '2026'],
+  ] as const) {
+    await field(page, name).fill(text);
+  }
+  await page.getByLabel('Looked at: no concern').check();
+  for (const [name, text] of Object.entries({
+    heightCm: '160',
+    weightKg: '68.5',
+    spo2Percent: '95',
+    heartRateBpm: '82',
+    systolicMmHg: '130',
+    diastolicMmHg: '78',
+  })) {
+    await field(page, name).fill(text);
+  }
+  await field(page, 'walkTest').selectOption('incremental-shuttle-walk');
+  await field(page, 'courseLengthM').fill('10');
+  await field(page, 'walkingAid').selectOption('none');
+  await field(page, 'oxygenLPerMin').fill('0');
+  if (hasScript) {
+    const tap = page.locator('[data-taps=walk1]').getByRole('button', { name: 'One shuttle' });
+    // 3 + 4 shuttles of levels 1 and 2, and one of level 3.
+    for (let count = 0; count < 9; count += 1) await tap.click();
+    await page.locator('[data-taps=walk1]').getByRole('button', { name: 'Take one back' }).click();
+    expect([
+      await field(page, 'walk1.level').inputValue(),
+      await field(page, 'walk1.shuttles').inputValue(),
+    ]).toEqual(['3', '1']);
+  } else {
+    await field(page, 'walk1.level').fill('3');
+    await field(page, 'walk1.shuttles').fill('1');
+  }
+  await field(page, 'walk2.distanceM').fill('100');
+  await field(page, 'sitToStandTest').selectOption('one-minute-sit-to-stand');
+  await field(page, 'sitToStand.repetitions').fill('18');
+  await page.locator('details.questionnaire summary', { hasText: 'COPD Assessment Test' }).first().click();
+  for (const [index, score] of [3, 3, 2, 4, 3, 2, 3, 2].entries()) {
+    await field(page, `q.copd-assessment-test.${index + 1}`).fill(String(score));
+  }
+}
+
+async function expectBaseline(page: Page): Promise<void> {
+  await page.waitForURL('**/recorded/*');
+  expect(await page.locator('main').textContent()).toContain('The assessment is recorded');
+  expect(await stored()).toMatchObject([
+    {
+      scores: [{ measure: 'cat-total', value: 22 }],
+      entry: {
+        assessedOn: '2026-04-20',
+        heightCm: 160,
+        resting: { spo2Percent: 95, heartRateBpm: 82, systolicMmHg: 130, diastolicMmHg: 78 },
+        walkTests: [{ distanceM: 80 }, { distanceM: 100 }],
+        sitToStands: [{ repetitions: 18 }],
+      },
+    },
+  ]);
+}
+
+describe('a whole baseline on a tablet', { timeout: 90_000 }, () => {
+  it('is typed with taps, its figures keeping up, and recorded', async () => {
+    const { page, complaints } = await open('clinician');
+    expect(await faultsOfAccess(page)).toEqual([]);
+    await typeBaseline(page, true);
+    await soon(() => figures(page, 'walk').textContent()).toMatch(/ISWD 100\u202fm; \d+\u202f% of predicted/);
+    await soon(() => figures(page, 'q.copd-assessment-test').textContent()).toBe('CAT 22');
+    await soon(() => page.locator('[data-next]').textContent()).toBe('Nothing is missing.');
+    await page.getByRole('button', { name: 'Record the assessment' }).dblclick();
+    await expectBaseline(page);
+    expect(await faultsOfAccess(page)).toEqual([]);
+    expect(complaints).toEqual([]);
+  });
+
+  it('is typed and recorded without JavaScript', async () => {
+    const { page, complaints } = await open('clinician', { javaScriptEnabled: false });
+    await typeBaseline(page, false);
+    await page.getByRole('button', { name: 'Save and check' }).click();
+    expect(await figures(page, 'walk').textContent()).toContain('ISWD 100\u202fm');
+    await page.getByRole('button', { name: 'Record the assessment' }).click();
+    await expectBaseline(page);
+    expect(complaints).toEqual([]);
+  });
+
+  it('has number keys for numbers, targets for a thumb, and the order of the day for the keyboard', async () => {
+    const { page } = await open('clinician');
+    const small = await page.evaluate(
+      `[...document.querySelectorAll('form.sheet :is(input:not([type=hidden]):not([type=radio]):not([type=checkbox]), select, textarea, .choice, .sheet-foot button)')].filter((each) => each.checkVisibility() && each.getBoundingClientRect().height < 44).map((each) => each.name || each.className)`,
+    );
+    expect(small).toEqual([]);
+    expect(await field(page, 'walk1.distanceM').getAttribute('inputmode')).toBe('numeric');
+    expect(await field(page, 'weightKg').getAttribute('inputmode')).toBe('decimal');
+    const order = ['heightCm', 'weightKg', 'spo2Percent', 'heartRateBpm', 'systolicMmHg', 'diastolicMmHg'];
+    await field(page, 'heightCm').focus();
+    for (const name of order) {
+      expect(await page.evaluate('document.activeElement.name')).toBe(name);
+      await page.keyboard.press('Tab');
+    }
+  });
+});
+
+describe('what is wrong or unusual', () => {
+  it.each([390, 820, 1440])('is said at the field and at the top at %i px, accessibly', async (width) => {
+    await givenAssessment(service, referralId);
+    const { page, complaints } = await openSignedIn(browser, service, origin, 'clinician', {
+      viewport: { width, height: 900 },
+    });
+    await page.goto(address('discharge'));
+    await field(page, 'weightKg').fill('190');
+    await field(page, 'walk1.distanceM').fill('285');
+    await page.getByRole('button', { name: 'Save and check' }).click();
+    await page.getByRole('alert').waitFor();
+    expect(await page.getByLabel('190 is right').count()).toBe(1);
+    expect(await faultsOfAccess(page)).toEqual([]);
+    expect(await page.evaluate('document.documentElement.scrollWidth <= innerWidth')).toBe(true);
+    expect(complaints).toEqual([]);
+  });
+});
+
+describe('the draft', { timeout: 90_000 }, () => {
+  it('is saved while somebody types, and found again after browser and server were killed', async () => {
+    const { page } = await open('clinician');
+    await field(page, 'heightCm').fill('171');
+    await field(page, 'notes').fill('Cold hall & "wind"');
+    await soon(() => savedState(page).textContent()).toContain('Draft saved');
+    await page.context().close();
+    const again = await buildApp(service.record.context, 'silent');
+    const other = await serve(again);
+    const { page: later } = await open('clinician', {}, other);
+    expect(await field(later, 'heightCm').inputValue()).toBe('171');
+    expect(await field(later, 'notes').inputValue()).toBe('Cold hall & "wind"');
+    await later.context().close();
+    await again.close();
+  });
+
+  it('waits on the page while there is no connection, says so, and is saved when there is one', async () => {
+    const { page, context } = await open('clinician');
+    await context.setOffline(true);
+    await field(page, 'heightCm').fill('171');
+    await soon(() => savedState(page).textContent()).toContain('No connection');
+    await page.getByRole('button', { name: 'Record the assessment' }).click();
+    expect(await field(page, 'heightCm').inputValue()).toBe('171');
+    await context.setOffline(false);
+    await soon(async () => (await draftFields())['heightCm']).toEqual(['171']);
+  });
+
+  it('is not lost when the session has ended: signing in elsewhere is enough', async () => {
+    const { page, context } = await open('clinician');
+    const cookies = await context.cookies(origin.replace('http:', 'https:'));
+    await context.clearCookies({ name: SESSION_COOKIE });
+    await field(page, 'heightCm').fill('171');
+    await soon(() => savedState(page).textContent()).toContain('You are signed out');
+    expect(await faultsOfAccess(page)).toEqual([]);
+    const next = await page.getByRole('link', { name: 'Sign in in another tab' }).getAttribute('href');
+    expect(next).toBe(`/sign-in?next=${encodeURIComponent(address())}`);
+    await context.addCookies(cookies);
+    await soon(async () => (await draftFields())['heightCm']).toEqual(['171']);
+  });
+
+  it('of two people is saved by the first, and the second decides', async () => {
+    const [first, second] = [await open('clinician'), await open('lead')];
+    await field(first.page, 'heightCm').fill('171');
+    await soon(() => savedState(first.page).textContent()).toContain('Draft saved');
+    await field(second.page, 'heightCm').fill('160');
+    await soon(() => savedState(second.page).textContent()).toContain('Test clinician');
+    expect(await faultsOfAccess(second.page)).toEqual([]);
+    expect((await draftFields())['heightCm']).toEqual(['171']);
+    await second.page.getByRole('button', { name: 'Save mine in its place' }).click();
+    await soon(async () => (await draftFields())['heightCm']).toEqual(['160']);
+    await field(first.page, 'weightKg').fill('70');
+    await soon(() => savedState(first.page).textContent()).toContain('Test lead');
+    await first.page.getByRole('button', { name: 'Show what is saved' }).click();
+    await soon(() => field(first.page, 'heightCm').inputValue()).toBe('160');
+  });
+});
