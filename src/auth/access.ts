@@ -165,6 +165,10 @@ export const PAGE_ACCESS = {
   'page:tokens': LEAD,
   'page:audit-trail': LEAD,
   'page:settings': LEAD,
+  'page:register-referral': TEAM,
+  'page:triage': CLINICAL,
+  'page:offers': TEAM,
+  'page:planned-start': TEAM,
 } as const satisfies Readonly<Record<string, Access>>;
 
 export type PageId = keyof typeof PAGE_ACCESS;

@@ -19,6 +19,10 @@ import { recordedPage } from './assessment-entry/recorded-page.js';
 import { startPages } from './start/start-page.js';
 import { classPage } from './classes/class-page.js';
 import { classesPages } from './classes/classes-pages.js';
+import { registrationPages } from './register/registration-pages.js';
+import { offersPage } from './steps/offers-page.js';
+import { plannedStartPage } from './steps/planned-start-page.js';
+import { triagePage } from './steps/triage-page.js';
 import { searchPages } from './search/search-pages.js';
 import { workListPage } from './work-list/work-list-page.js';
 import { teamPages } from './team/team-pages.js';
@@ -55,4 +59,8 @@ export async function installWeb(app: WebApp, web: Web): Promise<void> {
   recordedPage(app, web);
   reportPages(app, web);
   figurePages(app, web);
+  registrationPages(app, web);
+  triagePage(app, web);
+  offersPage(app, web);
+  plannedStartPage(app, web);
 }

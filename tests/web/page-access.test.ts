@@ -37,6 +37,10 @@ const TABLE: Readonly<Record<string, 'anybody' | readonly Role[]>> = {
   'page:tokens': [L],
   'page:audit-trail': [L],
   'page:settings': [L],
+  'page:register-referral': [A, C, L],
+  'page:triage': [C, L],
+  'page:offers': [A, C, L],
+  'page:planned-start': [A, C, L],
 };
 
 describe('the table of pages', () => {

@@ -1,9 +1,9 @@
-import type { Stage } from '../pathway/stage.js';
+import type { ShownStage } from '../pathway/stage.js';
 import type { AttendanceOutcome, OfferKind, OfferResponse, TriageDecision } from './closed-sets.js';
 
 /** The steps of a referral in words. */
 
-export const STAGE_WORDS: Readonly<Record<Stage, string>> = {
+export const STAGE_WORDS: Readonly<Record<ShownStage, string>> = {
   'awaiting-triage': 'awaiting triage',
   'awaiting-assessment': 'awaiting assessment',
   'awaiting-start': 'awaiting start',
@@ -11,6 +11,7 @@ export const STAGE_WORDS: Readonly<Record<Stage, string>> = {
   'awaiting-discharge-assessment': 'awaiting discharge assessment',
   'awaiting-closure': 'awaiting closure',
   closed: 'closed',
+  'entered-in-error': 'entered in error',
 };
 
 export const TRIAGE_WORDS: Readonly<Record<TriageDecision, string>> = {

@@ -5,6 +5,7 @@ import { nameKey } from '../../domain/patient/name-key.js';
 import type { Patient } from '../../domain/patient/patient.js';
 import type { PersonSearch } from '../../domain/patient/read-search.js';
 import type { Diagnosis } from '../../domain/referral/closed-sets.js';
+import { findPatient } from '../../storage/patients/patients.js';
 import { loadReferralFacts } from '../../storage/facts/referral-facts.js';
 import { referralIdsOfPatients } from '../../storage/referrals/referrals-of-patients.js';
 import { currentSettings } from '../../storage/settings/settings.js';
@@ -56,18 +57,79 @@ export async function searchPeople(
     found = await patientsFor(context, actor, search);
     if (found.length > 0) break;
   }
-  const shown = found.slice(0, limit);
-  const patientIds = shown.map(({ id }) => id);
+  const people = await tellShown(context, actor, { patients: found.slice(0, limit), searchedBy });
+  return { people, hasMore: found.length > limit };
+}
+
+/** What is known of somebody who may be in the record already. */
+export type Identity = PersonSearch;
+
+/**
+ * People of the team who may be the one meant: the same NHS number, the same date of birth with the same family or given
+ * name, or, while no date of birth is known, a family name that begins alike.
+ */
+export async function findAlike(
+  context: Context,
+  actor: TeamMember,
+  { nhsNumber, familyName, givenName, bornOn }: Identity,
+): Promise<readonly FoundPerson[]> {
+  const byNumber = await patientsFor(context, actor, { ...NOTHING, nhsNumber });
+  const byName =
+    bornOn === null
+      ? await patientsFor(context, actor, { ...NOTHING, familyName, givenName })
+      : (await patientsFor(context, actor, { ...NOTHING, bornOn })).filter(
+          (patient) => isSame(patient.familyName, familyName) || isSame(patient.givenName, givenName),
+        );
+  const patients = [...new Map([...byNumber, ...byName].map((patient) => [patient.id, patient])).values()];
+  if (patients.length === 0) return [];
+  const searchedBy = Object.entries({ nhsNumber, familyName, givenName, bornOn }).flatMap(([name, value]) =>
+    value === null ? [] : [name],
+  );
+  return tellShown(context, actor, { patients: patients.slice(0, MOST_ALIKE), searchedBy });
+}
+
+/** One person of the team with their referrals; null when absent or of another team. */
+export async function personWithReferrals(
+  context: Context,
+  actor: TeamMember,
+  patientId: string,
+): Promise<FoundPerson | null> {
+  const patient = await findPatient(context.reader, actor.teamId, patientId);
+  if (patient === null) return null;
+  const referrals = await referralsOf(context, actor, [patientId]);
+  await recordRead(context, actor, {
+    action: 'patient-read',
+    patientId,
+    details: { referralIds: referrals.map(({ id }) => id) },
+  });
+  return { patient, referrals };
+}
+
+const NOTHING: PersonSearch = { nhsNumber: null, familyName: null, givenName: null, bornOn: null };
+
+/** More than these nobody looks through. */
+const MOST_ALIKE = 10;
+
+function isSame(name: string, typed: string | null): boolean {
+  return typed !== null && nameKey(name) === nameKey(typed);
+}
+
+/** People with their referrals; the trail is told whom somebody was shown, and by what they were searched. */
+async function tellShown(
+  context: Context,
+  actor: TeamMember,
+  { patients, searchedBy }: { readonly patients: readonly Patient[]; readonly searchedBy: readonly string[] },
+): Promise<readonly FoundPerson[]> {
+  const patientIds = patients.map(({ id }) => id);
   const referrals = await referralsOf(context, actor, patientIds);
   await recordRead(context, actor, {
     action: 'patients-searched',
     details: { searchedBy, patientIds, referralIds: referrals.map(({ id }) => id) },
   });
-  const people = shown.map((patient) => ({
+  return patients.map((patient) => ({
     patient,
     referrals: referrals.filter(({ patientId }) => patientId === patient.id),
   }));
-  return { people, hasMore: found.length > limit };
 }
 
 async function patientsFor(
