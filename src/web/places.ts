@@ -19,9 +19,12 @@ const PLACES: readonly Place[] = [
   { pageId: 'page:team', path: '/team', label: 'Team' },
 ];
 
-/** The places a role may go. */
+/** The places a role may go; who has a work list starts from there. */
 export function placesOf(role: Role): readonly Place[] {
-  return PLACES.filter((place) => mayOpen(role, place.pageId));
+  const places = PLACES.filter((place) => mayOpen(role, place.pageId));
+  return places.some(({ pageId }) => pageId === 'page:work-list')
+    ? places.filter(({ pageId }) => pageId !== 'page:start')
+    : places;
 }
 
 /** Whether a page lies within a place. @example isWithin('/team/accounts/new', '/team') -> true */

@@ -139,9 +139,8 @@ async function patientsFor(
 ): Promise<readonly Patient[]> {
   if (Object.values(query).every((value) => value === null)) return [];
   const { rows } = await findMatches(context, actor, query, { limit: READ, after: null });
-  if (givenName === null) return rows;
-  const start = nameKey(givenName);
-  return rows.filter((patient) => nameKey(patient.givenName).startsWith(start));
+  const start = nameKey(givenName ?? '');
+  return rows.filter((patient) => nameKey(patient.givenName).startsWith(start)).sort(byName);
 }
 
 async function referralsOf(
@@ -161,4 +160,15 @@ async function referralsOf(
     }),
   );
   return ids.flatMap((id) => briefs.get(id) ?? []);
+}
+
+function byName(a: Patient, b: Patient): number {
+  return (
+    compareTexts(nameKey(a.familyName), nameKey(b.familyName)) ||
+    compareTexts(nameKey(a.givenName), nameKey(b.givenName))
+  );
+}
+
+function compareTexts(a: string, b: string): number {
+  return a < b ? -1 : a > b ? 1 : 0;
 }

@@ -77,6 +77,15 @@ function Notes({
   const { faults, stale } = notes;
   return (
     <>
+      {session.enteredInError === null ? (
+        ''
+      ) : (
+        <Notice kind="warning" title="Entered in error">
+          <p>
+            This class is marked as entered in error. It counts nowhere, and its register cannot be changed.
+          </p>
+        </Notice>
+      )}
       {stale === undefined ? '' : <StaleNotice people={people} register={session.attendances} {...stale} />}
       {faults === undefined ? (
         ''

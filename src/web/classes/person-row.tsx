@@ -29,6 +29,7 @@ export function PersonRow({ person, isAhead }: PersonRowProps): JSX.Element {
           {`${person.attended} of ${person.expectedSessions} sessions attended before`}
         </span>
         <Marks person={person} />
+        {outcome === null ? '' : <Clear person={person} name={name} />}
       </div>
       <div class="marks" role="group" aria-label={attributeText(name)} data-marks="">
         {(isAhead ? TAPS_AHEAD : TAPS).map((each) => (
@@ -45,7 +46,6 @@ export function PersonRow({ person, isAhead }: PersonRowProps): JSX.Element {
             <span class="visually-hidden" safe>{`: ${name}`}</span>
           </button>
         ))}
-        {outcome === null ? '' : <Clear person={person} name={name} />}
       </div>
     </li>
   );

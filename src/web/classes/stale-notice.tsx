@@ -21,7 +21,9 @@ export function StaleNotice({ meanwhile, marks, people, register }: StaleNoticeP
   const who = last?.changedBy?.name ?? 'Somebody';
   const when = last === undefined ? '' : ` on ${londonTime(last.changedAt)}`;
   const names = new Map(people.map((person) => [person.referralId, spokenName(person)]));
-  const changed = differing(meanwhile, register);
+  const changed = differing(meanwhile, register)
+    .map((entry) => wordsOf(entry, names))
+    .sort((a, b) => a.localeCompare(b, 'en-GB'));
   return (
     <div role="alert">
       <Notice kind="check" title="Not stored: the register has changed meanwhile">
@@ -30,8 +32,8 @@ export function StaleNotice({ meanwhile, marks, people, register }: StaleNoticeP
           ''
         ) : (
           <ul>
-            {changed.map((entry) => (
-              <li safe>{`Changed: ${wordsOf(entry, names)}`}</li>
+            {changed.map((words) => (
+              <li safe>{`Changed: ${words}`}</li>
             ))}
           </ul>
         )}

@@ -106,8 +106,6 @@ function practiceCode(read: EntryReader, form: FormValues): string | null {
 export function readReferral(read: EntryReader, form: FormValues): ReferralDetails | null {
   const before = read.errors.length;
   const receivedOn = read.date('receivedOn', 'Give the day on which the team received the referral.');
-  const siteId = read.line('siteId', 40, 'Choose the site.');
-  const commissionerId = read.optionalText('commissionerId', 40);
   const source = read.choice('source', REFERRAL_SOURCES, 'Choose the source, or source not known.');
   const diagnosis = read.choice('diagnosis', DIAGNOSES, 'Choose the diagnosis, or diagnosis not known.');
   const otherConditions = read.optionalText('otherConditions', 2000);
@@ -119,6 +117,8 @@ export function readReferral(read: EntryReader, form: FormValues): ReferralDetai
     read.errors.push({ field: 'hospitalDischargedOn', message });
   }
   const mrcGrade = read.optionalWhole('mrcGrade', GRADES);
+  const siteId = read.line('siteId', 40, 'Choose the site.');
+  const commissionerId = read.optionalText('commissionerId', 40);
   const deliveryMode = read.optionalChoice('deliveryMode', DELIVERY_MODES);
   const plannedSessions = read.optionalWhole('plannedSessions', SESSIONS);
   const plannedWeeks = read.optionalWhole('plannedWeeks', WEEKS);

@@ -68,7 +68,7 @@ export function registrationPages(app: WebApp, web: Web): void {
       people.length === 0 ? { kind: 'not-looked-up' } : { kind: 'perhaps', people, chosen };
     const patient = readPerson(read, form);
     const referral = readReferral(read, form);
-    if (people.length > 0 && chosen === '') read.errors.push(SAY_WHOSE);
+    if (people.length > 0 && chosen === '') read.errors.unshift(SAY_WHOSE);
     if (patient === null || referral === null || read.errors.length > 0) {
       return show(request, reply, { form, errors: read.errors, whose }, 422);
     }
