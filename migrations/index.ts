@@ -6,6 +6,7 @@ import * as accounts from './0004_accounts.js';
 import * as corrections from './0005_corrections.js';
 import * as keeping from './0006_keeping.js';
 import * as drafts from './0007_drafts.js';
+import * as releases from './0008_releases.js';
 import * as imports from './0011_imports.js';
 import * as retention from './0012_retention.js';
 import * as offersInError from './0013_offers_in_error.js';
@@ -19,6 +20,7 @@ export const MIGRATIONS: Readonly<Record<string, Migration>> = {
   '0005_corrections': corrections,
   '0006_keeping': keeping,
   '0007_drafts': drafts,
+  '0008_releases': releases,
   '0011_imports': imports,
   '0012_retention': retention,
   '0013_offers_in_error': offersInError,

@@ -34,6 +34,8 @@ import { referralRoutes } from '../http/referrals/referral-routes.js';
 import { figureRoutes } from '../http/reports/figure-routes.js';
 import { reportFileRoutes } from '../http/reports/report-file-routes.js';
 import { reportRoutes } from '../http/reports/report-routes.js';
+import { releaseFileRoutes } from '../http/releases/release-file-routes.js';
+import { releaseRoutes } from '../http/releases/release-routes.js';
 import { tellUntoldReads } from '../usecases/audit/untold-reads.js';
 import { installMessages } from '../http/schema/messages.js';
 import { serviceRoutes } from '../http/service/service-routes.js';
@@ -118,6 +120,8 @@ export async function buildApp(
       reportRoutes(api, context);
       reportFileRoutes(api, context);
       figureRoutes(api, context);
+      releaseRoutes(api, context);
+      releaseFileRoutes(api, context);
       auditRoutes(api, context);
       accountRoutes(api, context);
       accountHelpRoutes(api, context);

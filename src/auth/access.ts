@@ -6,6 +6,8 @@ export type Access = 'anybody' | 'signed-in' | readonly Role[];
 const TEAM: readonly Role[] = ['admin', 'clinician', 'lead'];
 const CLINICAL: readonly Role[] = ['clinician', 'lead'];
 const LEAD: readonly Role[] = ['lead'];
+/** Releases: a lead those of the team, a commissioner those made to it. */
+const LEAD_AND_COMMISSIONER: readonly Role[] = ['lead', 'commissioner'];
 
 /** The one table that decides, by operation id. An operation that is not in it is open to nobody. */
 export const ACCESS = {
@@ -67,6 +69,15 @@ export const ACCESS = {
   getQuarterlyReportSpreadsheet: LEAD,
   listFigureMembers: LEAD,
   listFiguresOfReferral: CLINICAL,
+  previewRelease: LEAD,
+  makeRelease: LEAD,
+  withdrawRelease: LEAD,
+  listReleases: LEAD_AND_COMMISSIONER,
+  getRelease: LEAD_AND_COMMISSIONER,
+  getReleaseJson: LEAD_AND_COMMISSIONER,
+  getReleaseCsv: LEAD_AND_COMMISSIONER,
+  getReleaseSpreadsheet: LEAD_AND_COMMISSIONER,
+  getReleaseFhir: LEAD_AND_COMMISSIONER,
   listAuditEvents: LEAD,
   listRecordsDue: LEAD,
   deletePatientRecord: LEAD,

@@ -33,3 +33,13 @@ export function teamMember(request: FastifyRequest): TeamMember {
     throw new Error('This route is for members of a team.');
   return actor;
 }
+
+/**
+ * Whoever is signed in, a commissioner too. The access table lets nobody else reach a route that asks.
+ *
+ * @throws Error when the table and the route disagree, which is a mistake in the program
+ */
+export function signedIn(request: FastifyRequest): Actor {
+  if (request.actor === null) throw new Error('This route is for people who are signed in.');
+  return request.actor;
+}

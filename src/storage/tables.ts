@@ -28,6 +28,7 @@ import type {
   SessionTable,
   VersionTable,
 } from './record-tables.js';
+import type { ReleaseFileTable, ReleaseTable } from './release-tables.js';
 
 /** The tables as they stand in the database; values are mapped to the domain in each folder's row mapper. */
 export interface Tables {
@@ -64,6 +65,8 @@ export interface Tables {
   assessment_draft: AssessmentDraftTable;
   acknowledgement: AcknowledgementTable;
   diary_week: DiaryWeekTable;
+  release: ReleaseTable;
+  release_file: ReleaseFileTable;
   audit_event: AuditEventTable;
   request_key: RequestKeyTable;
   /** One row, written to learn whether the record can be written. */

@@ -84,6 +84,16 @@ const TABLE: Readonly<Record<string, 'anybody' | readonly TestRole[]>> = {
   listSites: [A, C, L],
   listCommissioners: [A, C, L],
   // Reports, the audit trail, accounts and tokens: leads.
+  previewRelease: [L],
+  makeRelease: [L],
+  withdrawRelease: [L],
+  // Releases are read by the lead of the team and by the commissioner they were made to.
+  listReleases: [L, P],
+  getRelease: [L, P],
+  getReleaseJson: [L, P],
+  getReleaseCsv: [L, P],
+  getReleaseSpreadsheet: [L, P],
+  getReleaseFhir: [L, P],
   listAuditEvents: [L],
   listRecordsDue: [L],
   deletePatientRecord: [L],
@@ -212,7 +222,7 @@ describe.each(Object.entries(TABLE))('%s', (operationId, who) => {
     }
     if (
       operationOf(operations, operationId).path.match(
-        /\{(patient|referral|assessment|session|account|token|import)Id\}/,
+        /\{(?:(?:patient|referral|assessment|session|account|token|import)Id|number)\}/,
       )
     ) {
       expectProblem(response, { status: 404, type: 'not-found' });

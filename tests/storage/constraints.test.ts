@@ -13,11 +13,16 @@ import { FIELD_LIMITS } from '../../src/domain/assessment/field-limits.js';
 import { SIT_TO_STAND_TESTS, WALK_TESTS } from '../../src/domain/measures/registered.js';
 import * as patients from '../../src/domain/patient/patient.js';
 import { DRAFT_STATES } from '../../src/domain/draft/draft.js';
+import { RELEASE_FORMS } from '../../src/domain/release/kept-release.js';
+import { RELEASE_MODES } from '../../src/domain/release/policy.js';
 import * as sets from '../../src/domain/referral/closed-sets.js';
 import { insertRow, insertValidRows, refusalOf, updateRows, VALID_ROWS } from '../support/rows.js';
 import type { Row } from '../support/rows.js';
 import { closedSetsIn, rangesIn, tableTexts } from '../support/schema.js';
 import { TEST_INSTANT } from '../support/start-app.js';
+
+/** Tables of which a row can only be added. */
+const FROZEN = ['release', 'release_file'];
 
 let folder: string;
 let record: OpenRecord;
@@ -39,6 +44,8 @@ const CLOSED_SETS: Readonly<Record<string, readonly string[]>> = {
   'account.role': ROLES,
   'account.status': ['active', 'suspended'],
   'api_token.role': ROLES,
+  'release.mode': RELEASE_MODES,
+  'release_file.form': RELEASE_FORMS,
   'invitation.purpose': INVITATION_PURPOSES,
   'login_session.ended_reason': SESSION_ENDS,
   'sign_in_delay.kind': DELAY_KINDS,
@@ -145,7 +152,12 @@ describe('closed sets', () => {
 
   it.each(Object.keys(CLOSED_SETS))('%s takes nothing else', async (path) => {
     const [table = '', column = ''] = path.split('.');
-    expect(await updating(table, { [column]: 'nonsense' })).toMatch(/CHECK constraint failed/);
+    const attempt = FROZEN.includes(table)
+      ? refusalOf(record.connection.db, (trx) =>
+          insertRow(trx, table, { ...rowOf(table), number: 2, [column]: 'nonsense' }),
+        )
+      : updating(table, { [column]: 'nonsense' });
+    expect(await attempt).toMatch(/CHECK constraint failed/);
   });
 });
 
@@ -307,6 +319,40 @@ describe('references', () => {
       expect(refusal).toMatch(/FOREIGN KEY constraint failed/);
     },
   );
+});
+
+describe('a release', () => {
+  const FROZEN_WORDS = /a release is frozen/;
+
+  it.each(['document', 'digest', 'counts', 'attack', 'period', 'released_by'])(
+    'never changes its %s, nor loses it',
+    async (column) => {
+      expect(await updating('release', { [column]: 'something else' })).toMatch(FROZEN_WORDS);
+    },
+  );
+
+  it.each(FROZEN)('%s takes no deletion', async (table) => {
+    const refusal = await refusalOf(record.connection.db, async (trx) => {
+      await trx.deleteFrom(table as 'team').execute();
+    });
+    expect(refusal).toMatch(FROZEN_WORDS);
+  });
+
+  it('has files that never change', async () => {
+    const changed = { content: new Uint8Array([2]) };
+    expect(await updating('release_file', changed)).toMatch(FROZEN_WORDS);
+  });
+
+  it('is withdrawn once, with a reason, and never taken back', async () => {
+    const withdrawal = { withdrawn_at: TEST_INSTANT, withdrawn_by: 'account', withdrawal_reason: 'Wrong' };
+    expect(await updating('release', withdrawal)).toBeNull();
+    expect(await updating('release', { withdrawn_at: TEST_INSTANT })).toMatch(/CHECK constraint failed/);
+    const refusal = await refusalOf(record.connection.db, async (trx) => {
+      await updateRows(trx, 'release', withdrawal);
+      await updateRows(trx, 'release', { withdrawn_at: null, withdrawn_by: null, withdrawal_reason: null });
+    });
+    expect(refusal).toMatch(FROZEN_WORDS);
+  });
 });
 
 describe('the audit trail', () => {

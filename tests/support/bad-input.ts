@@ -37,6 +37,8 @@ export interface World extends Ids {
   readonly spareId: string;
   /** Two records that were merged, and parted again. */
   readonly twice: { readonly survivorId: string; readonly duplicateId: string; readonly mergeId: string };
+  /** Number of a release of the team, of the first quarter of 2026-27. */
+  readonly releaseNumber: string;
   /** A referral with a triage decision and an offer, that was closed. */
   readonly closed: { readonly referralId: string; readonly offerId: string };
   readonly theirs: Ids;
@@ -99,14 +101,17 @@ export async function startWorld(): Promise<World> {
     'other-team',
   );
   const theirAssessments = `/api/v1/referrals/${theirReferral}/assessments`;
+  const closed = await givenClosedWithOffer(app);
+  const assessmentId = await givenAssessment(app, await givenReferral(app));
   return {
     app,
     spareId: await givenPatient(app),
     twice: await givenPartedRecords(app),
-    closed: await givenClosedWithOffer(app),
+    closed,
     patientId,
     referralId,
-    assessmentId: await givenAssessment(app, await givenReferral(app)),
+    assessmentId,
+    releaseNumber: await givenRelease(app),
     sessionId: await givenSession(app),
     importId: await givenImport(app, 'lead'),
     ...(await givenAccountAndToken(app, 'lead')),
@@ -125,6 +130,13 @@ export async function startWorld(): Promise<World> {
 async function givenImport(app: TestApp, who: 'lead' | 'other-team'): Promise<string> {
   const contentBase64 = Buffer.from('Surname,DOB,Received\nPlover,01/02/1950,14/04/2026').toString('base64');
   return created(app, '/api/v1/imports', { fileName: 'dunes.csv', contentBase64 }, who);
+}
+
+async function givenRelease(app: TestApp): Promise<string> {
+  const body = { commissionerId: app.commissionerId, period: '2026-27-Q1' };
+  const made = await app.as('lead').post('/api/v1/releases', body);
+  if (made.status !== 201) throw new Error(`The release was refused: ${made.text}`);
+  return String(asRecord(made.body)['number']);
 }
 
 async function givenAccountAndToken(app: TestApp, who: 'lead' | 'other-team') {

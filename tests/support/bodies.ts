@@ -311,6 +311,24 @@ export const BODY_OPERATIONS: readonly BodyOperation[] = [
     body: () => ({ reason: 'The wrong file' }),
   },
   {
+    operationId: 'previewRelease',
+    method: 'post',
+    path: () => '/api/v1/releases/preview',
+    body: ({ app }) => ({ commissionerId: app.commissionerId, period: '2026-27-Q2' }),
+  },
+  {
+    operationId: 'makeRelease',
+    method: 'post',
+    path: () => '/api/v1/releases',
+    body: ({ app }) => ({ commissionerId: app.commissionerId, period: '2026-27-Q2' }),
+  },
+  {
+    operationId: 'withdrawRelease',
+    method: 'post',
+    path: ({ releaseNumber }) => `/api/v1/releases/${releaseNumber}/withdrawal`,
+    body: () => ({ reason: 'Sent to the wrong recipient' }),
+  },
+  {
     operationId: 'calculatePrediction',
     method: 'post',
     path: () => '/api/v1/calculations/prediction',

@@ -32,6 +32,7 @@ export async function callOperation(
 export function filledPath(world: World, path: string): string {
   const { patientId, referralId, assessmentId, sessionId, accountId, tokenId, importId } = world;
   const ids: Readonly<Record<string, string>> = {
+    number: world.releaseNumber,
     patientId,
     referralId,
     assessmentId,

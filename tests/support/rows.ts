@@ -1,7 +1,7 @@
 import type { Executor } from '../../src/storage/connection.js';
 
 /** Values of one row by column. */
-export type Row = Readonly<Record<string, string | number | null>>;
+export type Row = Readonly<Record<string, string | number | Uint8Array | null>>;
 
 const NOW = '2026-11-25T10:00:00.000Z';
 
@@ -250,6 +250,27 @@ export const VALID_ROWS: Readonly<Record<string, Row>> = {
     recorded_at: NOW,
     recorded_by: 'account',
   },
+  release: {
+    number: 1,
+    team_id: 'team',
+    commissioner_id: 'commissioner',
+    financial_year: '2026-27',
+    period: '2026-27-Q1',
+    mode: 'rounded',
+    corrects: null,
+    document: '{}',
+    digest: 'digest',
+    counts: '{}',
+    counts_digest: 'digest',
+    attack: '{}',
+    attacked_at: NOW,
+    released_at: NOW,
+    released_by: 'account',
+    withdrawn_at: null,
+    withdrawn_by: null,
+    withdrawal_reason: null,
+  },
+  release_file: { number: 1, form: 'csv', content: new Uint8Array([1]), digest: 'digest' },
   request_key: {
     account_id: 'account',
     key: 'key',

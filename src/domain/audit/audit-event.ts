@@ -52,6 +52,12 @@ export const AUDIT_ACTIONS = [
   'import-discarded',
   'import-done',
   'import-undone',
+  'releases-listed',
+  'release-previewed',
+  'release-refused',
+  'release-made',
+  'release-read',
+  'release-withdrawn',
   'settings-changed',
   'work-list-read',
   'audit-trail-read',
@@ -97,6 +103,8 @@ export interface AuditDetails {
 /** An event before it is chained. */
 export interface NewAuditEvent {
   readonly action: AuditAction;
+  /** The team whose trail is told, where it is not the actor's own: a commissioner reads what a team has released. */
+  readonly teamId?: string;
   readonly patientId?: string;
   readonly referralId?: string;
   readonly subjectId?: string;

@@ -1,5 +1,6 @@
 import type { PlainDate } from '../calendar/plain-date.js';
 import type { Draft } from '../draft/draft.js';
+import type { ReleaseRefusal } from './release-refusal.js';
 import type { CorrectionRefusal } from './correction-refusal.js';
 import type { ImportRefusal } from './import-refusal.js';
 
@@ -37,6 +38,7 @@ export type Refusal =
   | { readonly code: 'last-lead' }
   | { readonly code: 'own-account' }
   | ({ readonly code: 'stale-draft' } & Pick<Draft, 'version' | 'state' | 'saved'>)
+  | ReleaseRefusal
   | { readonly code: 'no-letter'; readonly why: 'died' | 'registered-in-error' }
   | { readonly code: 'still-kept'; readonly keptUntil: PlainDate | null }
   | { readonly code: 'bad-cursor' }
@@ -59,7 +61,8 @@ export type RecordKind =
   | 'page'
   | 'account'
   | 'token'
-  | 'import';
+  | 'import'
+  | 'release';
 
 /** What a use case gives back: a value, or a refusal with nothing written. */
 export type Outcome<Value> =

@@ -2,6 +2,7 @@ import { INDICATORS } from '../indicators/registered.js';
 import { findMeasure } from '../measures/catalogue.js';
 import { findEquation } from '../prediction/catalogue.js';
 import { DIAGNOSES } from '../referral/closed-sets.js';
+import { checkDisclosure } from '../release/policy.js';
 import type { Fault } from '../refusal/refusal.js';
 import type { TeamSettings } from './team-settings.js';
 
@@ -21,6 +22,7 @@ export function checkSettings(settings: TeamSettings): readonly Fault[] {
       checkThreshold(`/thresholds/${measureId}`, measureId, id),
     ),
     ...Object.entries(settings.thresholdsByDiagnosis).flatMap(([key, id]) => checkByDiagnosis(key, id)),
+    ...checkDisclosure(settings.disclosure),
     ...Object.entries(settings.targets).flatMap(([key, target]) => checkTarget(key, target.percent)),
   ];
 }

@@ -1,3 +1,5 @@
+import { DEFAULT_DISCLOSURE } from '../release/policy.js';
+import type { DisclosureSettings } from '../release/policy.js';
 import type { DesaturationDefinitionId } from '../safety/desaturation.js';
 import type { RestingLimitsId } from '../safety/resting-limits.js';
 
@@ -35,6 +37,8 @@ export interface TeamSettings {
   readonly leadSecondFactor: SecondFactorRule;
   /** Whole years for which a record is kept after its last contact; then it may be deleted. */
   readonly retentionYears: number;
+  /** What summaries for commissioners hide, round and leave out. */
+  readonly disclosure: DisclosureSettings;
 }
 
 /** Settings of a new team. Targets: Royal College of Physicians report on services of 2017 (85 % and 70 %). */
@@ -55,6 +59,7 @@ export const DEFAULT_TEAM_SETTINGS: TeamSettings = {
   leadSecondFactor: 'optional',
   // Common practice in England for records of adults, from memory: check before use. Local policy decides.
   retentionYears: 8,
+  disclosure: DEFAULT_DISCLOSURE,
   targets: {
     'started-within-90-days': {
       percent: 85,

@@ -2,6 +2,7 @@ import type { Refusal } from '../../domain/refusal/refusal.js';
 import { accountProblem } from './account-problem.js';
 import { importProblem } from './import-problem.js';
 import { correctionProblem } from './correction-problem.js';
+import { releaseProblem } from './release-problem.js';
 import type { ProblemBody } from './problem.js';
 import { RECORD_NAMES } from './record-names.js';
 
@@ -109,6 +110,10 @@ export function problemFor(refusal: Refusal): ProblemBody {
         status: 412,
         detail: `Nothing was stored. ${refusal.saved?.byName ?? 'Nobody'} ${DRAFT_ENDS[refusal.state]}: read it again.`,
       };
+    case 'release-refused':
+    case 'release-exists':
+    case 'release-closed':
+      return releaseProblem(refusal);
     case 'no-letter':
       return {
         type: '/problems/no-letter',

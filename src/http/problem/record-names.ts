@@ -18,4 +18,5 @@ export const RECORD_NAMES: Readonly<Record<RecordKind, string>> = {
   account: 'account',
   import: 'import',
   token: 'token',
+  release: 'release',
 };

@@ -37,9 +37,30 @@ const Choices = {
   ),
 } as const;
 
-const NewSettings = z.strictObject({ reason: reasonField, ...Choices }).meta({ id: 'NewSettings' });
+const Disclosure = z
+  .strictObject({
+    roundedHidesBelow: numberField.describe('Rounded releases hide counts from 1 to one less'),
+    roundingBase: numberField,
+    exactHidesBelow: numberField.describe('Exact releases hide counts from 1 to one less'),
+    minimumWidth: numberField.describe('How wide the interval of a hidden count must stay'),
+    minimumForPercent: numberField,
+    minimumForMeans: numberField,
+  })
+  .describe('What summaries for commissioners hide, round and leave out; in people');
+
+const NewSettings = z
+  .strictObject({
+    reason: reasonField,
+    ...Choices,
+    disclosure: Disclosure.optional().describe('Stays as it is where it is left out'),
+  })
+  .meta({ id: 'NewSettings' });
 const SettingsShown = z
-  .strictObject({ version: z.int().describe('0 while the defaults hold'), ...Choices })
+  .strictObject({
+    version: z.int().describe('0 while the defaults hold'),
+    ...Choices,
+    disclosure: Disclosure,
+  })
   .meta({ id: 'Settings' });
 
 /** Routes of the team's versioned settings. */
@@ -74,7 +95,9 @@ export function settingsRoutes(app: App, context: Context): void {
       },
     },
     async (request, reply) => {
-      const { reason, ...settings } = request.body;
+      const { reason, ...chosen } = request.body;
+      const former = await readSettings(context, teamMember(request));
+      const settings = { ...chosen, disclosure: chosen.disclosure ?? former.settings.disclosure };
       const base = basedOn(request);
       if (base.kind === 'refused') return sendProblem(reply, problemFor(base.refusal));
       const change = { settings, reason, basedOn: base.value };

@@ -18,7 +18,7 @@ export async function recordEvent(
     const subjectId = event.subjectId ?? event.referralId ?? event.patientId ?? null;
     await claimKey(context, trx, { accountId, requestKey, subjectId });
   }
-  const teamId = actor.role === 'commissioner' ? null : actor.teamId;
+  const teamId = event.teamId ?? (actor.role === 'commissioner' ? null : actor.teamId);
   await recordEventOf(context, trx, { id: actor.accountId, role: actor.role, teamId }, event);
 }
 

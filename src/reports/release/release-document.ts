@@ -1,0 +1,175 @@
+import type { Block, Document, Section } from '../../documents/document-model.js';
+import type {
+  ProtectedRelease,
+  ProtectedShare,
+  ProtectedTable,
+} from '../../domain/release/protected-release.js';
+import { dotPlot } from '../../plots/dot-plot.js';
+import { releaseSentences } from './release-sentences.js';
+import {
+  oneWayTable,
+  sharesTable,
+  summariesTable,
+  text,
+  totalsTable,
+  twoWayTable,
+} from './release-tables.js';
+import { day, headLines, hidingWords } from './release-words.js';
+
+/** A release as a document that a layperson can read; it takes protected values and nothing else. */
+export function releaseDocument(release: ProtectedRelease): Document {
+  const { period, number, dataCut } = release;
+  return {
+    title: `Pulmonary rehabilitation, ${period.label}`,
+    subtitle: headLines(release),
+    footer: `Release ${number}. Data as at ${day(dataCut)}`,
+    sections: [
+      inShort(release),
+      tablesSection(release, 'work', 'What the service did', 'What was done', isOfWork),
+      tablesSection(release, 'change', 'How people changed', 'Change', ({ id }) => id.startsWith('change.')),
+      tablesSection(release, 'people', 'Who was referred', 'Who was referred', isOfPeople),
+      ...(release.tables.some(isTwoWay)
+        ? [tablesSection(release, 'groups', 'For whom it differs', 'Groups', isTwoWay)]
+        : []),
+      hiddenSection(release),
+      definitionsSection(release),
+    ],
+  };
+}
+
+const OF_WORK = [
+  'start',
+  'first-assessment',
+  'completion-of-assessed',
+  'completion',
+  'exercise-plan',
+  'pathway',
+];
+
+function isOfWork({ id }: ProtectedTable): boolean {
+  return OF_WORK.includes(id);
+}
+
+function isTwoWay({ kind }: ProtectedTable): boolean {
+  return kind === 'two-way';
+}
+
+function isOfPeople(table: ProtectedTable): boolean {
+  return !isOfWork(table) && !isTwoWay(table) && !table.id.startsWith('change.');
+}
+
+function inShort(release: ProtectedRelease): Section {
+  const shares = release.tables.flatMap((table) => table.shares);
+  const withTargets = shares.filter(({ target }) => target !== null);
+  const blocks: Block[] = [
+    { kind: 'sentences', items: releaseSentences(release).map((text) => ({ text, links: [] })) },
+    { kind: 'table', table: totalsTable(release) },
+    ...targetBlocks(release, withTargets),
+    ...(release.summaries.length === 0
+      ? []
+      : [{ kind: 'table', table: summariesTable(release) } as const satisfies Block]),
+  ];
+  return { id: 'in-short', title: 'In short', sheetName: 'In short', blocks };
+}
+
+function targetBlocks(release: ProtectedRelease, shares: readonly ProtectedShare[]): readonly Block[] {
+  const drawn = shares.filter(({ percent }) => percent !== null);
+  const table = sharesTable('Against targets', release, shares);
+  if (shares.length === 0) return [];
+  if (drawn.length === 0) return [{ kind: 'table', table }];
+  const plot = dotPlot({
+    id: `release-${release.number}-targets`,
+    title: 'Percentages with their 95 % intervals',
+    rows: drawn.map((share) => ({
+      label: share.title,
+      words: `${share.percent} %${share.target === null ? '' : `, target ${share.target.percent} %`}`,
+      value: share.percent,
+      interval: share.interval,
+    })),
+    lines: [],
+    domain: [0, 100],
+    axis: '%',
+  });
+  return [{ kind: 'plot', title: 'Against targets', plot, table }];
+}
+
+function tablesSection(
+  release: ProtectedRelease,
+  id: string,
+  title: string,
+  sheetName: string,
+  belongs: (table: ProtectedTable) => boolean,
+): Section {
+  const tables = release.tables.filter(belongs);
+  const blocks = tables.flatMap((table): readonly Block[] => [
+    { kind: 'heading', text: table.title },
+    { kind: 'paragraph', text: table.explanation },
+    {
+      kind: 'table',
+      table: table.kind === 'two-way' ? twoWayTable(table) : oneWayTable(table, release),
+    },
+    ...(table.shares.length === 0
+      ? []
+      : [{ kind: 'table', table: sharesTable('Percentages', release, table.shares) } as const]),
+  ]);
+  const none: Block = { kind: 'paragraph', text: 'No table of this kind could be released.' };
+  return { id, title, sheetName, blocks: blocks.length === 0 ? [none] : blocks };
+}
+
+function hiddenSection(release: ProtectedRelease): Section {
+  const { leftOut, policy } = release;
+  return {
+    id: 'hidden',
+    title: 'What is hidden, and why',
+    sheetName: 'What is hidden',
+    blocks: [
+      ...hidingWords(release).map((words): Block => ({ kind: 'paragraph', text: words })),
+      {
+        kind: 'paragraph',
+        text:
+          leftOut.length === 0
+            ? 'No table of the fixed list was left out.'
+            : `Left out of the fixed list: ${leftOut.join('; ')}.`,
+      },
+      {
+        kind: 'table',
+        table: {
+          caption: 'Policy of this release',
+          columns: [
+            { head: 'Setting', kind: 'text' },
+            { head: 'Value', kind: 'text' },
+          ],
+          rows: [
+            ['Counts', policy.mode === 'rounded' ? `rounded to ${policy.roundingBase}` : 'exact'],
+            ['Hidden', `1 to ${policy.hidesBelow - 1}`],
+            ['Least width of what can be worked out of a hidden count', `${policy.minimumWidth} people`],
+            ['Least number for a percentage', `${policy.minimumForPercent} people`],
+            ['Least number for a mean or median', `${policy.minimumForMeans} people`],
+          ].map((cells) => cells.map(text)),
+        },
+      },
+    ],
+  };
+}
+
+function definitionsSection({ definitions }: ProtectedRelease): Section {
+  return {
+    id: 'definitions',
+    title: 'Definitions',
+    sheetName: 'Definitions',
+    blocks: [
+      {
+        kind: 'table',
+        table: {
+          caption: 'Who counts in each percentage',
+          columns: ['Rule', 'Counts', 'Of whom', 'Left out', 'Source'].map(
+            (head) => ({ head, kind: 'text' }) as const,
+          ),
+          rows: definitions.map(({ ruleId, numerator, denominator, exclusions, source }) =>
+            [ruleId, numerator, denominator, exclusions ?? 'nobody', source].map(text),
+          ),
+        },
+      },
+    ],
+  };
+}
