@@ -36,6 +36,7 @@ export const FIELDS = {
   targetSource: (key: string) => `target-source-${key}`,
   diagnosis: (row: number) => `diagnosis-${row}`,
   diagnosisThreshold: (row: number) => `diagnosis-threshold-${row}`,
+  disclosure: (key: string) => `disclosure-${key}`,
 } as const;
 
 /** Rows for thresholds by diagnosis that a form can hold. */
@@ -57,6 +58,7 @@ export function formOf(settings: TeamSettings): FormValues {
     ['restingLimits', settings.restingLimits],
     ['desaturationDefinition', settings.desaturationDefinition],
     ['leadSecondFactor', settings.leadSecondFactor],
+    ...Object.entries(settings.disclosure).map(([key, value]) => [FIELDS.disclosure(key), String(value)]),
     ...Object.entries(settings.equations).map(([id, equation]) => [FIELDS.equation(id), equation]),
     ...Object.entries(settings.thresholds).map(([id, threshold]) => [FIELDS.threshold(id), threshold]),
     ...byDiagnosis,
@@ -108,6 +110,14 @@ export function readSettingsForm(
     restingLimits: one('restingLimits', RESTING_LIMITS_IDS),
     desaturationDefinition: one('desaturationDefinition', DESATURATION_DEFINITION_IDS),
     leadSecondFactor: one('leadSecondFactor', SECOND_FACTOR_RULES),
+    disclosure: {
+      roundedHidesBelow: whole(FIELDS.disclosure('roundedHidesBelow')),
+      roundingBase: whole(FIELDS.disclosure('roundingBase')),
+      exactHidesBelow: whole(FIELDS.disclosure('exactHidesBelow')),
+      minimumWidth: whole(FIELDS.disclosure('minimumWidth')),
+      minimumForPercent: whole(FIELDS.disclosure('minimumForPercent')),
+      minimumForMeans: whole(FIELDS.disclosure('minimumForMeans')),
+    },
   };
   const reason = textOf(form, 'reason');
   const reasonError = reasonFault('reason', reason);
@@ -170,6 +180,7 @@ export function settingsFieldOf(pointer: string): string {
   const [, part = '', key = ''] = pointer.split('/');
   if (part === 'equations') return FIELDS.equation(key);
   if (part === 'thresholds') return FIELDS.threshold(key);
+  if (part === 'disclosure') return FIELDS.disclosure(key);
   if (part === 'targets') return FIELDS.targetPercent(key);
   return part === 'thresholdsByDiagnosis' ? FIELDS.diagnosisThreshold(0) : part;
 }

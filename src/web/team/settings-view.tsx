@@ -53,6 +53,7 @@ export function SettingsView(props: SettingsViewProps): JSX.Element {
         <DiagnosisSection {...filled} />
         <TargetSection {...filled} />
         <SafetySection {...filled} />
+        <DisclosureSection {...filled} />
         <Section title="The change">
           <TextField
             name="reason"
@@ -100,6 +101,32 @@ function CompletionSection(filled: Filled): JSX.Element {
           {...at(filled, 'plannedWeeks')}
         />
       </div>
+    </Section>
+  );
+}
+
+const DISCLOSURE_FIELDS = [
+  ['roundedHidesBelow', 'Rounded summaries hide counts below', '8 hides 1 to 7.'],
+  ['roundingBase', 'Rounded summaries round to multiples of', '5 to 10.'],
+  ['exactHidesBelow', 'Exact summaries hide counts below', '5 hides 1 to 4.'],
+  ['minimumWidth', 'What can be worked out of a hidden count stays at least this wide', 'From end to end.'],
+  ['minimumForPercent', 'Fewest people for a percentage', '10 to 100.'],
+  ['minimumForMeans', 'Fewest people for a mean or median', '10 to 100.'],
+] as const;
+
+/** The information governance lead of the team decides; each summary prints what it was made by. */
+function DisclosureSection(filled: Filled): JSX.Element {
+  return (
+    <Section title="Summaries for commissioners">
+      {DISCLOSURE_FIELDS.map(([key, label, hint]) => (
+        <NumberField
+          name={FIELDS.disclosure(key)}
+          label={label}
+          hint={hint}
+          unit="people"
+          {...at(filled, FIELDS.disclosure(key))}
+        />
+      ))}
     </Section>
   );
 }
