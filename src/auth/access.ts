@@ -171,6 +171,8 @@ export const PAGE_ACCESS = {
   'page:new-class': TEAM,
   'page:class': TEAM,
   'page:definitions': 'signed-in',
+  'page:referral': TEAM,
+  'page:figures-of-referral': CLINICAL,
   'page:team': LEAD,
   'page:accounts': LEAD,
   'page:tokens': LEAD,

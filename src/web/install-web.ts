@@ -25,6 +25,7 @@ import { plannedStartPage } from './steps/planned-start-page.js';
 import { triagePage } from './steps/triage-page.js';
 import { searchPages } from './search/search-pages.js';
 import { workListPage } from './work-list/work-list-page.js';
+import { referralPages } from './referral/referral-page.js';
 import { teamPages } from './team/team-pages.js';
 import type { Web, WebApp } from './web.js';
 
@@ -48,6 +49,7 @@ export async function installWeb(app: WebApp, web: Web): Promise<void> {
   invitationPages(app, web);
   accountPages(app, web);
   secondFactorPages(app, web);
+  referralPages(app, web);
   teamPages(app, web);
   definitionPages(app, web);
   startPages(app);

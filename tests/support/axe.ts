@@ -1,9 +1,14 @@
 import { AxeBuilder } from '@axe-core/playwright';
 import type { Page } from 'playwright-core';
 
-/** What the accessibility checker finds on a page, a line each: the rule, and where it is broken. */
-export async function faultsOfAccess(page: Page): Promise<readonly string[]> {
-  const { violations } = await new AxeBuilder({ page }).analyze();
+/**
+ * What the accessibility checker finds on a page, a line each: the rule, and where it is broken.
+ *
+ * @param rules all of them unless some are named
+ */
+export async function faultsOfAccess(page: Page, rules: readonly string[] = []): Promise<readonly string[]> {
+  const builder = new AxeBuilder({ page });
+  const { violations } = await (rules.length === 0 ? builder : builder.withRules([...rules])).analyze();
   return violations.flatMap(({ id, help, nodes }) =>
     nodes.map(({ target }) => `${id}: ${help} (${target.join(' ')})`),
   );

@@ -87,7 +87,7 @@ export const RULES: Readonly<Record<string, Part>> = {
     packages: SERVER_PACKAGES,
   },
   web: {
-    parts: ['usecases', 'auth', 'reports', 'documents', 'domain'],
+    parts: ['usecases', 'auth', 'reports', 'plots', 'documents', 'domain'],
     typesOf: ['storage'],
     // Pages serve their own assets, and draw the code that an authenticator reads.
     packages: [...SERVER_PACKAGES, /^@kitajs\//, /^qrcode$/, /^node:(?:crypto|fs|path|url|module)$/],

@@ -32,6 +32,8 @@ const TABLE: Readonly<Record<string, 'anybody' | readonly Role[]>> = {
   'page:new-class': [A, C, L],
   'page:class': [A, C, L],
   'page:definitions': [A, C, L, P],
+  'page:referral': [A, C, L],
+  'page:figures-of-referral': [C, L],
   'page:team': [L],
   'page:accounts': [L],
   'page:tokens': [L],

@@ -41,7 +41,11 @@ export function TokenTable({ frame, tokens, now, revokeAction, ownerOf }: TokenT
         <Text value={londonTime(token.expiresAt)} />,
         <StateTag token={token} now={now} />,
         isUsable(token) ? (
-          <Form frame={frame} action={revokeAction(token.id)} label={`Take ${token.name} back`}>
+          <Form
+            frame={frame}
+            action={revokeAction(token.id)}
+            label={`Take back ${token.name}${ownerOf === undefined ? '' : ` of ${ownerOf(token.accountId)}`}, made ${londonTime(token.createdAt)}`}
+          >
             <Button isSmall kind="grave">
               Take back
             </Button>

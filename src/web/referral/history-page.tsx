@@ -1,0 +1,56 @@
+import type { HistoryEntry } from '../../domain/history/history.js';
+import { openReferral } from '../../usecases/referrals/open-referral.js';
+import { readHistory } from '../../usecases/history/read-history.js';
+import { HistoryList } from '../components/history-list.js';
+import { frameOf, sendPage } from '../frame.js';
+import type { Frame } from '../frame.js';
+import { Page } from '../page.js';
+import { spokenName } from '../people/names.js';
+import { sendRefusal } from '../send-refusal.js';
+import { memberOf, pageOf } from '../web.js';
+import type { Web, WebApp } from '../web.js';
+import { Params } from './params.js';
+
+/** The history of a referral and of the person: every version, who made it, when and why. */
+export function historyPage(app: WebApp, web: Web): void {
+  const { context } = web;
+  app.get('/referrals/:referralId/history', pageOf('page:referral'), async (request, reply) => {
+    const actor = memberOf(request);
+    const { referralId } = Params.parse(request.params);
+    const opened = await openReferral(context, actor, referralId);
+    if (opened.kind === 'refused') return sendRefusal(web, request, reply, opened.refusal);
+    const { patient } = opened.value;
+    const referral = await readHistory(context, actor, 'referral', referralId);
+    const person = await readHistory(context, actor, 'patient', patient.id);
+    const view = {
+      frame: frameOf(request, reply),
+      referralId,
+      name: spokenName(patient),
+      referral: referral.kind === 'done' ? referral.value : [],
+      person: person.kind === 'done' ? person.value : [],
+    };
+    return sendPage(reply, <HistoryView {...view} />);
+  });
+}
+
+interface HistoryViewProps {
+  readonly frame: Frame;
+  readonly referralId: string;
+  readonly name: string;
+  /** Earliest first, as is that of the person. */
+  readonly referral: readonly HistoryEntry[];
+  readonly person: readonly HistoryEntry[];
+}
+
+function HistoryView({ frame, referralId, name, referral, person }: HistoryViewProps): JSX.Element {
+  return (
+    <Page frame={frame} title={`History: ${name}`}>
+      <p class="crumb">
+        <a href={`/referrals/${referralId}`}>Back to the referral</a>
+      </p>
+      <h1 safe>{`History: ${name}`}</h1>
+      <HistoryList entries={referral} of="referral" />
+      <HistoryList entries={person} of="person" />
+    </Page>
+  );
+}

@@ -1,0 +1,67 @@
+import { z } from 'zod';
+import { mayCall } from '../../auth/access.js';
+import { sitesOfTeam } from '../../usecases/providers.js';
+import { openReferral } from '../../usecases/referrals/open-referral.js';
+import type { OpenedReferral } from '../../usecases/referrals/open-referral.js';
+import { readFiguresOfReferral } from '../../usecases/reports/figures-of-referral.js';
+import type { Context, TeamMember } from '../../usecases/context.js';
+import { frameOf, sendPage } from '../frame.js';
+import { sendRefusal } from '../send-refusal.js';
+import { memberOf, pageOf } from '../web.js';
+import type { Web, WebApp } from '../web.js';
+import { historyPage } from './history-page.js';
+import { Params } from './params.js';
+import type { FiguresShown } from './figures-section.js';
+import { OtherFiguresView } from './other-figures-view.js';
+import { ReferralView } from './referral-view.js';
+
+const Query = z.object({ quarter: z.string().optional().catch(undefined) });
+
+/** The page of one referral: its course, its outcomes, and where it counts. */
+export function referralPages(app: WebApp, web: Web): void {
+  const { context } = web;
+  app.get('/referrals/:referralId', pageOf('page:referral'), async (request, reply) => {
+    const actor = memberOf(request);
+    const { referralId } = Params.parse(request.params);
+    const opened = await openReferral(context, actor, referralId);
+    if (opened.kind === 'refused') return sendRefusal(web, request, reply, opened.refusal);
+    const { quarter } = Query.parse(request.query);
+    const sites = await sitesOfTeam(context, actor);
+    const view = {
+      frame: frameOf(request, reply),
+      opened: opened.value,
+      siteName: sites.find(({ id }) => id === opened.value.referral.siteId)?.name ?? '',
+      today: context.clock.today(),
+      figures: await figuresOf(context, actor, opened.value, quarter),
+    };
+    return sendPage(reply, <ReferralView {...view} />);
+  });
+
+  app.get('/referrals/:referralId/figures', pageOf('page:figures-of-referral'), async (request, reply) => {
+    const actor = memberOf(request);
+    const { referralId } = Params.parse(request.params);
+    const opened = await openReferral(context, actor, referralId);
+    if (opened.kind === 'refused') return sendRefusal(web, request, reply, opened.refusal);
+    const figures = await figuresOf(context, actor, opened.value, Query.parse(request.query).quarter);
+    if (figures === null) return reply.redirect(`/referrals/${opened.value.referral.id}`, 303);
+    const view = { frame: frameOf(request, reply), opened: opened.value, figures };
+    return sendPage(reply, <OtherFiguresView {...view} />);
+  });
+  historyPage(app, web);
+}
+
+/** The figures of one of the quarters in which the referral counts, the latest unless another is asked for. */
+async function figuresOf(
+  context: Context,
+  actor: TeamMember,
+  { course, referral }: OpenedReferral,
+  wanted: string | undefined,
+): Promise<FiguresShown | null> {
+  if (course === null || !mayCall(actor.role, 'listFiguresOfReferral')) return null;
+  const { quarters } = course;
+  const period = quarters.find(({ label }) => label === wanted) ?? quarters.at(-1);
+  if (period === undefined) return null;
+  const request = { period, asAt: context.clock.today() };
+  const read = await readFiguresOfReferral(context, actor, referral.id, request);
+  return read.kind === 'refused' ? null : { period, quarters, figures: read.value };
+}

@@ -1,0 +1,76 @@
+import { movingClock } from './moving-clock.js';
+import { walkTheLine } from './one-person.js';
+import type { WalkedLine } from './one-person.js';
+import { accountIdOf } from './signed-in.js';
+import { startApp } from './start-app.js';
+import type { TestApp, TestRole } from './start-app.js';
+
+/** The service with somebody whose whole course is recorded. */
+export interface FilledService {
+  readonly service: TestApp;
+  readonly person: WalkedLine;
+  readonly clinicianId: string;
+}
+
+/** A page that is looked at from all sides: who opens it, and its address. */
+export interface PageEntry {
+  /** Null for somebody who is not signed in. */
+  readonly role: TestRole | null;
+  readonly path: string | ((filled: FilledService) => string);
+  /** The status of the page; 200 unless it is shown with errors. */
+  readonly status?: number;
+}
+
+/** Every page, each in the states that look different. A new page gets its line here. */
+export const EVERY_PAGE: readonly PageEntry[] = [
+  { role: null, path: '/sign-in' },
+  { role: null, path: '/sign-in?why=unsent&next=%2Fstart' },
+  { role: null, path: '/invitation/tdi_not-known', status: 404 },
+  { role: 'clinician', path: '/no-such-page', status: 404 },
+  { role: 'admin', path: '/team/accounts', status: 403 },
+  { role: 'commissioner', path: '/start' },
+  { role: 'admin', path: '/work-list' },
+  { role: 'clinician', path: '/work-list' },
+  { role: 'admin', path: '/search' },
+  { role: 'admin', path: '/classes' },
+  { role: 'clinician', path: ({ person }) => `/referrals/${person.referralId}` },
+  { role: 'admin', path: ({ person }) => `/referrals/${person.referralId}` },
+  { role: 'clinician', path: ({ person }) => `/referrals/${person.referralId}/history` },
+  { role: 'clinician', path: '/account' },
+  { role: 'clinician', path: '/account/passphrase' },
+  { role: 'clinician', path: '/account/second-factor' },
+  { role: 'clinician', path: '/account/tokens/new' },
+  { role: 'lead', path: '/team/accounts' },
+  { role: 'lead', path: '/team/accounts/new' },
+  { role: 'lead', path: ({ clinicianId }) => `/team/accounts/${clinicianId}` },
+  { role: 'lead', path: '/team/tokens' },
+  { role: 'lead', path: '/team/settings' },
+  { role: 'lead', path: '/team/settings/history' },
+  { role: 'lead', path: '/team/audit-trail' },
+  { role: 'lead', path: '/team/audit-trail?from-day=31&from-month=6&from-year=2026', status: 422 },
+  { role: 'clinician', path: '/definitions/measures' },
+  { role: 'clinician', path: '/definitions/measures/incremental-shuttle-walk-distance' },
+  { role: 'clinician', path: '/definitions/equations' },
+  { role: 'clinician', path: '/definitions/sources' },
+];
+
+/** Starts the service with the record of one person. */
+export async function startFilled(): Promise<FilledService> {
+  const clock = movingClock('2026-04-01');
+  const service = await startApp(clock);
+  const person = await walkTheLine(service, clock);
+  return { service, person, clinicianId: await accountIdOf(service, 'clinician') };
+}
+
+/** The address of a page. */
+export function addressOf({ path }: PageEntry, filled: FilledService): string {
+  return typeof path === 'string' ? path : path(filled);
+}
+
+/** A name for a page in lists and of pictures. @example 'lead team-settings' */
+export function nameOf({ role, path }: PageEntry): string {
+  const text = typeof path === 'string' ? path : path(NAMED);
+  return `${role ?? 'nobody'} ${text.replaceAll(/[^a-z0-9]+/gi, '-').replaceAll(/^-|-$/g, '')}`;
+}
+
+const NAMED = { person: { referralId: 'one' }, clinicianId: 'one' } as FilledService;

@@ -1,0 +1,202 @@
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { aPatient, aShuttleWalk } from '../../support/entries.js';
+import { givenBothEnds } from '../../support/both-ends.js';
+import { movingClock } from '../../support/moving-clock.js';
+import { walkTheLine } from '../../support/one-person.js';
+import type { WalkedLine } from '../../support/one-person.js';
+import { pagesAs } from '../../support/page-client.js';
+import { asRecord, asRecords } from '../../support/response.js';
+import { givenReferral } from '../../support/scenario.js';
+import { startApp } from '../../support/start-app.js';
+import type { TestApp, TestRole } from '../../support/start-app.js';
+
+let service: TestApp;
+let person: WalkedLine;
+beforeAll(async () => {
+  const clock = movingClock('2026-04-01');
+  service = await startApp(clock);
+  person = await walkTheLine(service, clock);
+});
+afterAll(() => service.close());
+
+const pageOf = async (role: TestRole, path = `/referrals/${person.referralId}`) =>
+  (await pagesAs(service, role)).get(path);
+/** The text that a reader sees, its spaces made ordinary. */
+const textOf = (html: string) =>
+  html
+    .replaceAll(/<(?:head|style|title|desc)\b[\s\S]*?<\/(?:head|style|title|desc)>/g, ' ')
+    .replaceAll(/<[^>]+>/g, ' ')
+    .replaceAll(/[\s\u2009]+/g, ' ')
+    .replaceAll(' ,', ',');
+const rowOf = (html: string, name: string) => {
+  const rows = [...html.matchAll(/<tr>([\s\S]*?)<\/tr>/g)].map(([, row = '']) => textOf(row));
+  return rows.find((row) => row.includes(name)) ?? '';
+};
+
+describe('the page of a referral', () => {
+  it('says who it is, where they stand and what comes next', async () => {
+    const text = textOf((await pageOf('clinician')).text);
+    expect(text).toMatch(/Sandwort, Mavis 72 years, female\./);
+    expect(text).toContain('closed Nothing is left to do.');
+    expect(text).toContain('NHS number 999 000 0018');
+  });
+
+  it('tells the course as dated events in their order', async () => {
+    const { text } = await pageOf('admin');
+    const events = [...text.matchAll(/<time datetime="([^"]+)">[^<]*<\/time><span>([^<]*)<\/span>/g)].map(
+      ([, on, words]) => [on, words],
+    );
+    expect(events).toEqual([
+      ['2026-04-02', 'Referral received'],
+      ['2026-04-03', 'Triage: accepted'],
+      ['2026-04-07', 'Offered: assessment, accepted'],
+      ['2026-04-20', 'Baseline assessment'],
+      ['2026-05-04', 'Programme started'],
+      ['2026-05-11', 'Offered: place in the programme, accepted'],
+      ['2026-05-14', 'Latest class attended'],
+      ['2026-06-22', 'Discharge assessment'],
+      ['2026-06-22', 'Exercise plan given'],
+      ['2026-06-24', 'Closed: programme finished'],
+    ]);
+  });
+
+  // The walk of the hand-worked example: 200 m, then 250 m; the MID for COPD after 7 weeks is 47.5 m (35 to 61 and others in print).
+  it('shows baseline beside discharge with change, MID and class in words', async () => {
+    const row = rowOf((await pageOf('clinician')).text, 'Incremental shuttle walk distance');
+    expect(row).toContain('200 m 20 April 2026');
+    expect(row).toContain('250 m 22 June 2026');
+    expect(row).toContain('+50 m');
+    expect(row).toContain('47.5 m');
+    expect(row).toContain('improved by the MID or more');
+    expect(row).toMatch(/% predicted \(probst-2012\)/);
+  });
+
+  it('turns the sign where lower is better', async () => {
+    const row = rowOf((await pageOf('clinician')).text, 'COPD Assessment Test');
+    expect(row).toMatch(/22 points .* 20 points .* \u22122 points .* 1 improved by the MID or more/);
+  });
+
+  it('has the numbers that the API has', async () => {
+    const { text } = await pageOf('clinician');
+    const answer = await service.as('clinician').get(`/api/v1/referrals/${person.referralId}/outcomes`);
+    const measures = asRecords(asRecord(answer.body)['measures']);
+    expect(measures.length).toBeGreaterThan(5);
+    for (const measure of measures) {
+      const change = Number(measure['change']);
+      const shown = String(Math.abs(Number(change.toFixed(3))));
+      expect(rowOf(text, String(measure['name'])), String(measure['name'])).toContain(shown);
+    }
+  });
+
+  it('draws the changes with their numbers in words', async () => {
+    const { text } = await pageOf('clinician');
+    expect(text).toContain('<svg');
+    expect(/<desc[^>]*>([^<]*)<\/desc>/.exec(text)?.[1]).toContain('ISWD: +50');
+    expect(text).not.toMatch(/<svg[^>]*style=/);
+  });
+
+  it('counts sessions, never adding supervised to others', async () => {
+    const text = textOf((await pageOf('clinician')).text);
+    expect(text).toContain('Supervised, attended 3 of 4 expected (4 planned in 4 weeks)');
+    expect(text).toContain('Did not attend 1');
+    expect(text).toContain('Unsupervised, attended 2');
+    expect(text).toContain('Reported in the diary 5 sessions in 2 weeks of diary');
+  });
+
+  it('says in which indicators of a quarter the person counts, and why', async () => {
+    const { text } = await pageOf('clinician');
+    expect(rowOf(text, 'Started within 90 days of receipt')).toMatch(/counts Started on day 32/);
+    expect(rowOf(text, 'Started within 28 days of hospital discharge')).toMatch(
+      /left out Not referred after an exacerbation/,
+    );
+    expect(text).toMatch(/aria-current="true"[^>]*>2026-27-Q1</);
+    const others = await pageOf('clinician', `/referrals/${person.referralId}/figures?quarter=2026-27-Q1`);
+    expect(others.status).toBe(200);
+    expect(textOf(others.text)).toContain('Other figures of 2026-27-Q1');
+  });
+
+  it('is told to the audit trail, by what of it was shown', async () => {
+    const count = async (action: string) => {
+      const rows = await service.record.connection.db
+        .selectFrom('audit_event')
+        .select('sequence')
+        .where('action', '=', action)
+        .where('referral_id', '=', person.referralId)
+        .execute();
+      return rows.length;
+    };
+    const actions = ['referral-read', 'outcomes-read', 'figures-of-referral-read'];
+    const before = await Promise.all(actions.map(count));
+    await pageOf('clinician');
+    const after = await Promise.all(actions.map(count));
+    expect(after).toEqual(before.map((rows) => rows + 1));
+  });
+});
+
+describe('an administrator', () => {
+  it('sees the same page without scores, cautions and figures', async () => {
+    const text = textOf((await pageOf('admin')).text);
+    expect(text).toContain('Sandwort, Mavis');
+    expect(text).toContain('Baseline assessment');
+    expect(text).toContain('3 of 4 expected');
+    expect(text).not.toMatch(
+      /shuttle|Questionnaire|HADS|CRQ|CAT\b|predicted|MID|points|250 m|Where this person counts/i,
+    );
+    expect((await pageOf('admin', `/referrals/${person.referralId}/figures`)).status).toBe(403);
+  });
+
+  it('is shown no score in the history either', async () => {
+    const path = `/referrals/${await givenReferral(service, { mrcGrade: 3 })}/history`;
+    const { status, text } = await pageOf('admin', path);
+    expect(status).toBe(200);
+    expect(textOf(text)).toContain('Version 1 of the referral');
+    expect(text).not.toContain('Mrc grade');
+    expect((await pageOf('clinician', path)).text).toContain('Mrc grade');
+  });
+});
+
+describe('a comparison that is not like for like', () => {
+  it('is marked with the difference named', async () => {
+    const walk = (walkingAid: string) => ({
+      walkTests: [aShuttleWalk(200, 1, { walkingAid }), aShuttleWalk(210, 2, { walkingAid })],
+    });
+    const referralId = await givenBothEnds(service, { baseline: walk('none'), discharge: walk('rollator') });
+    const row = rowOf(
+      (await pageOf('clinician', `/referrals/${referralId}`)).text,
+      'Incremental shuttle walk',
+    );
+    expect(row).toMatch(/conditions differ: .*rollator/);
+  });
+});
+
+it('a referral on which nothing was measured says so', async () => {
+  const { text } = await pageOf('clinician', `/referrals/${await givenReferral(service)}`);
+  expect(text).toContain('Nothing has been measured yet.');
+  expect(text).toContain('Next: decide at triage.');
+});
+
+it('a referral of another team, and one that is not there, are as if there were none', async () => {
+  const theirs = await service
+    .as('other-team')
+    .post('/api/v1/patients', aPatient({ nhsNumber: '9990000026' }));
+  const patientId = String(asRecord(theirs.body)['id']);
+  const body = {
+    patientId,
+    siteId: service.otherTeam.siteId,
+    receivedOn: '2026-04-02',
+    source: 'general-practice',
+    diagnosis: 'copd',
+    pathway: 'stable',
+  };
+  const referral = await service.as('other-team').post('/api/v1/referrals', body);
+  expect(referral.status).toBe(201);
+  const id = String(asRecord(referral.body)['id']);
+  for (const path of [
+    `/referrals/${id}`,
+    `/referrals/${id}/history`,
+    `/referrals/${id}/figures`,
+    '/referrals/none',
+  ]) {
+    expect((await pageOf('lead', path)).status, path).toBe(404);
+  }
+});
