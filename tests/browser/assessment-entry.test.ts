@@ -152,7 +152,21 @@ describe('a whole baseline on a tablet', { timeout: 90_000 }, () => {
   });
 });
 
-describe('what is wrong or unusual', () => {
+describe('the rest between two walks', () => {
+  it('is counted down, and goes on from the same moment on another device', async () => {
+    const { page } = await open('clinician');
+    await page.getByRole('button', { name: 'Start the rest' }).click();
+    const clock = page.locator('[data-rest-minutes] .clock');
+    expect(await clock.textContent()).toMatch(/^(?:30:00|29:\d\d)$/);
+    await soon(async () => Object.keys(await draftFields())).toContain('restStartedAt');
+    const { page: other } = await open('lead');
+    expect(await other.locator('[data-rest-minutes] .clock').textContent()).toMatch(/^(?:30:00|29:\d\d)$/);
+    await page.getByRole('button', { name: 'Stop the clock' }).click();
+    expect(await clock.textContent()).toBe('');
+  });
+});
+
+describe('what is wrong or unusual', { timeout: 90_000 }, () => {
   it.each([390, 820, 1440])('is said at the field and at the top at %i px, accessibly', async (width) => {
     await givenAssessment(service, referralId);
     const { page, complaints } = await openSignedIn(browser, service, origin, 'clinician', {
