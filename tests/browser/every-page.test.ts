@@ -102,6 +102,7 @@ function countBytes(page: Page): () => Promise<number> {
 
 async function drawPictures(page: Page, folder: string, name: string): Promise<void> {
   mkdirSync(folder, { recursive: true });
+  await page.evaluate('document.activeElement.blur()');
   for (const width of WIDTHS) {
     await page.setViewportSize({ width, height: 900 });
     for (const colorScheme of ['light', 'dark'] as const) {

@@ -12,7 +12,6 @@ import {
   signed,
   thresholdWords,
   timesMid,
-  withUnit,
 } from './measure-words.js';
 
 /** Baseline beside discharge for every measure, and the changes against the MID. */
@@ -42,26 +41,34 @@ function EndsTable({ measures }: { readonly measures: readonly MeasureOutcome[] 
         { head: 'Baseline', isNumber: true },
         { head: 'Discharge', isNumber: true },
         { head: 'Change', isNumber: true },
+        { head: 'In words' },
         { head: 'MID' },
         { head: 'Times the MID', isNumber: true },
-        { head: 'In words' },
       ]}
       rows={measures.map((measure) => [
-        <span>
-          <a href={`/definitions/measures/${measure.measureId}`} safe>
-            {measure.name}
-          </a>
-          <br />
-          <span class="muted small" safe>{`better when ${measure.betterWhen}`}</span>
-        </span>,
-        <End end={measure.baseline} unit={measure.unit} />,
-        <End end={measure.discharge} unit={measure.unit} />,
-        <Text value={measure.change === null ? '' : signed(measure.change, measure.unit)} />,
+        <MeasureName measure={measure} />,
+        <End end={measure.baseline} />,
+        <End end={measure.discharge} />,
+        <Text value={measure.change === null ? '' : signed(measure.change, null)} />,
+        <InWords measure={measure} />,
         <Text value={thresholdWords(measure.improvementThreshold, measure.unit)} />,
         <Text value={multipleWords(measure)} />,
-        <InWords measure={measure} />,
       ])}
     />
+  );
+}
+
+function MeasureName({ measure }: { readonly measure: MeasureOutcome }): JSX.Element {
+  return (
+    <span>
+      <a href={`/definitions/measures/${measure.measureId}`} safe>
+        {measure.name}
+      </a>
+      <br />
+      <span class="muted small" safe>
+        {`in ${measure.unit}, better when ${measure.betterWhen}`}
+      </span>
+    </span>
   );
 }
 
@@ -71,12 +78,12 @@ function multipleWords(measure: MeasureOutcome): string {
   return multiple === null ? '' : plain(Number(multiple.toFixed(1)));
 }
 
-function End({ end, unit }: { readonly end: EndResult | null; readonly unit: string }): JSX.Element {
+function End({ end }: { readonly end: EndResult | null }): JSX.Element {
   if (end === null) return <span class="muted">not measured</span>;
   const predicted = predictedWords(end);
   return (
     <span>
-      <span safe>{withUnit(end.value, unit)}</span>
+      <span safe>{plain(end.value)}</span>
       <br />
       <span class="muted small" safe>
         {britishDate(end.assessedOn)}
@@ -86,7 +93,7 @@ function End({ end, unit }: { readonly end: EndResult | null; readonly unit: str
       ) : (
         <>
           <br />
-          <span class="small" safe>
+          <span class="small wraps" safe>
             {predicted}
           </span>
         </>

@@ -32,12 +32,7 @@ interface FiguresSectionProps {
 /** Where this person counts: every indicator of the quarter with the reason in words. */
 export function FiguresSection({ referralId, shown }: FiguresSectionProps): JSX.Element {
   const { period, quarters, figures } = shown;
-  const isIndicator = ({ figureId }: FigureOfReferral): boolean =>
-    INDICATORS.some(({ id }) => id === figureId);
-  const [indicators, others] = [
-    figures.filter(isIndicator),
-    figures.filter((figure) => !isIndicator(figure)),
-  ];
+  const [indicators, others] = [figures.filter(isIndicator), figures.filter(isOtherThatCounts)];
   return (
     <section id="counts">
       <h2>Where this person counts</h2>

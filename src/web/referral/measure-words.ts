@@ -17,9 +17,9 @@ export function withUnit(value: number, unit: string): string {
   return `${plain(value)}${THIN}${unit}`;
 }
 
-/** A change with its sign. @example signed(60, 'm') -> '+60 m'; signed(0, 'm') -> '0 m' */
-export function signed(value: number, unit: string): string {
-  const text = withUnit(value, unit);
+/** A change with its sign. @param unit null where it stands elsewhere @example signed(60, 'm') -> '+60 m'; signed(0, 'm') -> '0 m' */
+export function signed(value: number, unit: string | null): string {
+  const text = unit === null ? plain(value) : withUnit(value, unit);
   return value > 0 ? `+${text}` : text;
 }
 
@@ -49,6 +49,14 @@ export function thresholdWords(used: ThresholdUsed | null, unit: string): string
   return `${withUnit(used.value, unit)}${range}, ${used.population}`;
 }
 
+/** @example equationWords('enright-sherrill-1998') -> 'Enright Sherrill 1998' */
+function equationWords(id: string): string {
+  return id
+    .replaceAll(/(?:^|-)([a-z])/g, (_, letter: string) => ` ${letter.toUpperCase()}`)
+    .replaceAll('-', ' ')
+    .trim();
+}
+
 /** The improvement as a multiple of the MID, better being positive; null where there is no pair or no MID. */
 export function timesMid({ improvement, improvementThreshold }: MeasureOutcome): number | null {
   return improvement === null || improvementThreshold === null
@@ -61,7 +69,7 @@ export function predictedWords({ predicted }: EndResult): string | null {
   if (predicted === null) return null;
   const { percentPredicted, equationId, notPredictedReason } = predicted;
   if (percentPredicted === null) return `not predicted: ${notPredictedReason ?? ''}`;
-  return `${Math.round(percentPredicted)}${THIN}% predicted (${equationId})`;
+  return `${Math.round(percentPredicted)}${THIN}% predicted (${equationWords(equationId)})`;
 }
 
 /** The marks that stand beside a comparison. */

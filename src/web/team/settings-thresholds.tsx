@@ -59,7 +59,7 @@ export function DiagnosisSection(filled: Filled): JSX.Element {
     <Section title="Other thresholds for one diagnosis">
       <p>Stands above the choice for everybody. To take a line away, empty both of its fields.</p>
       {diagnosisRows(filled.form).map((row) => (
-        <div class="row">
+        <div class="row pair">
           <Select
             name={FIELDS.diagnosis(row)}
             label="Diagnosis"

@@ -158,7 +158,7 @@ function TargetSection(filled: Filled): JSX.Element {
         A target is shown beside its indicator, with where it comes from. Leave both fields empty for none.
       </p>
       {TARGETED.map(({ targetKey, title }) => (
-        <div class="row">
+        <div class="row pair">
           <NumberField
             name={FIELDS.targetPercent(targetKey)}
             label={title}

@@ -63,17 +63,16 @@ describe('the page of a referral', () => {
   // The walk of the hand-worked example: 200 m, then 250 m; the MID for COPD after 7 weeks is 47.5 m (35 to 61 and others in print).
   it('shows baseline beside discharge with change, MID and class in words', async () => {
     const row = rowOf((await pageOf('clinician')).text, 'Incremental shuttle walk distance');
-    expect(row).toContain('200 m 20 April 2026');
-    expect(row).toContain('250 m 22 June 2026');
-    expect(row).toContain('+50 m');
+    expect(row).toContain('in m, better when higher 200 20 April 2026');
+    expect(row).toContain('250 22 June 2026');
+    expect(row).toContain('+50 improved by the MID or more');
     expect(row).toContain('47.5 m');
-    expect(row).toContain('improved by the MID or more');
-    expect(row).toMatch(/% predicted \(probst-2012\)/);
+    expect(row).toMatch(/% predicted \(Probst 2012\)/);
   });
 
   it('turns the sign where lower is better', async () => {
     const row = rowOf((await pageOf('clinician')).text, 'COPD Assessment Test');
-    expect(row).toMatch(/22 points .* 20 points .* \u22122 points .* 1 improved by the MID or more/);
+    expect(row).toMatch(/in points, better when lower 22 .* 20 .* \u22122 improved by the MID or more .* 1 /);
   });
 
   it('has the numbers that the API has', async () => {
@@ -113,6 +112,10 @@ describe('the page of a referral', () => {
     const others = await pageOf('clinician', `/referrals/${person.referralId}/figures?quarter=2026-27-Q1`);
     expect(others.status).toBe(200);
     expect(textOf(others.text)).toContain('Other figures of 2026-27-Q1');
+    expect(others.text).not.toMatch(/in the denominator only|left out/);
+    const rows = others.text.match(/<tr>/g)?.length ?? 0;
+    // The head of the table is a row as well.
+    expect(text).toContain(`${rows - 1} other figures of 2026-27-Q1`);
   });
 
   it('is told to the audit trail, by what of it was shown', async () => {
