@@ -164,6 +164,8 @@ export const PAGE_ACCESS = {
   'page:report': LEAD,
   'page:report-figure': LEAD,
   'page:report-file': LEAD,
+  'page:closing': TEAM,
+  'page:letter': CLINICAL,
   'page:own-tokens': 'signed-in',
   'page:sign-out-everywhere': 'signed-in',
   'page:search': TEAM,

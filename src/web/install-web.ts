@@ -16,6 +16,8 @@ import { signInPages } from './sign-in/sign-in-pages.js';
 import { signOutRoute } from './sign-in/sign-out.js';
 import { entryRoutes } from './assessment-entry/entry-routes.js';
 import { recordedPage } from './assessment-entry/recorded-page.js';
+import { closingPages } from './closing/closing-pages.js';
+import { letterPage } from './closing/letter-page.js';
 import { startPages } from './start/start-page.js';
 import { classPage } from './classes/class-page.js';
 import { classesPages } from './classes/classes-pages.js';
@@ -58,6 +60,8 @@ export async function installWeb(app: WebApp, web: Web): Promise<void> {
   classesPages(app, web);
   classPage(app, web);
   entryRoutes(app, web);
+  closingPages(app, web);
+  letterPage(app, web);
   recordedPage(app, web);
   reportPages(app, web);
   figurePages(app, web);

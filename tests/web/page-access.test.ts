@@ -25,6 +25,8 @@ const TABLE: Readonly<Record<string, 'anybody' | readonly Role[]>> = {
   'page:report': [L],
   'page:report-figure': [L],
   'page:report-file': [L],
+  'page:closing': [A, C, L],
+  'page:letter': [C, L],
   'page:own-tokens': [A, C, L, P],
   'page:sign-out-everywhere': [A, C, L, P],
   'page:search': [A, C, L],

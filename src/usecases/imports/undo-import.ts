@@ -24,9 +24,9 @@ export async function undoImport(
   const undone = await context.db.transaction().execute(async (trx): Promise<Outcome<null>> => {
     const former = await findImport(trx, actor.teamId, id);
     if (former === null) return refused({ code: 'not-found', what: 'import' });
-    if (former.state !== 'done') return refused({ code: 'import-over' });
     const stale = staleImport(former, basedOn);
     if (stale !== null) return stale;
+    if (former.state !== 'done') return refused({ code: 'import-over' });
     const parts = await importedParts(trx, id);
     const of = (kind: ImportedKind): readonly string[] =>
       parts.filter((part) => part.kind === kind).map(({ subjectId }) => subjectId);
