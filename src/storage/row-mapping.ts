@@ -20,9 +20,27 @@ export function optionalMemberOf<Member extends string>(
   return text === null ? null : memberOf(set, text);
 }
 
+const knownDates = new Map<string, PlainDate>();
+const MOST_DATES_KNOWN = 20_000;
+
+/**
+ * A stored date. The same day is the same text in memory and checked once: a long report holds each of a few thousand days
+ * many thousand times.
+ *
+ * @throws RangeError when the database holds no date, which its checks should not allow
+ */
+export function storedDate(text: string): PlainDate {
+  const known = knownDates.get(text);
+  if (known !== undefined) return known;
+  if (knownDates.size >= MOST_DATES_KNOWN) knownDates.clear();
+  const date = plainDate(text);
+  knownDates.set(text, date);
+  return date;
+}
+
 /** A stored date, null staying null. */
 export function optionalDate(text: string | null): PlainDate | null {
-  return text === null ? null : plainDate(text);
+  return text === null ? null : storedDate(text);
 }
 
 /** A stored whole number in a smaller unit, such as mm to cm with 10, null staying null. */

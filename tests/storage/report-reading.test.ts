@@ -80,3 +80,15 @@ it('lets others work between two hundred referrals and the next', async () => {
   await reading;
   expect(done).toEqual(['another', 'report']);
 });
+
+it('asks with few texts of statements, however many referrals are read', async () => {
+  const texts = async (count: number): Promise<ReadonlySet<string>> => {
+    asked = [];
+    const ids = ['referral', ...Array.from({ length: count - 1 }, (_, index) => `unknown-${index}`)];
+    const facts = await loadReferralFacts(db, 'team', ids, { plannedSessions: 12, plannedWeeks: 6 });
+    expect(facts.map(({ referralId }) => referralId)).toEqual(['referral']);
+    return new Set(asked.map(({ sql }) => sql));
+  };
+  expect(await texts(150)).toEqual(await texts(117));
+  expect((await texts(2)).size).toBe((await texts(20)).size);
+});

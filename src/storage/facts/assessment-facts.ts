@@ -6,7 +6,6 @@ import type {
   WalkTestEntry,
 } from '../../domain/assessment/assessment.js';
 import { resultsOf } from '../../domain/assessment/results.js';
-import { plainDate } from '../../domain/calendar/plain-date.js';
 import type { PlainDate } from '../../domain/calendar/plain-date.js';
 import type { AssessmentFacts } from '../../domain/cohort/referral-facts.js';
 import { TIMEPOINTS } from '../../domain/referral/closed-sets.js';
@@ -18,7 +17,7 @@ import {
   walkTestFromRow,
 } from '../assessments/row-mapper.js';
 import type { Executor } from '../connection.js';
-import { memberOf, scaledDown } from '../row-mapping.js';
+import { memberOf, scaledDown, storedDate } from '../row-mapping.js';
 import { dateOfInstant } from './date-of-instant.js';
 import { firstEntriesOf } from './first-entries.js';
 import { groupBy, mapGroups } from './grouping.js';
@@ -134,7 +133,7 @@ function assessmentFacts(
   return {
     assessmentId: row.id,
     timepoint: memberOf(TIMEPOINTS, row.timepoint),
-    assessedOn: plainDate(row.assessed_on),
+    assessedOn: storedDate(row.assessed_on),
     enteredOn,
     confirmedValues: countOf(row.confirmed_fields),
     heightCm: scaledDown(row.height_mm, 10),

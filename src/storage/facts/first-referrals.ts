@@ -1,4 +1,5 @@
 import type { Executor } from '../connection.js';
+import { idsInStatement } from './ids-in-statement.js';
 
 /**
  * Ids of the first referral of each of some people: the earliest received that was not registered in error.
@@ -12,7 +13,7 @@ export async function firstReferralIds(
   const rows = await db
     .selectFrom('referral')
     .select(['id', 'patient_id', 'closure_reason'])
-    .where('patient_id', 'in', [...new Set(patientIds)])
+    .where('patient_id', 'in', idsInStatement([...new Set(patientIds)]))
     .where('entered_in_error_at', 'is', null)
     .orderBy('received_on')
     .orderBy('id')

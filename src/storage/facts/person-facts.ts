@@ -1,8 +1,7 @@
-import { plainDate } from '../../domain/calendar/plain-date.js';
 import type { PersonFacts } from '../../domain/cohort/referral-facts.js';
 import { ETHNIC_CATEGORIES, SMOKING_STATUSES, YES_NO_NOT_KNOWN } from '../../domain/patient/patient.js';
 import { SEXES_AT_BIRTH } from '../../domain/referral/closed-sets.js';
-import { memberOf } from '../row-mapping.js';
+import { memberOf, storedDate } from '../row-mapping.js';
 import type { PatientTable } from '../record-tables.js';
 
 /** What is read of a patient beside each referral. */
@@ -35,7 +34,7 @@ export function personFacts(
 ): PersonFacts {
   return {
     sexAtBirth: memberOf(SEXES_AT_BIRTH, row.sex_at_birth),
-    bornOn: plainDate(row.born_on),
+    bornOn: storedDate(row.born_on),
     ethnicCategory: memberOf(ETHNIC_CATEGORIES, row.ethnic_category),
     deprivationQuintile: row.deprivation_quintile,
     interpreterNeed: memberOf(YES_NO_NOT_KNOWN, row.interpreter_need),

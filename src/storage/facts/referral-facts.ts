@@ -1,4 +1,3 @@
-import { plainDate } from '../../domain/calendar/plain-date.js';
 import type { ContactFacts, ReferralFacts } from '../../domain/cohort/referral-facts.js';
 import {
   ATTENDANCE_OUTCOMES,
@@ -10,13 +9,14 @@ import {
 } from '../../domain/referral/closed-sets.js';
 import type { Executor } from '../connection.js';
 import { closureFromRow, offerFromRow, triageFromRow } from '../referrals/row-mapper.js';
-import { memberOf, optionalDate, optionalMemberOf } from '../row-mapping.js';
+import { memberOf, optionalDate, optionalMemberOf, storedDate } from '../row-mapping.js';
 import { countedSessionsOf } from '../sessions/counted-sessions.js';
 import { letOthersWork } from '../let-others-work.js';
 import { loadAssessmentFacts } from './assessment-facts.js';
 import { dateOfInstant } from './date-of-instant.js';
 import { firstReferralIds } from './first-referrals.js';
 import { groupBy, mapGroups } from './grouping.js';
+import { idsInStatement, MOST_IDS } from './ids-in-statement.js';
 import { PERSON_COLUMNS, personFacts } from './person-facts.js';
 
 /** What counts as planned where a referral does not say. */
@@ -24,9 +24,6 @@ export interface PlannedDefaults {
   readonly plannedSessions: number;
   readonly plannedWeeks: number;
 }
-
-/** Referrals read at once: few enough that nobody else waits for long meanwhile. */
-const CHUNK = 200;
 
 /**
  * The facts of some referrals of a team, in the order of their ids; an id of another team is left out. So is whatever was
@@ -39,9 +36,9 @@ export async function loadReferralFacts(
   defaults: PlannedDefaults,
 ): Promise<readonly ReferralFacts[]> {
   const facts: ReferralFacts[] = [];
-  for (let start = 0; start < ids.length; start += CHUNK) {
+  for (let start = 0; start < ids.length; start += MOST_IDS) {
     if (start > 0) await letOthersWork();
-    facts.push(...(await loadChunk(db, teamId, ids.slice(start, start + CHUNK), defaults)));
+    facts.push(...(await loadChunk(db, teamId, ids.slice(start, start + MOST_IDS), defaults)));
   }
   return facts;
 }
@@ -58,12 +55,12 @@ async function loadChunk(
     .selectAll('referral')
     .select(PERSON_COLUMNS)
     .where('referral.team_id', '=', teamId)
-    .where('referral.id', 'in', ids)
+    .where('referral.id', 'in', idsInStatement(ids))
     .where('referral.entered_in_error_at', 'is', null)
     .orderBy('referral.id')
     .execute();
   if (referrals.length === 0) return [];
-  const known = referrals.map((row) => row.id);
+  const known = idsInStatement(referrals.map((row) => row.id));
   const offers = groupBy(
     await db
       .selectFrom('offer')
@@ -86,7 +83,7 @@ async function loadChunk(
     patientId: row.patient_id,
     siteId: row.site_id,
     commissionerId: row.commissioner_id,
-    receivedOn: plainDate(row.received_on),
+    receivedOn: storedDate(row.received_on),
     registeredOn: dateOfInstant(row.created_at),
     isFirstReferral: firstIds.has(row.id),
     source: memberOf(REFERRAL_SOURCES, row.source),
@@ -132,7 +129,7 @@ async function loadContacts(
   return mapGroups(
     groupBy(rows, (row) => row.referral_id),
     (row) => ({
-      heldOn: plainDate(row.held_on),
+      heldOn: storedDate(row.held_on),
       mode: memberOf(SESSION_MODES, row.mode),
       isSupervised: row.is_supervised === 1,
       outcome: memberOf(ATTENDANCE_OUTCOMES, row.outcome),

@@ -1,5 +1,4 @@
 import type { Insertable, Selectable } from 'kysely';
-import { plainDate } from '../../domain/calendar/plain-date.js';
 import {
   CLOSURE_REASONS,
   DELIVERY_MODES,
@@ -19,7 +18,7 @@ import type {
   Triage,
 } from '../../domain/referral/referral.js';
 import { inErrorFromRow } from '../in-error.js';
-import { memberOf, optionalDate, optionalMemberOf } from '../row-mapping.js';
+import { memberOf, optionalDate, optionalMemberOf, storedDate } from '../row-mapping.js';
 import type { OfferTable, ReferralTable } from '../record-tables.js';
 
 /** The domain's referral from a stored row and the rows of its offers. */
@@ -33,7 +32,7 @@ export function referralFromRow(
     version: row.version,
     siteId: row.site_id,
     commissionerId: row.commissioner_id,
-    receivedOn: plainDate(row.received_on),
+    receivedOn: storedDate(row.received_on),
     source: memberOf(REFERRAL_SOURCES, row.source),
     diagnosis: memberOf(DIAGNOSES, row.diagnosis),
     otherConditions: row.other_conditions,
@@ -59,7 +58,7 @@ export function triageFromRow(
   if (row.triage_decision === null || row.triaged_on === null) return null;
   return {
     decision: memberOf(TRIAGE_DECISIONS, row.triage_decision),
-    decidedOn: plainDate(row.triaged_on),
+    decidedOn: storedDate(row.triaged_on),
     reason: row.triage_reason,
   };
 }
@@ -70,7 +69,7 @@ export function closureFromRow(
 ): Closure | null {
   if (row.closed_on === null || row.closure_reason === null) return null;
   return {
-    closedOn: plainDate(row.closed_on),
+    closedOn: storedDate(row.closed_on),
     reason: memberOf(CLOSURE_REASONS, row.closure_reason),
     note: row.closure_note,
   };
@@ -81,7 +80,7 @@ export function offerFromRow(row: Selectable<OfferTable>): Offer {
   return {
     id: row.id,
     kind: memberOf(OFFER_KINDS, row.kind),
-    offeredOn: plainDate(row.offered_on),
+    offeredOn: storedDate(row.offered_on),
     appointmentOn: optionalDate(row.appointment_on),
     response: memberOf(OFFER_RESPONSES, row.response),
     respondedOn: optionalDate(row.responded_on),

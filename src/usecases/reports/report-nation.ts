@@ -6,6 +6,7 @@ import type { EntriesInError } from '../../domain/history/entered-in-error.js';
 import { DEFAULT_TEAM_SETTINGS } from '../../domain/settings/team-settings.js';
 import { buildQuarterlyReport } from '../../reports/quarterly/build-quarterly-report.js';
 import type { QuarterlyReport } from '../../reports/quarterly/report-model.js';
+import { quarterFrom } from '../../reports/quarterly/quarter.js';
 import { entriesInErrorOf } from '../../storage/facts/entries-in-error.js';
 import { letOthersWork } from '../../storage/let-others-work.js';
 import { listTeams } from '../../storage/providers/providers.js';
@@ -35,9 +36,8 @@ export async function reportNation(context: Context, request: NationRequest): Pr
   const facts: ReferralFacts[] = [];
   let entriesInError: EntriesInError = { referrals: 0, offers: 0, sessions: 0, assessments: 0 };
   for (const [index, { id: teamId }] of teams.entries()) {
-    for (const each of await factsOfReport(reader, { teamId, period, asAt, settings })) {
-      facts.push({ ...each, siteId: teamId });
-    }
+    const ofTeam = await factsOfReport(reader, { teamId, period, asAt, settings });
+    facts.push(...counted(ofTeam, request).map((each) => ({ ...each, siteId: teamId })));
     entriesInError = sumOf(entriesInError, await entriesInErrorOf(reader, teamId, period));
     onProgress?.(index + 1, teams.length);
     await letOthersWork();
@@ -54,6 +54,27 @@ export async function reportNation(context: Context, request: NationRequest): Pr
     narrowing: NOT_NARROWED,
     entriesInError,
   });
+}
+
+/** Those that some figure counts: of a national quarter the others would fill the memory. */
+function counted(
+  facts: readonly ReferralFacts[],
+  { period, asAt }: Pick<NationRequest, 'period' | 'asAt'>,
+): readonly ReferralFacts[] {
+  const settings = DEFAULT_TEAM_SETTINGS;
+  const { cohorts, waiting } = quarterFrom({
+    facts,
+    period,
+    asAt,
+    settings,
+    sites: [],
+    narrowing: NOT_NARROWED,
+  });
+  const ids = new Set([
+    ...Object.values(cohorts).flatMap(({ courses }) => courses.map((course) => course.facts.referralId)),
+    ...waiting.map(({ course }) => course.facts.referralId),
+  ]);
+  return facts.filter(({ referralId }) => ids.has(referralId));
 }
 
 function sumOf(a: EntriesInError, b: EntriesInError): EntriesInError {
