@@ -12,6 +12,7 @@ import { letOthersWork } from '../../storage/let-others-work.js';
 import { listTeams } from '../../storage/providers/providers.js';
 import type { Context } from '../context.js';
 import { factsOfReport } from './report-input.js';
+import { shareAlike } from './share-alike.js';
 
 /** What report of all teams is asked for. */
 export interface NationRequest {
@@ -34,10 +35,11 @@ export async function reportNation(context: Context, request: NationRequest): Pr
   const settings = DEFAULT_TEAM_SETTINGS;
   const teams = await listTeams(reader);
   const facts: ReferralFacts[] = [];
+  const share = shareAlike();
   let entriesInError: EntriesInError = { referrals: 0, offers: 0, sessions: 0, assessments: 0 };
   for (const [index, { id: teamId }] of teams.entries()) {
     const ofTeam = await factsOfReport(reader, { teamId, period, asAt, settings });
-    facts.push(...counted(ofTeam, request).map((each) => ({ ...each, siteId: teamId })));
+    for (const each of counted(ofTeam, request)) facts.push({ ...sharing(each, share), siteId: teamId });
     entriesInError = sumOf(entriesInError, await entriesInErrorOf(reader, teamId, period));
     onProgress?.(index + 1, teams.length);
     await letOthersWork();
@@ -75,6 +77,15 @@ function counted(
     ...waiting.map(({ course }) => course.facts.referralId),
   ]);
   return facts.filter(({ referralId }) => ids.has(referralId));
+}
+
+/** The same facts, with contacts and results that others have too. */
+function sharing(facts: ReferralFacts, share: ReturnType<typeof shareAlike>): ReferralFacts {
+  return {
+    ...facts,
+    contacts: facts.contacts.map(share),
+    assessments: facts.assessments.map((each) => ({ ...each, results: each.results.map(share) })),
+  };
 }
 
 function sumOf(a: EntriesInError, b: EntriesInError): EntriesInError {
