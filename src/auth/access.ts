@@ -150,6 +150,10 @@ function isOpenTo(role: Role | null, table: Readonly<Record<string, Access>>, id
 /** The same for pages, by page id. A page that is not in it is open to nobody. */
 export const PAGE_ACCESS = {
   'page:home': 'anybody',
+  'page:releases': LEAD_AND_COMMISSIONER,
+  'page:release': LEAD_AND_COMMISSIONER,
+  'page:release-draft': LEAD,
+  'page:release-withdrawal': LEAD,
   'page:sign-in': 'anybody',
   'page:sign-in-code': 'anybody',
   'page:sign-in-provider': 'anybody',

@@ -25,6 +25,7 @@ import { registrationPages } from './register/registration-pages.js';
 import { offersPage } from './steps/offers-page.js';
 import { plannedStartPage } from './steps/planned-start-page.js';
 import { triagePage } from './steps/triage-page.js';
+import { releasePages } from './releases/release-pages.js';
 import { searchPages } from './search/search-pages.js';
 import { workListPage } from './work-list/work-list-page.js';
 import { referralPages } from './referral/referral-page.js';
@@ -57,6 +58,7 @@ export async function installWeb(app: WebApp, web: Web): Promise<void> {
   startPages(app);
   workListPage(app, web);
   searchPages(app, web);
+  releasePages(app, web);
   classesPages(app, web);
   classPage(app, web);
   entryRoutes(app, web);

@@ -15,6 +15,7 @@ const PLACES: readonly Place[] = [
   { pageId: 'page:classes', path: '/classes', label: 'Classes' },
   { pageId: 'page:search', path: '/search', label: 'Find a person' },
   { pageId: 'page:report', path: '/report', label: 'Report' },
+  { pageId: 'page:releases', path: '/releases', label: 'Releases' },
   { pageId: 'page:start', path: '/start', label: 'Start' },
   { pageId: 'page:team', path: '/team', label: 'Team' },
 ];

@@ -1,5 +1,6 @@
 import { measureNation } from './national-report.js';
 import { measurePosts } from './post-throughput.js';
+import { measureReleases } from './release-utility.js';
 import { measureReports } from './report-time.js';
 import { renderTable } from './table.js';
 import type { Line } from './table.js';
@@ -13,6 +14,7 @@ const MEASUREMENTS: readonly ((workspace: Workspace) => Promise<readonly Line[]>
   async (workspace) => [await measurePosts(workspace)],
   measureReports,
   measureNation,
+  measureReleases,
 ];
 
 const watchdog = setTimeout(() => {

@@ -11,6 +11,10 @@ const P = 'commissioner';
 /** Who may open which page, written out by hand: what the program is held to. */
 const TABLE: Readonly<Record<string, 'anybody' | readonly Role[]>> = {
   'page:home': 'anybody',
+  'page:releases': [L, P],
+  'page:release': [L, P],
+  'page:release-draft': [L],
+  'page:release-withdrawal': [L],
   'page:sign-in': 'anybody',
   'page:sign-in-code': 'anybody',
   'page:sign-in-provider': 'anybody',

@@ -1,3 +1,4 @@
+import { evidenceMark } from '../evidence/citation.js';
 import { findFigureRule } from '../indicators/figure-rules.js';
 import { wilsonInterval } from '../statistics/proportion.js';
 import type { IssuedRelease, IssuedTable } from './issued.js';
@@ -144,8 +145,9 @@ function definitionsOf(tables: readonly ProtectedTable[]): readonly ReleasedDefi
     const rule = findFigureRule(id);
     if (rule === undefined) throw new Error(`There is no rule ${id}.`);
     const { numerator, denominator, exclusions, source } = rule;
-    const mark = source.status === 'retrieved' ? '' : ` (${source.status.replaceAll('-', ' ')})`;
-    rules.set(ruleId, { ruleId, numerator, denominator, exclusions, source: `${source.text}${mark}` });
+    const mark = evidenceMark(source.status);
+    const words = mark === null ? source.text : `${source.text} (${mark})`;
+    rules.set(ruleId, { ruleId, numerator, denominator, exclusions, source: words });
   }
   return [...rules.values()];
 }

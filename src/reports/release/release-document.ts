@@ -110,7 +110,12 @@ function tablesSection(
     },
     ...(table.shares.length === 0
       ? []
-      : [{ kind: 'table', table: sharesTable('Percentages', release, table.shares) } as const]),
+      : [
+          {
+            kind: 'table',
+            table: sharesTable(`Percentages, ${table.title}`, release, table.shares),
+          } as const,
+        ]),
   ]);
   const none: Block = { kind: 'paragraph', text: 'No table of this kind could be released.' };
   return { id, title, sheetName, blocks: blocks.length === 0 ? [none] : blocks };

@@ -78,7 +78,7 @@ export function sharesTable(
   shares: readonly ProtectedShare[],
 ): Table {
   return {
-    caption: `${caption}: percent of the printed counts, with 95 % intervals (Wilson)`,
+    caption: `${caption}, percent of the printed counts with 95 % intervals (Wilson)`,
     columns: [
       { head: 'Percentage', kind: 'text' },
       { head: 'Value', kind: 'text' },

@@ -14,7 +14,7 @@ export function countText(count: ProtectedCount): string {
 /** A count in a sentence. @example countInWords(shown, 45; rounded) -> 'about 45' */
 export function countInWords(count: ProtectedCount, { policy }: ProtectedRelease): string {
   if (count.kind === 'hidden') return 'a number that is not shown';
-  if (count.value === 0) return 'none';
+  if (count.value === 0) return 'no';
   return policy.mode === 'rounded' ? `about ${count.value}` : String(count.value);
 }
 
