@@ -21,9 +21,17 @@ export async function entriesInErrorOf(
     .execute();
   const offers = await db
     .selectFrom('offer')
-    .innerJoin('referral', 'referral.id', 'offer.referral_id')
     .select('offer.id')
-    .where('referral.team_id', '=', teamId)
+    // Not a join: the few offers in error are gone through, and not every referral of the team.
+    .where((eb) =>
+      eb.exists(
+        eb
+          .selectFrom('referral')
+          .select('referral.id')
+          .whereRef('referral.id', '=', 'offer.referral_id')
+          .where('referral.team_id', '=', teamId),
+      ),
+    )
     .where('offer.offered_on', '>=', firstDay)
     .where('offer.offered_on', '<=', lastDay)
     .where('offer.entered_in_error_at', 'is not', null)
