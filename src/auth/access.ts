@@ -67,6 +67,7 @@ export const ACCESS = {
   getQuarterlyReportText: LEAD,
   getQuarterlyReportCsv: LEAD,
   getQuarterlyReportSpreadsheet: LEAD,
+  getQuarterlyReportPdf: LEAD,
   listFigureMembers: LEAD,
   listFiguresOfReferral: CLINICAL,
   previewRelease: LEAD,

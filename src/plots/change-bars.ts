@@ -41,7 +41,10 @@ export function changeBars(model: ChangeBarsModel): Plot {
     ),
     marker(x(0), 'no change', 40, 'solid'),
     mid === null ? '' : marker(x(mid.at), mid.label, 22, 'dashed'),
-    textAt(AREA.right, 12, 'improvement \u2192', { 'text-anchor': 'end', ...painted({ fill: 'slate' }) }),
+    textAt(AREA.right, 12, 'improvement on the right', {
+      'text-anchor': 'end',
+      ...painted({ fill: 'slate' }),
+    }),
     bottomAxis(x, AREA, x.ticks(6), axis),
   ]);
 }

@@ -32,11 +32,18 @@ export interface DotPlotModel extends PlotFrame {
 const ROW_PX = 36;
 const TOP_PX = 24;
 const SIDE_PX = 12;
+const LINE_PX = 16;
+const LETTER_PX = 6.2;
 
 /** Dots with intervals, one row each under its name, in the order given. */
 export function dotPlot(model: DotPlotModel): Plot {
   const { rows, lines, axis } = model;
-  const bottom = TOP_PX + rows.length * ROW_PX + 6;
+  const tops: number[] = [];
+  const rowsEnd = rows.reduce((top, row) => {
+    tops.push(top);
+    return top + (isLong(row) ? ROW_PX + LINE_PX : ROW_PX);
+  }, TOP_PX);
+  const bottom = rowsEnd + 6;
   const area: Area = { left: SIDE_PX, right: PLOT_WIDTH_PX - SIDE_PX, top: TOP_PX, bottom };
   const x = scaleLinear(extent(model), [area.left, area.right]).nice();
   return drawing(model, bottom + 44, inWords(model), [
@@ -59,18 +66,25 @@ export function dotPlot(model: DotPlotModel): Plot {
         }),
       );
     }),
-    ...rows.map((row, index) => rowOf(row, TOP_PX + index * ROW_PX, x)),
+    ...rows.map((row, index) => rowOf(row, tops[index] ?? 0, x)),
     bottomAxis(x, area, x.ticks(6), axis),
   ]);
 }
 
-function rowOf({ label, words, value, interval }: DotRow, top: number, x: (value: number) => number): string {
-  const y = top + 26;
+/** Whether the name and the numbers need a line each; letters are about half as wide as they are high. */
+function isLong({ label, words }: DotRow): boolean {
+  return (label.length + words.length) * LETTER_PX > PLOT_WIDTH_PX - 10;
+}
+
+function rowOf(row: DotRow, top: number, x: (value: number) => number): string {
+  const { label, words, value, interval } = row;
+  const last = isLong(row) ? top + LINE_PX : top;
+  const y = last + 26;
   return element(
     'g',
     {},
     textAt(0, top + 14, label, painted({ fill: 'ink' })),
-    textAt(PLOT_WIDTH_PX, top + 14, words, { 'text-anchor': 'end', ...painted({ fill: 'slate' }) }),
+    textAt(PLOT_WIDTH_PX, last + 14, words, { 'text-anchor': 'end', ...painted({ fill: 'slate' }) }),
     interval === null
       ? ''
       : element('line', {

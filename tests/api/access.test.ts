@@ -123,6 +123,7 @@ const TABLE: Readonly<Record<string, 'anybody' | readonly TestRole[]>> = {
   getQuarterlyReportText: [L],
   getQuarterlyReportCsv: [L],
   getQuarterlyReportSpreadsheet: [L],
+  getQuarterlyReportPdf: [L],
   listFigureMembers: [L],
   // Definitions, and sums over what is typed in: everybody who is signed in.
   listMeasures: [A, C, L, P],

@@ -61,7 +61,12 @@ export const RULES: Readonly<Record<string, Part>> = {
   documents: {
     parts: ['plots'],
     typesOf: [],
-    packages: [/^write-excel-file\/node$/, /^pdfkit$/, /^svg-to-pdfkit$/, /^node:(?:fs|module)$/],
+    packages: [
+      /^write-excel-file\/node$/,
+      /^pdfkit$/,
+      /^svg-to-pdfkit$/,
+      /^node:(?:fs|module|timers\/promises|zlib)$/,
+    ],
   },
   reports: { parts: ['domain', 'plots', 'documents'], typesOf: [], packages: [] },
   // Files of tables, in and out.

@@ -16,6 +16,11 @@ interface FileRoute {
 
 const FILES: readonly FileRoute[] = [
   {
+    form: 'pdf',
+    operationId: 'getQuarterlyReportPdf',
+    summary: 'The same report to be printed and kept: tagged, with drawings, page numbers and the data cut',
+  },
+  {
     form: 'csv',
     operationId: 'getQuarterlyReportCsv',
     summary:

@@ -1,3 +1,4 @@
+import { writePdf } from '../../documents/write-pdf.js';
 import { writeXlsx } from '../../documents/write-xlsx.js';
 import { csvTable } from '../../reports/quarterly/csv/csv-table.js';
 import { quarterlyDocument } from '../../reports/quarterly/document/build-document.js';
@@ -10,10 +11,11 @@ import { reportQuarter } from './report-quarter.js';
 import type { ReportRequest } from './report-quarter.js';
 
 /** The forms in which a report leaves the service as a file. */
-export const REPORT_FORMS = ['xlsx', 'csv', 'json', 'txt'] as const;
+export const REPORT_FORMS = ['pdf', 'xlsx', 'csv', 'json', 'txt'] as const;
 export type ReportForm = (typeof REPORT_FORMS)[number];
 
 export const REPORT_MEDIA_TYPES: Readonly<Record<ReportForm, string>> = {
+  pdf: 'application/pdf',
   xlsx: 'application/vnd.openxmlformats-officedocument.spreadsheetml.sheet',
   csv: 'text/csv; charset=utf-8; header=present',
   json: 'application/json; charset=utf-8',
@@ -50,6 +52,8 @@ export async function exportQuarter(
 
 async function written(report: QuarterlyReport, form: ReportForm): Promise<Buffer> {
   switch (form) {
+    case 'pdf':
+      return writePdf(quarterlyDocument(report));
     case 'xlsx':
       return writeXlsx(quarterlyDocument(report));
     case 'csv':

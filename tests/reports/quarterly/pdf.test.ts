@@ -1,0 +1,68 @@
+import { beforeAll, describe, expect, it } from 'vitest';
+import { writePdf } from '../../../src/documents/write-pdf.js';
+import type { Figure } from '../../../src/domain/indicators/figure.js';
+import { buildQuarterlyReport } from '../../../src/reports/quarterly/build-quarterly-report.js';
+import { quarterlyDocument } from '../../../src/reports/quarterly/document/build-document.js';
+import { readPdf } from '../../support/read-pdf.js';
+import type { ReadPdf } from '../../support/read-pdf.js';
+import { figuresIn } from '../../support/reported.js';
+import { WORKED_INPUT } from '../../support/worked-quarter.js';
+
+const REPORT = buildQuarterlyReport(WORKED_INPUT);
+
+describe('the report as a PDF', () => {
+  let read: ReadPdf;
+  let text: string;
+  beforeAll(async () => {
+    read = await readPdf(await writePdf(quarterlyDocument(REPORT)));
+    text = read.pages.join(' ').replaceAll(/\s+/g, ' ');
+  });
+
+  it('is tagged: headings, tables with heads, and drawings with their numbers in words', () => {
+    for (const tag of ['Document', 'H1', 'H2', 'H3', 'P', 'Table', 'TR', 'TH', 'TD', 'Figure']) {
+      expect(read.tags, tag).toContain(tag);
+    }
+    const figures = read.tags.filter((tag) => tag === 'Figure').length;
+    expect(figures).toBeGreaterThan(10);
+    expect(read.alternatives).toHaveLength(figures);
+    expect(read.alternatives.filter((alternative) => !/\d/.test(alternative))).toEqual([]);
+    expect(read.language).toBe('en-GB');
+  });
+
+  it('can be found one’s way in, by bookmarks of its sections', () => {
+    expect(read.bookmarks).toEqual(quarterlyDocument(REPORT).sections.map(({ title }) => title));
+  });
+
+  it('has its number and the data cut on every page', () => {
+    const count = read.pages.length;
+    read.pages.forEach((page, index) => {
+      expect(page).toContain(`Page ${index + 1} of ${count}`);
+      expect(page).toContain('Data as at 20 September 2026');
+    });
+  });
+
+  it('has the numbers of every figure of the report as text', () => {
+    const { funnel, completion, indicators, reasons, breakdowns, sites, dataQuality } = REPORT;
+    const figures = figuresIn([funnel, completion, indicators, reasons, breakdowns, sites, dataQuality]);
+    expect(figures.length).toBeGreaterThan(200);
+    const missing = figures.filter((figure) => figure.denominator > 0 && !text.includes(numbersOf(figure)));
+    expect(missing.map(({ id }) => id)).toEqual([]);
+  });
+
+  it('has the sentences of the narrative and every rule of the definitions', () => {
+    const flat = text.replaceAll(' ', '');
+    for (const sentence of REPORT.narrative) expect(flat).toContain(sentence.text.replaceAll(' ', ''));
+    for (const { ruleId } of REPORT.definitions.rules) expect(flat).toContain(ruleId);
+  });
+
+  it('never prints what a machine would say of nothing', () => {
+    expect(text).not.toMatch(/NaN|Infinity|undefined|null|\[object/);
+  });
+});
+
+/** A figure as its row is read, rounded here a second time: numerator, denominator, percentage and both limits. */
+function numbersOf({ numerator, denominator, interval }: Figure): string {
+  const tenths = Number((2000n * BigInt(numerator) + BigInt(denominator)) / (2n * BigInt(denominator)));
+  const limits = interval === null ? '-' : `${interval.low.toFixed(1)} to ${interval.high.toFixed(1)}`;
+  return `${numerator} ${denominator} ${(tenths / 10).toFixed(1)} ${limits}`;
+}
