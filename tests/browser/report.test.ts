@@ -1,0 +1,75 @@
+import type { Browser } from 'playwright-core';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { faultsOfAccess } from '../support/axe.js';
+import { openBrowser, serve } from '../support/browser.js';
+import { givenReferral } from '../support/scenario.js';
+import { openSignedIn } from '../support/signed-in.js';
+import { startApp } from '../support/start-app.js';
+import type { TestApp } from '../support/start-app.js';
+
+let service: TestApp;
+let origin: string;
+let browser: Browser;
+beforeAll(async () => {
+  service = await startApp();
+  await givenReferral(service, { receivedOn: '2026-07-06', diagnosis: 'copd' });
+  await givenReferral(service, { receivedOn: '2026-08-03', diagnosis: 'asthma' });
+  origin = await serve(service.app);
+  browser = await openBrowser();
+});
+afterAll(async () => {
+  await browser.close();
+  await service.close();
+});
+
+describe('the report in a browser', () => {
+  it('is opened by the lead at the latest quarter, from a figure to the people behind it and back, without a script', async () => {
+    const { page, complaints } = await openSignedIn(browser, service, origin, 'lead', {
+      javaScriptEnabled: false,
+    });
+    await page.goto('/work-list');
+    await page.getByRole('link', { name: 'Report' }).click();
+    await page.waitForURL('**/report?period=2026-27-Q2');
+    const steps = page.getByRole('region', { name: /^Reached each step/ });
+    await steps.getByRole('link').first().click();
+    await page.waitForURL('**/report/figures/funnel.referred?period=2026-27-Q2');
+    const people = page.getByRole('region', { name: /^Referrals behind/ }).getByRole('link');
+    expect(await people.count()).toBe(2);
+    expect(await people.first().getAttribute('href')).toMatch(/^\/referrals\/[0-9a-f-]{36}$/);
+    await page.getByRole('link', { name: 'Report 2026-27-Q2' }).click();
+    await page.waitForURL('**/report?period=2026-27-Q2');
+    expect(complaints).toEqual([]);
+  });
+
+  it('is narrowed by its form, and the address says by what', async () => {
+    const { page } = await openSignedIn(browser, service, origin, 'lead');
+    await page.goto('/report?period=2026-27-Q2');
+    await page.getByText('Narrow the report').click();
+    await page.getByLabel('Diagnosis', { exact: true }).selectOption('asthma');
+    await page.getByRole('button', { name: 'Show the report' }).click();
+    await page.waitForURL('**/report?period=2026-27-Q2&diagnosis=asthma');
+    await page.getByText('1 referral was received').waitFor();
+  });
+
+  it.each(['PDF', 'Spreadsheet (XLSX)', 'CSV', 'JSON', 'Text'])('is taken away as %s', async (form) => {
+    const { page } = await openSignedIn(browser, service, origin, 'lead');
+    await page.goto('/report?period=2026-27-Q2');
+    const coming = page.waitForEvent('download');
+    await page.getByRole('link', { name: form, exact: true }).click();
+    const file = await coming;
+    expect(file.suggestedFilename()).toMatch(/^report-2026-27-Q2-as-at-2026-11-25\.[a-z]+$/);
+    expect(await file.failure()).toBeNull();
+  });
+
+  it('can be used by everybody, and fits a phone', async () => {
+    const { page, complaints } = await openSignedIn(browser, service, origin, 'lead', {
+      viewport: { width: 390, height: 800 },
+    });
+    await page.goto('/report?period=2026-27-Q2');
+    expect(await page.evaluate('document.documentElement.scrollWidth')).toBe(390);
+    expect(await faultsOfAccess(page)).toEqual([]);
+    await page.goto('/report/figures/uptake?period=2026-27-Q2');
+    expect(await faultsOfAccess(page)).toEqual([]);
+    expect(complaints).toEqual([]);
+  });
+});
