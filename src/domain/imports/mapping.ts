@@ -55,6 +55,7 @@ const SCALE_NOT_NAMED = /^(?!.*mmrc).*\bmrc\b/i;
  * @example recognise('Baseline 6MWT (m)') -> 'baseline.walk.six-minute-walk.1'; recognise('MRC') -> null
  */
 export function recognise(heading: string): string | null {
+  if (findColumn(heading) !== undefined) return heading;
   if (isScaleNotNamed(heading)) return null;
   const whole = byHeading.get(tightKey(heading));
   if (whole !== undefined) return whole;
