@@ -180,6 +180,7 @@ export const PAGE_ACCESS = {
   'page:definitions': 'signed-in',
   'page:referral': TEAM,
   'page:figures-of-referral': CLINICAL,
+  'page:import': LEAD,
   'page:team': LEAD,
   'page:accounts': LEAD,
   'page:tokens': LEAD,

@@ -29,8 +29,13 @@ import { releasePages } from './releases/release-pages.js';
 import { searchPages } from './search/search-pages.js';
 import { workListPage } from './work-list/work-list-page.js';
 import { referralPages } from './referral/referral-page.js';
+import { importPages } from './imports/import-pages.js';
+import { installUploads } from './forms/uploads.js';
 import { teamPages } from './team/team-pages.js';
 import type { Web, WebApp } from './web.js';
+
+/** Larger sheets come in by the command. */
+const MOST_UPLOAD_BYTES = 16 * 1024 * 1024;
 
 /**
  * Installs the pages: their headers, their forms, the guard, and the routes of each place.
@@ -40,6 +45,7 @@ import type { Web, WebApp } from './web.js';
 export async function installWeb(app: WebApp, web: Web): Promise<void> {
   app.removeAllContentTypeParsers();
   await app.register(fastifyFormbody);
+  await installUploads(app, MOST_UPLOAD_BYTES);
   await app.register(fastifyKitaHtml);
   await installHeaders(app);
   await installCsrf(app);
@@ -53,6 +59,7 @@ export async function installWeb(app: WebApp, web: Web): Promise<void> {
   accountPages(app, web);
   secondFactorPages(app, web);
   referralPages(app, web);
+  importPages(app, web);
   teamPages(app, web);
   definitionPages(app, web);
   startPages(app);

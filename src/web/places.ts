@@ -17,6 +17,7 @@ const PLACES: readonly Place[] = [
   { pageId: 'page:report', path: '/report', label: 'Report' },
   { pageId: 'page:releases', path: '/releases', label: 'Releases' },
   { pageId: 'page:start', path: '/start', label: 'Start' },
+  { pageId: 'page:import', path: '/imports', label: 'Import' },
   { pageId: 'page:team', path: '/team', label: 'Team' },
 ];
 
