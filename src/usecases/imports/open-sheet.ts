@@ -4,6 +4,7 @@ import type { Mapping, MappingChoices } from '../../domain/imports/mapping.js';
 import { questionsOf } from '../../domain/imports/questions.js';
 import type { Question } from '../../domain/imports/questions.js';
 import type { SheetRow } from '../../domain/imports/cell.js';
+import { ownHeadings } from '../../domain/imports/told-headings.js';
 import { tightKey } from '../../domain/imports/words.js';
 import { sha256 } from '../../sheets/digest.js';
 import { readTableFile } from '../../sheets/read-table-file.js';
@@ -53,7 +54,7 @@ export async function openSheet(bytes: Uint8Array): Promise<OpenSheet | { readon
   return {
     name: sheet.name,
     headings: heading.names,
-    headingsDigest: sha256(JSON.stringify(heading.names.map(tightKey))),
+    headingsDigest: sha256(JSON.stringify(ownHeadings(heading.names).map(tightKey))),
     rows: sheet.rows.filter(({ number }) => number > heading.rowNumber),
   };
 }

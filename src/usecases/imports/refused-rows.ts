@@ -1,13 +1,11 @@
 import { cellText } from '../../domain/imports/cell.js';
+import { ownHeadings, TOLD_HEADINGS } from '../../domain/imports/told-headings.js';
 import { done, refused } from '../../domain/refusal/refusal.js';
 import type { Outcome } from '../../domain/refusal/refusal.js';
 import { writeCsv } from '../../sheets/write-csv.js';
 import { recordRead } from '../audit/record-event.js';
 import type { Context, TeamMember } from '../context.js';
 import { viewOf } from './keep-import.js';
-
-/** Headings of the two columns behind those of the sheet. */
-const TOLD = ['Row in the file', 'What to mend'] as const;
 
 /**
  * The refused rows of an import as a CSV file of the same columns, each with what is wrong, to be mended and sent again.
@@ -27,11 +25,14 @@ export async function refusedRows(context: Context, actor: TeamMember, id: strin
           .join(' '),
       ]),
   );
-  const { headings, rows } = sheet.sheet;
+  const { rows } = sheet.sheet;
+  // A file of rows to mend that is sent again has the two columns already.
+  const headings = ownHeadings(sheet.sheet.headings);
+  const positions = headings.map((heading) => sheet.sheet.headings.indexOf(heading));
   const given = rows
     .filter(({ number }) => wrong.has(number))
     .map(({ number, cells }) => [
-      ...headings.map((_, index) => cellText(cells[index] ?? null)),
+      ...positions.map((position) => cellText(cells[position] ?? null)),
       number,
       wrong.get(number) ?? '',
     ]);
@@ -40,5 +41,5 @@ export async function refusedRows(context: Context, actor: TeamMember, id: strin
     subjectId: id,
     details: { refusedRows: given.length },
   });
-  return done(writeCsv([[...headings, ...TOLD], ...given]));
+  return done(writeCsv([[...headings, ...TOLD_HEADINGS], ...given]));
 }

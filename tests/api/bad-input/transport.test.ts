@@ -4,8 +4,10 @@ import type { BadInput, World } from '../../support/bad-input.js';
 import { BODY_OPERATIONS } from '../../support/bodies.js';
 import type { BodyOperation } from '../../support/bodies.js';
 
-/** 256 KiB are the most that is read; the filler of one text makes the body larger than that. */
-const FILLER = 'x'.repeat(256 * 1024);
+/** The most that is read of a body; a filler of so much text makes it larger than that. */
+const mostKibibytes = ({ operationId }: BodyOperation): number =>
+  // A file of 16 MiB, in base64 and with its name.
+  operationId === 'takeImportFile' ? 22 * 1024 : 256;
 const DEEP = 60_000;
 
 const malformed = { status: 400, type: 'malformed-request' } as const;
@@ -66,10 +68,12 @@ function casesOf(operation: BodyOperation): readonly BadInput[] {
       ),
     },
     {
-      name: 'a body of more than 256 KiB',
+      name: `a body of more than ${mostKibibytes(operation)} KiB`,
       status: 413,
       type: 'too-large',
-      send: json((world) => JSON.stringify({ ...operation.body(world), filler: FILLER })),
+      send: json((world) =>
+        JSON.stringify({ ...operation.body(world), filler: 'x'.repeat(mostKibibytes(operation) * 1024) }),
+      ),
     },
     {
       name: 'a form',
