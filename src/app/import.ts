@@ -24,6 +24,9 @@ const USAGE = `Brings a sheet of referrals into the record: CSV or XLSX.
   --dates ORDER        which comes first in dates in figures, where the dates do not show it
   --confirm-unusual    values outside the usual range have been checked, and are taken`;
 
+const MOST_LINES = 50;
+let toldPercent = -1;
+
 await runCommand(USAGE, async () => {
   const { values, positionals } = parseArgs({
     allowPositionals: true,
@@ -93,16 +96,12 @@ function valueOf<Value>(
   return outcome.value;
 }
 
-let toldPercent = -1;
-
 function progress(doneRows: number, of: number): void {
   const percent = Math.floor((doneRows / Math.max(1, of)) * 20) * 5;
   if (percent === toldPercent) return;
   toldPercent = percent;
   console.error(`${percent} % (${doneRows} of ${of} referrals)`);
 }
-
-const MOST_LINES = 50;
 
 function tell(judgement: Judgement | null, isDone: boolean): void {
   if (judgement === null) return;
