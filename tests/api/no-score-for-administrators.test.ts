@@ -58,6 +58,7 @@ describe('what was measured', () => {
     for (const operation of operations) {
       const response = await callOperation(world, operation, world.app.tokens.admin);
       expect(response.status, operation.operationId).toBeLessThan(500);
+      expect(Buffer.isBuffer(response.body), operation.operationId).toBe(false);
       for (const each of plantedIn(response)) found.push(`${operation.operationId}: ${each}`);
     }
     expect(found).toEqual([]);
@@ -155,7 +156,9 @@ async function plant(plain: World): Promise<World> {
 }
 
 /** What was planted, and stands in an answer. Ids, instants and long tokens are left aside. */
-function plantedIn({ text }: Response): readonly string[] {
+function plantedIn({ text, body }: Response): readonly string[] {
+  // A file comes packed, as bytes in which nothing can be looked for; administrators are given none.
+  if (Buffer.isBuffer(body)) return [];
   const plain = text.replace(/[\w-]{20,}/g, '').replace(/\d{4}-\d\d-\d\d(T[\d:.]+Z)?/g, '');
   const numbers = PLANTED.numbers.filter((number) =>
     new RegExp(`(?<![\\d.])${String(number).replace('.', '\\.')}(?![\\d.]*\\d)`).test(plain),

@@ -67,13 +67,15 @@ describe('signing in with a browser', () => {
     await page.getByLabel('Sign-in name').fill(NAME);
     await page.getByLabel('Passphrase').fill(PASSPHRASE);
     await page.getByRole('button', { name: 'Sign in' }).click();
-    await page.waitForURL('**/start');
+    await page.waitForURL('**/work-list');
   });
 
   it('a form of another site is refused', async () => {
     const { page } = await openSignedIn(browser, service, origin, 'lead');
     await page.goto('/start');
-    await page.evaluate(`document.querySelector('form [name=_csrf]').setAttribute('value', 'forged')`);
+    await page.evaluate(
+      `for (const field of document.querySelectorAll('[name=_csrf]')) field.setAttribute('value', 'forged')`,
+    );
     await page.getByRole('button', { name: 'Sign out' }).click();
     await expectText(page, 'h1', 'This form can no longer be used');
     await page.goto('/start');

@@ -19,6 +19,7 @@ const ADDS: Readonly<Record<string, string>> = {
   renewInvitation: 'the former invitation ends, whatever it was',
   resetSecondFactor: 'ends what there is, whatever it was',
   signOutAccount: 'ends every session there is',
+  withdrawRelease: 'says of what is frozen that it is withdrawn, and cannot be undone',
   revokeToken: 'ends what there is, and cannot be undone',
 };
 
