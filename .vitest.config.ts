@@ -1,9 +1,11 @@
 import { defineConfig } from 'vitest/config';
 
-/** Pure rules share nothing that one test could leave behind for another: their files are read in once. */
-const PURE = ['tests/domain/**', 'tests/published/**', 'tests/plots/**'].map(
-  (folder) => `${folder}/*.test.ts`,
-);
+const tests = (...folders: readonly string[]): string[] =>
+  folders.map((folder) => `tests/${folder}/**/*.test.ts`);
+
+/** Pure rules, and tests that each work on a record of their own: nothing is left behind, so the program is read in once. */
+const RULES = tests('domain', 'published', 'plots');
+const DOORS = tests('api', 'web', 'usecases', 'storage', 'reports', 'properties');
 
 export default defineConfig({
   test: {
@@ -11,10 +13,15 @@ export default defineConfig({
     hookTimeout: 60_000,
     maxWorkers: 3,
     projects: [
-      { extends: true, test: { name: 'rules', include: PURE, isolate: false } },
+      { extends: true, test: { name: 'rules', include: RULES, isolate: false } },
+      { extends: true, test: { name: 'doors', include: DOORS, isolate: false } },
       {
         extends: true,
-        test: { name: 'service', include: ['tests/**/*.test.ts'], exclude: [...PURE, 'node_modules/**'] },
+        test: {
+          name: 'service',
+          include: ['tests/**/*.test.ts'],
+          exclude: [...RULES, ...DOORS, 'node_modules/**'],
+        },
       },
     ],
   },
