@@ -1,3 +1,4 @@
+import { TOTP } from 'otpauth';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { faultsOfAccess } from '../support/axe.js';
@@ -10,6 +11,7 @@ import { startApp } from '../support/start-app.js';
 import type { TestApp } from '../support/start-app.js';
 
 const NAME = 'h.turnstone';
+const SECOND_NAME = 'r.knot';
 
 let service: TestApp;
 let clock: MovingClock;
@@ -80,6 +82,44 @@ describe('signing in with a browser', () => {
     await expectText(page, 'h1', 'This form can no longer be used');
     await page.goto('/start');
     expect(new URL(page.url()).pathname).toBe('/start');
+  });
+
+  it('with a second factor: set up by its key, asked for by its code, and a wrong code is refused', async () => {
+    await givenPerson(service.record.context, { role: 'clinician', teamId: service.teamId }, SECOND_NAME);
+    const signIn = async (): Promise<Page> => {
+      const { page } = await openPage(browser, origin);
+      await page.goto('/sign-in');
+      await page.getByLabel('Sign-in name').fill(SECOND_NAME);
+      await page.getByLabel('Passphrase').fill(PASSPHRASE);
+      await page.getByRole('button', { name: 'Sign in' }).click();
+      return page;
+    };
+    const first = await signIn();
+    await first.waitForURL('**/work-list');
+    await first.goto('/account/second-factor');
+    await first.getByRole('button', { name: 'Begin' }).click();
+    const shown = await first.locator('.code').first().textContent();
+    const secret = (shown ?? '').replaceAll(/\s/g, '');
+    const code = (): string =>
+      new TOTP({ secret, algorithm: 'SHA1', digits: 6, period: 30 }).generate({
+        timestamp: Date.parse(clock.now()),
+      });
+    expect(await faultsOfAccess(first)).toEqual([]);
+    await first.getByLabel('Code of six digits').fill(code());
+    await first.getByRole('button', { name: 'Set up' }).click();
+    await first.waitForLoadState();
+
+    clock.moveBy(60);
+    const second = await signIn();
+    await second.waitForURL('**/sign-in/code**');
+    expect(await faultsOfAccess(second)).toEqual([]);
+    await second.getByLabel('Code of six digits').fill('12345');
+    await second.getByRole('button', { name: 'Go on' }).click();
+    expect(new URL(second.url()).pathname).toBe('/sign-in/code');
+    expect(await second.locator('.error, [role=alert]').count()).toBeGreaterThan(0);
+    await second.getByLabel('Code of six digits').fill(code());
+    await second.getByRole('button', { name: 'Go on' }).click();
+    await second.waitForURL('**/work-list');
   });
 
   it('is asked for again when nobody has used the page for half an hour', async () => {
