@@ -41,11 +41,25 @@ describe('counting a figure', () => {
     ]);
     const { figure, members } = countIndicator(UPTAKE, cohort, context);
     expect(figure.excluded).toEqual([{ id: 'registered-in-error', reason: 'registered in error', count: 1 }]);
-    expect(members).toMatchObject([
-      { referralId: 'a', patientId: 'patient-of-a', kind: 'excluded', reason: 'Registered in error' },
-      { referralId: 'b', patientId: 'patient-of-b', kind: 'numerator', reason: 'Started on day 33' },
+    const receivedOn = '2026-04-01';
+    expect(members).toEqual([
+      {
+        referralId: 'a',
+        patientId: 'patient-of-a',
+        receivedOn,
+        kind: 'excluded',
+        exclusion: 'registered-in-error',
+        reason: 'Registered in error',
+      },
+      {
+        referralId: 'b',
+        patientId: 'patient-of-b',
+        receivedOn,
+        kind: 'numerator',
+        exclusion: null,
+        reason: 'Started on day 33',
+      },
     ]);
-    expect(members.map(({ exclusion }) => exclusion)).toEqual(['registered-in-error', null]);
   });
 
   it('refuses a cohort that the rule is not for', () => {
