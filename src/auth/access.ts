@@ -160,7 +160,6 @@ export const PAGE_ACCESS = {
   'page:sign-in-provider': 'anybody',
   'page:invitation': 'anybody',
   'page:sign-out': 'anybody',
-  'page:start': 'signed-in',
   'page:account': 'signed-in',
   'page:passphrase': 'signed-in',
   'page:second-factor': 'signed-in',

@@ -18,7 +18,7 @@ import { entryRoutes } from './assessment-entry/entry-routes.js';
 import { recordedPage } from './assessment-entry/recorded-page.js';
 import { closingPages } from './closing/closing-pages.js';
 import { letterPage } from './closing/letter-page.js';
-import { startPages } from './start/start-page.js';
+import { startPage } from './start/start-page.js';
 import { classPage } from './classes/class-page.js';
 import { classesPages } from './classes/classes-pages.js';
 import { registrationPages } from './register/registration-pages.js';
@@ -62,7 +62,7 @@ export async function installWeb(app: WebApp, web: Web): Promise<void> {
   importPages(app, web);
   teamPages(app, web);
   definitionPages(app, web);
-  startPages(app);
+  startPage(app);
   workListPage(app, web);
   searchPages(app, web);
   releasePages(app, web);

@@ -16,17 +16,13 @@ const PLACES: readonly Place[] = [
   { pageId: 'page:search', path: '/search', label: 'Find a person' },
   { pageId: 'page:report', path: '/report', label: 'Report' },
   { pageId: 'page:releases', path: '/releases', label: 'Releases' },
-  { pageId: 'page:start', path: '/start', label: 'Start' },
   { pageId: 'page:import', path: '/imports', label: 'Import' },
   { pageId: 'page:team', path: '/team', label: 'Team' },
 ];
 
-/** The places a role may go; who has a work list starts from there. */
+/** The places a role may go. */
 export function placesOf(role: Role): readonly Place[] {
-  const places = PLACES.filter((place) => mayOpen(role, place.pageId));
-  return places.some(({ pageId }) => pageId === 'page:work-list')
-    ? places.filter(({ pageId }) => pageId !== 'page:start')
-    : places;
+  return PLACES.filter((place) => mayOpen(role, place.pageId));
 }
 
 /** Whether a page lies within a place. @example isWithin('/team/accounts/new', '/team') -> true */

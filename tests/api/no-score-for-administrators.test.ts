@@ -102,7 +102,7 @@ describe('what was measured', () => {
   it('reaches an administrator by no page, whoever is led there', async () => {
     const [asLead, asAdmin] = [await pagesAs(world.app, 'lead'), await pagesAs(world.app, 'admin')];
     // One address of each kind: pages lead to others, which are added here while they are visited.
-    const addresses = new Map(['/', '/start'].map((address) => [kindOf(address), address]));
+    const addresses = new Map(['/', '/account'].map((address) => [kindOf(address), address]));
     const ours = operations
       .filter(({ method, path }) => method === 'get' && path.includes('{'))
       .map(({ path }) => filledPath(world, path.replace('/api/v1', '')));

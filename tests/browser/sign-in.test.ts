@@ -32,7 +32,7 @@ afterAll(async () => {
 describe('signing in with a browser', () => {
   it('works by keyboard alone, from a page that was asked for and back to it', async () => {
     const { page, complaints } = await openPage(browser, origin);
-    await page.goto('/start?a=b');
+    await page.goto('/work-list?a=b');
     expect(new URL(page.url()).pathname).toBe('/sign-in');
     expect(await faultsOfAccess(page)).toEqual([]);
     await page.keyboard.press('Tab');
@@ -42,12 +42,12 @@ describe('signing in with a browser', () => {
     await page.keyboard.press('Tab');
     await page.keyboard.type(PASSPHRASE);
     await page.keyboard.press('Enter');
-    await page.waitForURL('**/start?a=b');
-    expect(await page.getByRole('heading', { level: 1 }).textContent()).toContain('Person h.turnstone');
+    await page.waitForURL('**/work-list?a=b');
+    expect(await page.locator('header .who').textContent()).toContain('Person h.turnstone');
     expect(complaints).toEqual([]);
     await page.getByRole('button', { name: 'Sign out' }).click();
     await page.waitForURL('**/sign-in');
-    await page.goto('/start');
+    await page.goto('/work-list');
     expect(new URL(page.url()).pathname).toBe('/sign-in');
   });
 
@@ -74,14 +74,14 @@ describe('signing in with a browser', () => {
 
   it('a form of another site is refused', async () => {
     const { page } = await openSignedIn(browser, service, origin, 'lead');
-    await page.goto('/start');
+    await page.goto('/work-list');
     await page.evaluate(
       `for (const field of document.querySelectorAll('[name=_csrf]')) field.setAttribute('value', 'forged')`,
     );
     await page.getByRole('button', { name: 'Sign out' }).click();
     await expectText(page, 'h1', 'This form can no longer be used');
-    await page.goto('/start');
-    expect(new URL(page.url()).pathname).toBe('/start');
+    await page.goto('/work-list');
+    expect(new URL(page.url()).pathname).toBe('/work-list');
   });
 
   it('with a second factor: set up by its key, asked for by its code, and a wrong code is refused', async () => {
@@ -126,15 +126,15 @@ describe('signing in with a browser', () => {
 
   it('is asked for again when nobody has used the page for half an hour', async () => {
     const { page } = await openSignedIn(browser, service, origin, 'clinician');
-    await page.goto('/start');
+    await page.goto('/work-list');
     clock.moveBy(30 * 60);
-    await page.goto('/start?c=d');
+    await page.goto('/work-list?c=d');
     await expectText(page, 'main', 'Your session has ended');
     expect(await faultsOfAccess(page)).toEqual([]);
     await page.getByLabel('Sign-in name').fill(NAME);
     await page.getByLabel('Passphrase').fill(PASSPHRASE);
     await page.getByRole('button', { name: 'Sign in' }).click();
-    await page.waitForURL('**/start?c=d');
+    await page.waitForURL('**/work-list?c=d');
   });
 });
 

@@ -58,8 +58,11 @@ describe('a form', () => {
 it('leads somebody who is not signed in to the sign-in page, and from there back', async () => {
   const home = await browser('get', '/');
   expect([home.status, home.headers['location']]).toEqual([303, '/sign-in']);
-  const start = await browser('get', '/start?a=b&c=d');
-  expect([start.status, start.headers['location']]).toEqual([303, '/sign-in?next=%2Fstart%3Fa%3Db%26c%3Dd']);
+  const start = await browser('get', '/account?a=b&c=d');
+  expect([start.status, start.headers['location']]).toEqual([
+    303,
+    '/sign-in?next=%2Faccount%3Fa%3Db%26c%3Dd',
+  ]);
 });
 
 describe('a service whose record cannot be read', () => {
@@ -67,7 +70,7 @@ describe('a service whose record cannot be read', () => {
     const broken = await startApp();
     await broken.record.connection.close();
     const response = await supertest(broken.app.server)
-      .get('/start')
+      .get('/account')
       .set('accept', 'text/html')
       .set('cookie', '__Host-tidemark=tds_aaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaa');
     await broken.app.close();

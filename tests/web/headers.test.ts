@@ -16,7 +16,7 @@ const POLICY =
   "default-src 'self';base-uri 'none';form-action 'self';frame-ancestors 'none';object-src 'none'";
 
 describe('every page', () => {
-  it.each(['/', '/start', '/no-such-page'])('%s is sent with the strict policy', async (path) => {
+  it.each(['/', '/account', '/no-such-page'])('%s is sent with the strict policy', async (path) => {
     const { headers } = await get(path);
     expect(headers['content-security-policy']).toBe(POLICY);
     expect(headers['referrer-policy']).toBe('no-referrer');

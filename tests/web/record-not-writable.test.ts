@@ -21,11 +21,11 @@ afterAll(() => service.close());
 it('a record that takes no writes is still read by those who are signed in', async () => {
   // Late enough for the use of the session to be noted.
   clock.moveBy(5 * 60);
-  expect((await pages.get('/start')).status).toBe(200);
+  expect((await pages.get('/account')).status).toBe(200);
 });
 
 it('and says of a form that nothing was stored', async () => {
-  const response = await pages.submit('/start', {}, '/sign-out');
+  const response = await pages.submit('/account', {}, '/sign-out');
   expect(response.status).toBe(503);
   expect(response.text).toContain('Nothing was stored');
   expect(response.text).not.toMatch(/sqlite|query_only|\.ts/i);

@@ -45,6 +45,11 @@ async function workListOf(role: TestRole, query = ''): Promise<string> {
   return response.text;
 }
 
+it('is not where a commissioner starts: that is what was released', async () => {
+  const response = await (await pagesAs(app, 'commissioner')).get('/');
+  expect(response.headers['location']).toBe('/releases');
+});
+
 describe('the work list page', () => {
   it.each(['admin', 'clinician', 'lead'] as const)('is where the %s starts', async (role) => {
     const response = await (await pagesAs(app, role)).get('/');

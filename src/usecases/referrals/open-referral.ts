@@ -22,6 +22,8 @@ import type { StagedReferral } from './list-referrals.js';
 /** The course of a person without any score. */
 export interface CourseShown {
   readonly timeline: readonly TimelineEvent[];
+  /** A baseline assessment stands in the record. */
+  readonly isAssessed: boolean;
   readonly attendance: Attendance;
   readonly plannedWeeks: number;
   /** Quarters in whose report the referral counts, earliest first. */
@@ -72,6 +74,7 @@ function courseShown(course: Course): CourseShown {
   const byLabel = new Map(quarters.map((quarter) => [quarter.label, quarter]));
   return {
     timeline: timelineOf(course),
+    isAssessed: course.assessedOn !== null,
     attendance: course.attendance,
     plannedWeeks: course.facts.plannedWeeks,
     quarters: [...byLabel.values()].sort((a, b) => (a.firstDay < b.firstDay ? -1 : 1)),

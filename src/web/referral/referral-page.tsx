@@ -30,6 +30,7 @@ export function referralPages(app: WebApp, web: Web): void {
     const view = {
       frame: frameOf(request, reply),
       opened: opened.value,
+      role: actor.role,
       siteName: sites.find(({ id }) => id === opened.value.referral.siteId)?.name ?? '',
       today: context.clock.today(),
       figures: await figuresOf(context, actor, opened.value, quarter),

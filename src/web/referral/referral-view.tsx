@@ -1,4 +1,5 @@
 import type { PlainDate } from '../../domain/calendar/plain-date.js';
+import type { TeamMember } from '../../usecases/context.js';
 import type { OpenedReferral } from '../../usecases/referrals/open-referral.js';
 import { Notice } from '../components/notice.js';
 import type { Frame } from '../frame.js';
@@ -11,10 +12,12 @@ import { FiguresSection } from './figures-section.js';
 import type { FiguresShown } from './figures-section.js';
 import { ReferralHead } from './referral-head.js';
 import { SessionsSection } from './sessions-section.js';
+import { StepsSection } from './steps-section.js';
 
 interface ReferralViewProps {
   readonly frame: Frame;
   readonly opened: OpenedReferral;
+  readonly role: TeamMember['role'];
   readonly siteName: string;
   readonly today: PlainDate;
   /** Null for somebody who may not see them. */
@@ -22,11 +25,19 @@ interface ReferralViewProps {
 }
 
 /** The page of one referral. An administrator sees it without scores, cautions and figures. */
-export function ReferralView({ frame, opened, siteName, today, figures }: ReferralViewProps): JSX.Element {
+export function ReferralView({
+  frame,
+  opened,
+  role,
+  siteName,
+  today,
+  figures,
+}: ReferralViewProps): JSX.Element {
   const { referral, patient, course, outcomes } = opened;
   return (
     <Page frame={frame} title={spokenName(patient)}>
       <ReferralHead {...{ opened, siteName, today }} />
+      <StepsSection role={role} opened={opened} />
       {referral.enteredInError === null ? (
         ''
       ) : (

@@ -5,7 +5,7 @@ export type SignInReason = (typeof SIGN_IN_REASONS)[number];
 /**
  * The sign-in page, which leads back to a page of this service.
  *
- * @example signInAddress('/start', 'ended') -> '/sign-in?next=%2Fstart&why=ended'
+ * @example signInAddress('/account', 'ended') -> '/sign-in?next=%2Faccount&why=ended'
  */
 export function signInAddress(next: string, why: SignInReason | null): string {
   const query = new URLSearchParams();
@@ -25,7 +25,7 @@ const LONGEST = 2000;
 /**
  * Where to go after signing in: a path of this service, and never another host, whatever an address was made to say.
  *
- * @example ownPath('/start?a=b') -> '/start?a=b'; ownPath('//elsewhere.example') -> '/'; ownPath('https://x') -> '/'
+ * @example ownPath('/account?a=b') -> '/account?a=b'; ownPath('//elsewhere.example') -> '/'; ownPath('https://x') -> '/'
  */
 export function ownPath(next: unknown): string {
   if (typeof next !== 'string' || next.length > LONGEST || !/^\/(?![/\\])[!-~]*$/.test(next)) return '/';

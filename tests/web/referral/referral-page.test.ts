@@ -6,7 +6,7 @@ import { walkTheLine } from '../../support/one-person.js';
 import type { WalkedLine } from '../../support/one-person.js';
 import { pagesAs } from '../../support/page-client.js';
 import { asRecord, asRecords } from '../../support/response.js';
-import { givenReferral } from '../../support/scenario.js';
+import { givenReferral, givenTriagedReferral } from '../../support/scenario.js';
 import { startApp } from '../../support/start-app.js';
 import type { TestApp, TestRole } from '../../support/start-app.js';
 
@@ -133,6 +133,49 @@ describe('the page of a referral', () => {
     await pageOf('clinician');
     const after = await Promise.all(actions.map(count));
     expect(after).toEqual(before.map((rows) => rows + 1));
+  });
+});
+
+describe('the steps of a referral', () => {
+  const stepsOf = (html: string) => {
+    const nav = /<nav[^>]*aria-label="Steps of this referral">([\s\S]*?)<\/nav>/.exec(html)?.[1] ?? '';
+    return [...nav.matchAll(/<a class="([^"]*)" href="([^"]*)"/g)].map(([, kind = '', href = '']) => ({
+      isNext: kind.includes('primary'),
+      path: href.replace(/^\/referrals\/[^/]+\//, ''),
+    }));
+  };
+  const pathsOf = (html: string) => stepsOf(html).map(({ path }) => path);
+
+  it('lead a clinician and an administrator each to what they may do, the next one first', async () => {
+    const path = `/referrals/${await givenReferral(service)}`;
+    expect(stepsOf((await pageOf('clinician', path)).text)).toEqual([
+      { path: 'triage', isNext: true },
+      { path: 'offers', isNext: false },
+      { path: 'assessments/baseline', isNext: false },
+      { path: 'closing', isNext: false },
+    ]);
+    expect(pathsOf((await pageOf('admin', path)).text)).toEqual(['offers', 'closing']);
+  });
+
+  it('leave out what was done, and all but a follow-up and the letters once the referral is closed', async () => {
+    const triaged = `/referrals/${await givenTriagedReferral(service)}`;
+    expect(pathsOf((await pageOf('clinician', triaged)).text)).toEqual([
+      'offers',
+      'assessments/baseline',
+      'planned-start',
+      'closing',
+    ]);
+    const closed = ['closing', 'assessments/follow-up', 'letters/gp', 'letters/patient'];
+    expect(pathsOf((await pageOf('clinician')).text)).toEqual(closed);
+    expect(pathsOf((await pageOf('admin')).text)).toEqual(['closing']);
+  });
+
+  it('all lead to a page that is there', async () => {
+    for (const role of ['clinician', 'admin'] as const) {
+      for (const { path } of stepsOf((await pageOf(role)).text)) {
+        expect((await pageOf(role, `/referrals/${person.referralId}/${path}`)).status, path).toBe(200);
+      }
+    }
   });
 });
 

@@ -64,7 +64,7 @@ describe('an invitation', () => {
     expect(page.text).toContain(NAME);
     const accepted = await pages.submit(path, { passphrase: PASSPHRASE, again: PASSPHRASE });
     expect([accepted.status, accepted.headers['location']]).toEqual([303, '/']);
-    expect((await pages.get('/start')).text).toContain('Rosa Knot');
+    expect((await pages.get('/account')).text).toContain('Rosa Knot');
     const other = await pagesAs(service, null);
     const signedIn = await other.submit('/sign-in', { signInName: NAME, passphrase: PASSPHRASE });
     expect(signedIn.status).toBe(303);
@@ -109,7 +109,7 @@ describe('a second factor that the team asks of leads', () => {
     const path = `/invitation/${await invited('lead')}`;
     const accepted = await pages.submit(path, { passphrase: PASSPHRASE, again: PASSPHRASE });
     expect(accepted.headers['location']).toBe('/account/second-factor');
-    const elsewhere = await pages.get('/start');
+    const elsewhere = await pages.get('/account');
     expect([elsewhere.status, elsewhere.headers['location']]).toEqual([303, '/account/second-factor']);
 
     await pages.submit('/account/second-factor', {}, '/account/second-factor/begin');
@@ -122,20 +122,20 @@ describe('a second factor that the team asks of leads', () => {
     expect(keyShown(wrong.text)).toBe(key);
     const right = await pages.submit('/account/second-factor', { code: codeOf(key) });
     expect(right.status).toBe(303);
-    expect((await pages.get('/start')).status).toBe(200);
+    expect((await pages.get('/account')).status).toBe(200);
 
     const later = await pagesAs(service, null);
     clock.moveBy(60);
-    const half = await later.submit('/sign-in?next=%2Fstart', { signInName: NAME, passphrase: PASSPHRASE });
-    expect(half.headers['location']).toBe('/sign-in/code?next=%2Fstart');
-    const early = await later.get('/start');
+    const half = await later.submit('/sign-in?next=%2Faccount', { signInName: NAME, passphrase: PASSPHRASE });
+    expect(half.headers['location']).toBe('/sign-in/code?next=%2Faccount');
+    const early = await later.get('/account');
     expect([early.status, early.headers['location']]).toEqual([303, '/sign-in/code']);
-    const refused = await later.submit('/sign-in/code?next=%2Fstart', { code: '000000' });
+    const refused = await later.submit('/sign-in/code?next=%2Faccount', { code: '000000' });
     expect(refused.status).toBe(422);
     expect(refused.text).toContain('This code is not right');
-    const passed = await later.submit('/sign-in/code?next=%2Fstart', { code: codeOf(key) });
-    expect([passed.status, passed.headers['location']]).toEqual([303, '/start']);
-    expect((await later.get('/start')).status).toBe(200);
+    const passed = await later.submit('/sign-in/code?next=%2Faccount', { code: codeOf(key) });
+    expect([passed.status, passed.headers['location']]).toEqual([303, '/account']);
+    expect((await later.get('/account')).status).toBe(200);
   });
 
   it('that is not shown in ten minutes is asked for from the start', async () => {

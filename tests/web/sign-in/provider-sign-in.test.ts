@@ -56,9 +56,9 @@ const patch = (id: unknown, changes: object) =>
 
 describe('signing in by a provider', () => {
   it('makes an account in the role of the claim, opens a session, and leads on', async () => {
-    const response = await signIn('subject-1', '/sign-in/provider?next=%2Fstart%3Fa%3Db');
-    expect([response.status, response.headers['location']]).toEqual([303, '/start?a=b']);
-    const start = await browser.get('/start');
+    const response = await signIn('subject-1', '/sign-in/provider?next=%2Faccount%3Fa%3Db');
+    expect([response.status, response.headers['location']]).toEqual([303, '/account?a=b']);
+    const start = await browser.get('/account');
     expect(start.status).toBe(200);
     expect(start.text).toContain('Campion Avocet');
     expect(await accountOf('Campion Avocet')).toMatchObject({
@@ -141,8 +141,8 @@ describe('signing in by a provider', () => {
   });
 
   it('is offered on the sign-in page, and leads back to where somebody wanted to go', async () => {
-    const page = await browser.get('/sign-in?next=%2Fstart');
-    expect(page.text).toContain('href="/sign-in/provider?next=%2Fstart"');
+    const page = await browser.get('/sign-in?next=%2Faccount');
+    expect(page.text).toContain('href="/sign-in/provider?next=%2Faccount"');
   });
 });
 

@@ -4,14 +4,14 @@ import { ownPath, signInAddress } from '../../../src/web/sign-in/sign-in-address
 import { waitWords } from '../../../src/web/sign-in/wait-words.js';
 
 describe('where to go after signing in', () => {
-  it.each(['/start', '/start?a=b&c=d', '/team/accounts/0190-7f', '/sign-post'])('%s is kept', (path) => {
+  it.each(['/account', '/account?a=b&c=d', '/team/accounts/0190-7f', '/sign-post'])('%s is kept', (path) => {
     expect(ownPath(path)).toBe(path);
   });
 
   it.each([
     undefined,
     7,
-    ['/start'],
+    ['/account'],
     '',
     'start',
     'https://elsewhere.example/',
@@ -20,7 +20,7 @@ describe('where to go after signing in', () => {
     '/\t/elsewhere.example',
     '/.//elsewhere.example',
     '/a/..//elsewhere.example',
-    '/start\r\nset-cookie: a=b',
+    '/account\r\nset-cookie: a=b',
     'javascript:alert(1)',
     '/sign-in',
     '/sign-in/code',

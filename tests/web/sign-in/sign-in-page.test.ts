@@ -27,11 +27,11 @@ const signIn = (signInName: string, passphrase: string, page = '/sign-in') =>
 
 describe('signing in', () => {
   it('gives the browser a session in a cookie that nobody else can read, and leads on', async () => {
-    const response = await signIn(NAME, PASSPHRASE, '/sign-in?next=%2Fstart%3Fa%3Db');
-    expect([response.status, response.headers['location']]).toEqual([303, '/start?a=b']);
+    const response = await signIn(NAME, PASSPHRASE, '/sign-in?next=%2Faccount%3Fa%3Db');
+    expect([response.status, response.headers['location']]).toEqual([303, '/account?a=b']);
     const cookie = setCookiesOf(response).find((line) => line.startsWith('__Host-tidemark='));
     expect(cookie).toMatch(/^__Host-tidemark=tds_[\w-]{43}; Path=\/; HttpOnly; Secure; SameSite=Lax$/);
-    const start = await pages.get('/start');
+    const start = await pages.get('/account');
     expect(start.status).toBe(200);
     expect(start.text).toContain('Marram Coast PR team');
   });
@@ -72,8 +72,8 @@ describe('signing in', () => {
 
   it('is not asked of somebody who is signed in', async () => {
     await signIn(NAME, PASSPHRASE);
-    const again = await pages.get('/sign-in?next=%2Fstart');
-    expect([again.status, again.headers['location']]).toEqual([303, '/start']);
+    const again = await pages.get('/sign-in?next=%2Faccount');
+    expect([again.status, again.headers['location']]).toEqual([303, '/account']);
   });
 
   it('is refused where the form comes from nowhere', async () => {
@@ -90,25 +90,25 @@ describe('a session', () => {
 
   it('ends after half an hour without use, and leads to the sign-in page and from there back', async () => {
     clock.moveBy(29 * MINUTES);
-    expect((await pages.get('/start')).status).toBe(200);
+    expect((await pages.get('/account')).status).toBe(200);
     clock.moveBy(30 * MINUTES);
-    const over = await pages.get('/start?a=b');
+    const over = await pages.get('/account?a=b');
     expect([over.status, over.headers['location']]).toEqual([
       303,
-      '/sign-in?next=%2Fstart%3Fa%3Db&why=ended',
+      '/sign-in?next=%2Faccount%3Fa%3Db&why=ended',
     ]);
     expect((await pages.get('/sign-in?why=ended')).text).toContain('Your session has ended');
-    const back = await signIn(NAME, PASSPHRASE, '/sign-in?next=%2Fstart%3Fa%3Db&why=ended');
-    expect(back.headers['location']).toBe('/start?a=b');
+    const back = await signIn(NAME, PASSPHRASE, '/sign-in?next=%2Faccount%3Fa%3Db&why=ended');
+    expect(back.headers['location']).toBe('/account?a=b');
   });
 
   it('ends after twelve hours however much it is used', async () => {
     for (let use = 0; use < 12 * 3 - 1; use += 1) {
       clock.moveBy(20 * MINUTES);
-      expect((await pages.get('/start')).status).toBe(200);
+      expect((await pages.get('/account')).status).toBe(200);
     }
     clock.moveBy(20 * MINUTES);
-    expect((await pages.get('/start')).status).toBe(303);
+    expect((await pages.get('/account')).status).toBe(303);
   });
 
   it('that has ended says of a form that it was not stored', async () => {
@@ -120,11 +120,11 @@ describe('a session', () => {
 
   it('ends by signing out, for whoever still has its secret too', async () => {
     const secret = pages.cookies.get('__Host-tidemark') ?? '';
-    const out = await pages.submit('/start', {}, '/sign-out');
+    const out = await pages.submit('/account', {}, '/sign-out');
     expect([out.status, out.headers['location']]).toEqual([303, '/sign-in']);
     expect(pages.cookies.has('__Host-tidemark')).toBe(false);
     pages.cookies.set('__Host-tidemark', secret);
-    expect((await pages.get('/start')).status).toBe(303);
+    expect((await pages.get('/account')).status).toBe(303);
   });
 
   it('of somebody who is suspended is over', async () => {
@@ -133,6 +133,6 @@ describe('a session', () => {
       .set({ status: 'suspended' })
       .where('sign_in_name', '=', NAME)
       .execute();
-    expect((await pages.get('/start')).status).toBe(303);
+    expect((await pages.get('/account')).status).toBe(303);
   });
 });
