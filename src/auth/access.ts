@@ -78,6 +78,7 @@ export const ACCESS = {
   getReleaseJson: LEAD_AND_COMMISSIONER,
   getReleaseCsv: LEAD_AND_COMMISSIONER,
   getReleaseSpreadsheet: LEAD_AND_COMMISSIONER,
+  getReleasePdf: LEAD_AND_COMMISSIONER,
   getReleaseFhir: LEAD_AND_COMMISSIONER,
   listAuditEvents: LEAD,
   listRecordsDue: LEAD,

@@ -5,7 +5,10 @@ import type { Paper, Weight } from './sheet-of-paper.js';
 
 const SIZE_PT = 7.5;
 const PAD_PT = 3;
-const WIDEST_PT = 190;
+/** Of the paper, at most for one column while others want room. */
+const WIDEST_SHARE = 0.25;
+/** Where a line may end: after a space, or after the hyphen of a word. */
+const BREAKS = / |(?<=[a-z]-)/;
 const SHELL = '#f2efe8';
 const HAIR = '#d9d4c8';
 
@@ -95,7 +98,7 @@ function drawGround({ doc, width }: Paper, { isHead }: Line, height: number): vo
 }
 
 function writeCell(
-  { doc }: Paper,
+  { doc, scale }: Paper,
   text: string,
   weight: Weight,
   top: number,
@@ -103,30 +106,33 @@ function writeCell(
   { widths, isNumber }: Layout,
 ): void {
   const left = MARGIN_PT + widths.slice(0, index).reduce((sum, width) => sum + width, 0);
-  doc.font(weight).fontSize(SIZE_PT).fillColor('#20242b');
+  doc
+    .font(weight)
+    .fontSize(SIZE_PT * scale)
+    .fillColor('#20242b');
   doc.text(text, left + PAD_PT, top + PAD_PT, {
     width: (widths[index] ?? 0) - 2 * PAD_PT,
     align: isNumber[index] === true ? 'right' : 'left',
   });
 }
 
-function heightOf({ doc }: Paper, line: Line, { widths }: Layout): number {
+function heightOf({ doc, scale }: Paper, line: Line, { widths }: Layout): number {
   const heights = line.texts.map((text, index) => {
-    doc.font(weightOf(line, index)).fontSize(SIZE_PT);
+    doc.font(weightOf(line, index)).fontSize(SIZE_PT * scale);
     return doc.heightOfString(text === '' ? ' ' : text, { width: (widths[index] ?? 0) - 2 * PAD_PT });
   });
   return Math.max(...heights) + 2 * PAD_PT;
 }
 
 /** As wide as the longest text up to a limit, then all together as wide as the paper, no column less than its longest word. */
-function widthsFor({ doc, width }: Paper, lines: readonly Line[]): readonly number[] {
-  doc.font('bold').fontSize(SIZE_PT);
+function widthsFor({ doc, width, scale }: Paper, lines: readonly Line[]): readonly number[] {
+  doc.font('bold').fontSize(SIZE_PT * scale);
   const count = lines[0]?.texts.length ?? 0;
   const measure = (text: string): number => doc.widthOfString(text) + 2 * PAD_PT + 3;
   const columns = Array.from({ length: count }, (_, index) => {
     const texts = lines.map(({ texts: cells }) => cells[index] ?? '');
-    const word = Math.max(...texts.flatMap((text) => text.split(' ')).map(measure));
-    const whole = Math.min(WIDEST_PT, Math.max(...texts.slice(1).map(measure)));
+    const word = Math.max(...texts.flatMap((text) => text.split(BREAKS)).map(measure));
+    const whole = Math.min(WIDEST_SHARE * width, Math.max(...texts.slice(1).map(measure)));
     return { least: word, wanted: Math.max(word, whole) };
   });
   const least = columns.reduce((sum, column) => sum + column.least, 0);

@@ -14,10 +14,26 @@ const FOOT_PT = 24;
 const INK = '#20242b';
 const SLATE = '#565f69';
 
+/** How a document is laid on paper, and what its file says of itself. */
+export interface SheetStyle {
+  readonly layout: 'landscape' | 'portrait';
+  /** Everything is so many times as large as in a report. */
+  readonly scale: number;
+  /** When the file was made; now, where it is left out. The same document with the same instant is the same bytes. */
+  readonly madeAt?: NonNullable<PDFKit.DocumentInfo['CreationDate']>;
+}
+
+/** For tables of many columns. */
+export const REPORT_SHEET: SheetStyle = { layout: 'landscape', scale: 1 };
+
+/** For few numbers in large type. */
+export const LEAFLET_SHEET: SheetStyle = { layout: 'portrait', scale: 1.25 };
+
 /** Paper on which a document is written from the top: where the next thing comes, and its place in the tree of tags. */
 export interface Paper {
   readonly doc: PDFKit.PDFDocument;
   readonly width: number;
+  readonly scale: number;
   /** A new sheet where less than so much is left on this one. */
   readonly makeRoom: (heightPt: number) => void;
   /** The tallest thing that fits on a sheet. */
@@ -25,6 +41,7 @@ export interface Paper {
   readonly write: (parent: Element, tag: string, text: string, style: Style) => void;
 }
 
+/** Sizes as in a report; they grow with the scale of the paper. */
 export interface Style {
   readonly sizePt: number;
   readonly weight?: Weight;
@@ -32,18 +49,23 @@ export interface Style {
   readonly abovePt?: number;
 }
 
-/** A4 lying down, tagged, with embedded type; drawn from left to right and from the top down. */
-export function newPaper(title: string): Paper {
+/** A4, tagged, with embedded type; drawn from left to right and from the top down. */
+export function newPaper(title: string, { layout, scale, madeAt }: SheetStyle): Paper {
   const doc = new PDFDocument({
     size: 'A4',
-    layout: 'landscape',
+    layout,
     margin: MARGIN_PT,
     pdfVersion: '1.7',
     tagged: true,
     lang: 'en-GB',
     displayTitle: true,
     bufferPages: true,
-    info: { Title: title, Creator: 'Tidemark', Producer: 'Tidemark' },
+    info: {
+      Title: title,
+      Creator: 'Tidemark',
+      Producer: 'Tidemark',
+      ...(madeAt === undefined ? {} : { CreationDate: madeAt }),
+    },
     font: FONTS.regular as unknown as string,
   });
   doc.registerFont('regular', FONTS.regular);
@@ -57,7 +79,8 @@ export function newPaper(title: string): Paper {
     doc.y = MARGIN_PT;
   };
   const write = (parent: Element, tag: string, text: string, style: Style): void => {
-    const { sizePt, weight = 'regular', abovePt = 0 } = style;
+    const { weight = 'regular' } = style;
+    const [sizePt, abovePt] = [style.sizePt * scale, (style.abovePt ?? 0) * scale];
     doc.font(weight).fontSize(sizePt);
     makeRoom(doc.heightOfString(text, { width }) + abovePt);
     parent.add(
@@ -71,7 +94,7 @@ export function newPaper(title: string): Paper {
     );
     doc.y += 3;
   };
-  return { doc, width, makeRoom, tallest: bottom - MARGIN_PT, write };
+  return { doc, width, scale, makeRoom, tallest: bottom - MARGIN_PT, write };
 }
 
 /** Writes the foot of every page, outside the tree of tags, and gives the whole file. */

@@ -2,8 +2,8 @@ import { setImmediate as turn } from 'node:timers/promises';
 import SvgToPdf from 'svg-to-pdfkit';
 import type { Block, Document, Section } from './document-model.js';
 import { writeTable } from './pdf-table.js';
-import { finishPaper, MARGIN_PT, newPaper } from './sheet-of-paper.js';
-import type { Paper } from './sheet-of-paper.js';
+import { finishPaper, MARGIN_PT, newPaper, REPORT_SHEET } from './sheet-of-paper.js';
+import type { Paper, SheetStyle } from './sheet-of-paper.js';
 import type { Plot } from '../plots/svg.js';
 
 /** Points on paper for a unit of a drawing. */
@@ -13,8 +13,8 @@ const PLOT_SCALE = 0.72;
  * A document as a PDF: selectable text in an embedded typeface, a tree of tags with headings, tables and drawings with their
  * numbers in words, bookmarks, and on every page its number and the data cut.
  */
-export async function writePdf(document: Document): Promise<Buffer> {
-  const paper = newPaper(document.title);
+export async function writePdf(document: Document, style: SheetStyle = REPORT_SHEET): Promise<Buffer> {
+  const paper = newPaper(document.title, style);
   const root = paper.doc.struct('Document');
   paper.doc.addStructure(root);
   paper.write(root, 'H1', document.title, { sizePt: 20, weight: 'bold' });
@@ -55,8 +55,8 @@ function roomFor(paper: Paper, block: Block | undefined): number {
 }
 
 /** As large as drawings are on paper, and smaller where one would not fit on a page. */
-function scaleOf({ tallest }: Paper, { heightPx }: Plot): number {
-  return Math.min(PLOT_SCALE, (tallest - 120) / heightPx);
+function scaleOf({ tallest, scale }: Paper, { heightPx }: Plot): number {
+  return Math.min(PLOT_SCALE * scale, (tallest - 120) / heightPx);
 }
 
 /** On paper nothing is folded away: a part is its heading, followed by what is in it. */

@@ -93,6 +93,7 @@ const TABLE: Readonly<Record<string, 'anybody' | readonly TestRole[]>> = {
   getReleaseJson: [L, P],
   getReleaseCsv: [L, P],
   getReleaseSpreadsheet: [L, P],
+  getReleasePdf: [L, P],
   getReleaseFhir: [L, P],
   listAuditEvents: [L],
   listRecordsDue: [L],

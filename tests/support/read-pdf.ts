@@ -9,6 +9,10 @@ export interface ReadPdf {
   readonly alternatives: readonly string[];
   readonly bookmarks: readonly string[];
   readonly language: string | null;
+  /** What the file says of itself, by name. */
+  readonly properties: Readonly<Record<string, unknown>>;
+  /** The same as XML, as it stands in the file. */
+  readonly metadata: string;
 }
 
 interface Node {
@@ -30,8 +34,9 @@ export async function readPdf(file: Buffer): Promise<ReadPdf> {
     if (tree !== null) nodes.push(...flat(tree));
   }
   const outline = (await pdf.getOutline()) as readonly { readonly title: string }[] | null;
-  const { info } = await pdf.getMetadata();
-  const language = (info as Readonly<Record<string, unknown>>)['Language'];
+  const { info, metadata } = await pdf.getMetadata();
+  const properties = info as Readonly<Record<string, unknown>>;
+  const language = properties['Language'];
   await loading.destroy();
   return {
     pages,
@@ -39,6 +44,8 @@ export async function readPdf(file: Buffer): Promise<ReadPdf> {
     alternatives: nodes.flatMap(({ alt }) => alt ?? []),
     bookmarks: outline?.map(({ title }) => title) ?? [],
     language: typeof language === 'string' ? language : null,
+    properties,
+    metadata: (metadata?.getRaw() as string) ?? '',
   };
 }
 

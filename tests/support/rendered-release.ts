@@ -1,6 +1,7 @@
 import type { IssuedRelease } from '../../src/domain/release/issued.js';
 import type { ReleaseMode } from '../../src/domain/release/policy.js';
 import { presentRelease } from '../../src/domain/release/present-release.js';
+import type { Targets } from '../../src/domain/release/present-release.js';
 import type { CountedRelease } from '../../src/domain/release/protect-release.js';
 import type { ProtectedRelease } from '../../src/domain/release/protected-release.js';
 import { settleRelease } from '../../src/domain/release/settle.js';
@@ -17,6 +18,7 @@ export function releaseOf(
     readonly corrects?: string;
   },
   earlier: readonly IssuedRelease[],
+  targets: Targets = {},
 ): { readonly issued: IssuedRelease; readonly release: ProtectedRelease; readonly isPassed: boolean } {
   const { number, mode, period } = about;
   const named = {
@@ -40,7 +42,7 @@ export function releaseOf(
   };
   return {
     issued: draft.release,
-    release: presentRelease(draft.release, head, [], {}),
+    release: presentRelease(draft.release, head, [], targets),
     isPassed: draft.attack.isPassed,
   };
 }

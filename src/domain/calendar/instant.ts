@@ -1,3 +1,5 @@
+import type { PlainDate } from './plain-date.js';
+
 const SECOND_MS = 1000;
 
 /**
@@ -18,6 +20,11 @@ export function epochMs(instant: string): number {
   const ms = new Date(instant).getTime();
   if (Number.isNaN(ms)) throw new RangeError('Not an instant.');
   return ms;
+}
+
+/** The first instant of a calendar date in UTC, as the runtime holds it; for files that say when they were made. */
+export function utcMidnight(date: PlainDate): Date {
+  return new Date(`${date}T00:00:00.000Z`);
 }
 
 /** Seconds from one instant to another, negative when `to` is earlier. */

@@ -21,6 +21,7 @@ const FILES: readonly {
     operationId: 'getReleaseSpreadsheet',
     summary: 'The release as a spreadsheet',
   },
+  { form: 'pdf', ending: 'pdf', operationId: 'getReleasePdf', summary: 'The release to read and print' },
   {
     form: 'fhir',
     ending: 'fhir',

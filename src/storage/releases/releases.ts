@@ -1,6 +1,7 @@
 import { hash } from 'node:crypto';
 import { RELEASE_MODES } from '../../domain/release/policy.js';
 import type { IssuedRelease } from '../../domain/release/issued.js';
+import { RELEASE_FORMS } from '../../domain/release/kept-release.js';
 import type { KeptCounts, ReleaseEntry, ReleaseForm } from '../../domain/release/kept-release.js';
 import type { AttackReport } from '../../domain/release/protect-release.js';
 import type { Executor } from '../connection.js';
@@ -40,15 +41,21 @@ export async function releaseDocument(db: Executor, number: number): Promise<str
   return row.document;
 }
 
-/** A release in another form, as written on the day. @throws Error when it is gone */
-export async function releaseFile(db: Executor, number: number, form: ReleaseForm): Promise<Buffer> {
+/** A release in another form, as written on the day; null in a form that nobody wrote then. */
+export async function releaseFile(db: Executor, number: number, form: ReleaseForm): Promise<Buffer | null> {
   const row = await db
     .selectFrom('release_file')
     .select('content')
     .where('number', '=', number)
     .where('form', '=', form)
-    .executeTakeFirstOrThrow();
-  return Buffer.from(row.content);
+    .executeTakeFirst();
+  return row === undefined ? null : Buffer.from(row.content);
+}
+
+/** The forms in which a release is kept. */
+export async function releaseForms(db: Executor, number: number): Promise<readonly ReleaseForm[]> {
+  const rows = await db.selectFrom('release_file').select('form').where('number', '=', number).execute();
+  return rows.map(({ form }) => memberOf(RELEASE_FORMS, form));
 }
 
 /** The counts behind every release of a team and financial year, in the order of their issue. */

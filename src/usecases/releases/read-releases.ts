@@ -8,6 +8,7 @@ import {
   listReleases,
   releaseDocument,
   releaseFile,
+  releaseForms,
   withdrawRelease,
 } from '../../storage/releases/releases.js';
 import type { ReleaseReader } from '../../storage/releases/releases.js';
@@ -35,6 +36,8 @@ export interface ReadRelease {
   readonly release: ProtectedRelease;
   /** Canonical text: the same for ever. */
   readonly text: string;
+  /** Forms in which it can be read beside. */
+  readonly forms: readonly ReleaseForm[];
 }
 
 /** One release; the view is told to the trail of the team that released it. */
@@ -48,7 +51,8 @@ export async function readRelease(
   if (entry === null) return refused({ code: 'not-found', what: 'release' });
   await tellView(context, actor, entry, form);
   const text = await releaseDocument(context.reader, number);
-  return done({ entry, release: readReleased(text), text });
+  const forms = await releaseForms(context.reader, number);
+  return done({ entry, release: readReleased(text), text, forms });
 }
 
 /** A release in another form, byte for byte as it was written on the day. */
@@ -60,8 +64,9 @@ export async function readReleaseFile(
 ): Promise<Outcome<{ readonly content: Buffer; readonly mediaType: string }>> {
   const entry = await findRelease(context.reader, readerOf(actor), number);
   if (entry === null) return refused({ code: 'not-found', what: 'release' });
-  await tellView(context, actor, entry, form);
   const content = await releaseFile(context.reader, number, form);
+  if (content === null) return refused({ code: 'not-found', what: 'release' });
+  await tellView(context, actor, entry, form);
   return done({ content, mediaType: RELEASE_MEDIA_TYPES[form] });
 }
 

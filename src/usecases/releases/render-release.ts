@@ -1,4 +1,8 @@
+import { LEAFLET_SHEET } from '../../documents/sheet-of-paper.js';
+import { writePdf } from '../../documents/write-pdf.js';
 import { writeXlsx } from '../../documents/write-xlsx.js';
+import { utcMidnight } from '../../domain/calendar/instant.js';
+import { plainDate } from '../../domain/calendar/plain-date.js';
 import type { ReleaseForm } from '../../domain/release/kept-release.js';
 import type { ProtectedRelease } from '../../domain/release/protected-release.js';
 import { releaseDocument } from '../../reports/release/release-document.js';
@@ -17,10 +21,13 @@ export const RELEASE_MEDIA_TYPES: Readonly<Record<ReleaseForm, string>> = {
 /** Every form of a release. They are written once, on the day, and kept. */
 export async function renderRelease(
   release: ProtectedRelease,
-): Promise<Readonly<Partial<Record<ReleaseForm, Buffer>>>> {
+): Promise<Readonly<Record<ReleaseForm, Buffer>>> {
+  const document = releaseDocument(release);
+  const madeAt = utcMidnight(plainDate(release.releasedOn));
   return {
     csv: Buffer.from(writeCsv(releaseRows(release))),
-    xlsx: await writeXlsx(releaseDocument(release)),
+    xlsx: await writeXlsx(document),
+    pdf: await writePdf(document, { ...LEAFLET_SHEET, madeAt }),
     fhir: Buffer.from(releaseFhir(release)),
   };
 }

@@ -19,6 +19,7 @@ import type { Web, WebApp } from '../web.js';
 import { DocumentView } from '../report/document-view.js';
 
 const FILES: Readonly<Record<string, { readonly form: ReleaseForm; readonly words: string }>> = {
+  'summary.pdf': { form: 'pdf', words: 'To read and print (PDF)' },
   'summary.csv': { form: 'csv', words: 'Rows (CSV)' },
   'summary.xlsx': { form: 'xlsx', words: 'Spreadsheet (XLSX)' },
   'summary.fhir.json': { form: 'fhir', words: 'FHIR measure reports (JSON)' },
@@ -86,7 +87,7 @@ interface ReleaseProps {
 }
 
 function ReleaseView({ frame, read, isLead, errors }: ReleaseProps): JSX.Element {
-  const { entry, release } = read;
+  const { entry, release, forms } = read;
   const document = releaseDocument(release);
   const { number } = entry;
   return (
@@ -109,13 +110,15 @@ function ReleaseView({ frame, read, isLead, errors }: ReleaseProps): JSX.Element
           <li>
             <a href={`/releases/${number}/summary.json`}>Canonical text (JSON)</a>
           </li>
-          {Object.entries(FILES).map(([name, { words }]) => (
-            <li>
-              <a href={`/releases/${number}/${name}`} safe>
-                {words}
-              </a>
-            </li>
-          ))}
+          {Object.entries(FILES)
+            .filter(([, { form }]) => forms.includes(form))
+            .map(([name, { words }]) => (
+              <li>
+                <a href={`/releases/${number}/${name}`} safe>
+                  {words}
+                </a>
+              </li>
+            ))}
         </ul>
         <p class="muted" safe>{`SHA-256 of the canonical text: ${entry.digest}`}</p>
       </section>

@@ -94,7 +94,7 @@ describe('a release', () => {
     expect(asRecord(body)['document']).toEqual(JSON.parse(first.text));
   });
 
-  it.each(['csv', 'xlsx', 'fhir'])('has a %s that is kept as it was written', async (ending) => {
+  it.each(['csv', 'xlsx', 'pdf', 'fhir'])('has a %s that is kept as it was written', async (ending) => {
     const read = () => service.as('commissioner').get(`/api/v1/releases/1.${ending}`).buffer(true);
     const [first, second] = [await read(), await read()];
     expect(first.status).toBe(200);

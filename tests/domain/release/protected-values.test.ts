@@ -7,6 +7,7 @@ import type { ProtectedRelease, ProtectedSummary } from '../../../src/domain/rel
 import { releaseDocument } from '../../../src/reports/release/release-document.js';
 import { releaseFhir } from '../../../src/reports/release/release-fhir.js';
 import { releaseRows } from '../../../src/reports/release/release-rows.js';
+import { renderRelease } from '../../../src/usecases/releases/render-release.js';
 import { countText } from '../../../src/reports/release/release-words.js';
 
 // What the types refuse is checked when the types are: a line below that compiled would be an error of its own.
@@ -40,6 +41,8 @@ it('has renderers that take a protected release only: the types refuse the count
     releaseDocument(issued);
     // @ts-expect-error counts as they were counted
     releaseFhir(issued);
+    // @ts-expect-error counts as they were counted, into any kept form
+    void renderRelease(issued);
     const totals = [{ universe: 'received', words: '', count: { kind: 'shown', value: 3 } }] as const;
     // @ts-expect-error an unprotected count among protected ones
     releaseRows({ ...release, totals });
