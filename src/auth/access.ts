@@ -190,6 +190,8 @@ export const PAGE_ACCESS = {
   'page:triage': CLINICAL,
   'page:offers': TEAM,
   'page:planned-start': TEAM,
+  'page:referral-in-error': TEAM,
+  'page:assessment-in-error': CLINICAL,
 } as const satisfies Readonly<Record<string, Access>>;
 
 export type PageId = keyof typeof PAGE_ACCESS;

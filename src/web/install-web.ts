@@ -18,6 +18,7 @@ import { entryRoutes } from './assessment-entry/entry-routes.js';
 import { recordedPage } from './assessment-entry/recorded-page.js';
 import { closingPages } from './closing/closing-pages.js';
 import { letterPage } from './closing/letter-page.js';
+import { markingPages } from './corrections/marking-pages.js';
 import { startPage } from './start/start-page.js';
 import { classPage } from './classes/class-page.js';
 import { classesPages } from './classes/classes-pages.js';
@@ -78,4 +79,5 @@ export async function installWeb(app: WebApp, web: Web): Promise<void> {
   triagePage(app, web);
   offersPage(app, web);
   plannedStartPage(app, web);
+  markingPages(app, web);
 }

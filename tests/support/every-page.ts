@@ -35,6 +35,9 @@ export const EVERY_PAGE: readonly PageEntry[] = [
   { role: 'clinician', path: ({ person }) => `/referrals/${person.referralId}` },
   { role: 'admin', path: ({ person }) => `/referrals/${person.referralId}` },
   { role: 'clinician', path: ({ person }) => `/referrals/${person.referralId}/history` },
+  { role: 'admin', path: ({ person }) => `/referrals/${person.referralId}/entered-in-error` },
+  { role: 'clinician', path: ({ person }) => `/assessments/${person.dischargeId}/entered-in-error` },
+  { role: 'clinician', path: ({ person }) => `/assessments/${person.dischargeId}/restoration` },
   { role: 'lead', path: '/releases' },
   { role: 'lead', path: '/releases/draft' },
   { role: 'commissioner', path: '/releases' },
@@ -75,4 +78,4 @@ export function nameOf({ role, path }: PageEntry): string {
   return `${role ?? 'nobody'} ${text.replaceAll(/[^a-z0-9]+/gi, '-').replaceAll(/^-|-$/g, '')}`;
 }
 
-const NAMED = { person: { referralId: 'one' }, clinicianId: 'one' } as FilledService;
+const NAMED = { person: { referralId: 'one', dischargeId: 'one' }, clinicianId: 'one' } as FilledService;

@@ -49,6 +49,8 @@ const TABLE: Readonly<Record<string, 'anybody' | readonly Role[]>> = {
   'page:triage': [C, L],
   'page:offers': [A, C, L],
   'page:planned-start': [A, C, L],
+  'page:referral-in-error': [A, C, L],
+  'page:assessment-in-error': [C, L],
 };
 
 describe('the table of pages', () => {

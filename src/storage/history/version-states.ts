@@ -7,6 +7,7 @@ import {
 import type { Author, VersionState } from '../../domain/history/history.js';
 import type { Patient } from '../../domain/patient/patient.js';
 import type { Referral } from '../../domain/referral/referral.js';
+import { accountNames } from '../accounts/account-names.js';
 import { versionsOfAssessment } from '../assessments/assessments.js';
 import type { Executor } from '../connection.js';
 import { findPatient } from '../patients/patients.js';
@@ -145,16 +146,16 @@ async function firstOrigin(
 }
 
 async function withAuthors(db: Executor, states: readonly AuthoredState[]): Promise<readonly VersionState[]> {
-  const ids = [...new Set(states.flatMap(({ authorId }) => authorId ?? []))];
-  const rows =
-    ids.length === 0
-      ? []
-      : await db.selectFrom('account').select(['id', 'display_name']).where('id', 'in', ids).execute();
-  const authors = new Map(
-    rows.map((row): [string, Author] => [row.id, { accountId: row.id, name: row.display_name }]),
+  const names = await accountNames(
+    db,
+    states.flatMap(({ authorId }) => authorId ?? []),
   );
+  const authorOf = (accountId: string): Author | null => {
+    const name = names.get(accountId);
+    return name === undefined ? null : { accountId, name };
+  };
   return states.map(({ authorId, ...state }) => ({
     ...state,
-    changedBy: authorId === null ? null : (authors.get(authorId) ?? null),
+    changedBy: authorId === null ? null : authorOf(authorId),
   }));
 }

@@ -1,5 +1,7 @@
 import { z } from 'zod';
 import { mayCall } from '../../auth/access.js';
+import { listAssessments } from '../../usecases/assessments/record-assessment.js';
+import { namedMarks } from '../../usecases/corrections/named-mark.js';
 import { sitesOfTeam } from '../../usecases/providers.js';
 import { openReferral } from '../../usecases/referrals/open-referral.js';
 import type { OpenedReferral } from '../../usecases/referrals/open-referral.js';
@@ -9,6 +11,7 @@ import { frameOf, sendPage } from '../frame.js';
 import { sendRefusal } from '../send-refusal.js';
 import { memberOf, pageOf } from '../web.js';
 import type { Web, WebApp } from '../web.js';
+import type { MarkedAssessment } from './assessments-section.js';
 import { historyPage } from './history-page.js';
 import { Params } from './params.js';
 import type { FiguresShown } from './figures-section.js';
@@ -27,12 +30,15 @@ export function referralPages(app: WebApp, web: Web): void {
     if (opened.kind === 'refused') return sendRefusal(web, request, reply, opened.refusal);
     const { quarter } = Query.parse(request.query);
     const sites = await sitesOfTeam(context, actor);
+    const [mark = null] = await namedMarks(context, [opened.value.referral.enteredInError]);
     const view = {
       frame: frameOf(request, reply),
       opened: opened.value,
+      mark,
       role: actor.role,
       siteName: sites.find(({ id }) => id === opened.value.referral.siteId)?.name ?? '',
       today: context.clock.today(),
+      assessments: await assessmentsOf(context, actor, opened.value.referral.id),
       figures: await figuresOf(context, actor, opened.value, quarter),
     };
     return sendPage(reply, <ReferralView {...view} />);
@@ -49,6 +55,22 @@ export function referralPages(app: WebApp, web: Web): void {
     return sendPage(reply, <OtherFiguresView {...view} />);
   });
   historyPage(app, web);
+}
+
+/** The assessments with who marked those that were entered in error; null for somebody who may not see them. */
+async function assessmentsOf(
+  context: Context,
+  actor: TeamMember,
+  referralId: string,
+): Promise<readonly MarkedAssessment[] | null> {
+  if (!mayCall(actor.role, 'listAssessments')) return null;
+  const listed = await listAssessments(context, actor, referralId, 'all');
+  if (listed.kind === 'refused') return null;
+  const marks = await namedMarks(
+    context,
+    listed.value.map(({ enteredInError }) => enteredInError),
+  );
+  return listed.value.map((assessment, index) => ({ assessment, mark: marks[index] ?? null }));
 }
 
 /** The figures of one of the quarters in which the referral counts, the latest unless another is asked for. */
