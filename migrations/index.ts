@@ -10,6 +10,7 @@ import * as releases from './0008_releases.js';
 import * as imports from './0011_imports.js';
 import * as retention from './0012_retention.js';
 import * as offersInError from './0013_offers_in_error.js';
+import * as reportReading from './0014_report_reading.js';
 
 /** Every migration in the order in which it is applied; a shipped migration is never edited. */
 export const MIGRATIONS: Readonly<Record<string, Migration>> = {
@@ -24,4 +25,5 @@ export const MIGRATIONS: Readonly<Record<string, Migration>> = {
   '0011_imports': imports,
   '0012_retention': retention,
   '0013_offers_in_error': offersInError,
+  '0014_report_reading': reportReading,
 };

@@ -42,8 +42,9 @@ export function openConnection(file: string): Connection {
     'busy_timeout = 5000',
     'trusted_schema = OFF',
     'query_only = ON',
-    // Its own cache is void after every write of the other connection; in memory the pages need no reading again.
-    'mmap_size = 1073741824',
+    // What one report reads of a large store, so that it reads nothing twice. No memory map: it is taken down after every
+    // write of the other connection, and to find a page anew in a map costs more than to read it.
+    'cache_size = -32768',
   ]) {
     reading.pragma(pragma);
   }
@@ -54,10 +55,10 @@ export function openConnection(file: string): Connection {
     reader,
     backUpTo: (target) => copyDatabaseFile(file, target),
     close: async () => {
-      await reader.destroy();
-      await db.destroy();
       // The query builder does not close what it has never used; the last to close brings the log into the record.
+      await reader.destroy();
       reading.close();
+      await db.destroy();
       writing.close();
     },
   };

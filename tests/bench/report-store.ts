@@ -104,10 +104,11 @@ function enlargeTable(database: Database, table: string): void {
   const columns = database.prepare('select name from pragma_table_info(?)').pluck().all(table).map(String);
   const names = columns.map((name) => `"${name}"`).join(', ');
   const isOfProviders = PROVIDERS.includes(table);
-  const together = WRITTEN_TOGETHER.find((name) => columns.includes(name)) ?? 'rowid';
+  const together = WRITTEN_TOGETHER.find((name) => columns.includes(name)) ?? 'place';
   database.exec(`
     create temp table original as
-      select *, rowid as place, min(rowid) over (partition by ${together}) as first_place from "${table}";
+      select *, min(place) over (partition by ${together}) as first_place
+      from (select *, row_number() over () as place from "${table}");
     delete from "${table}";
     insert into "${table}" (${names})
       select ${columns.map((name) => copied(name, table)).join(', ')}

@@ -23,6 +23,8 @@ beforeEach(() => {
 });
 afterEach(() => rmSync(folder, { recursive: true, force: true }));
 
+const TESTS_BY_KEY = ['questionnaire', 'score', 'walk_test', 'sit_to_stand', 'physical_test'] as const;
+
 const open = () => openRecord(file, clockAt(TEST_INSTANT));
 
 it('brings a file that is not there yet to the newest schema, every migration in its order', async () => {
@@ -63,6 +65,22 @@ it('brings a file of an older schema on, and leaves what it holds', async () => 
   expect(applied).toEqual(Object.keys(MIGRATIONS).slice(1));
   expect(await reopened.db.selectFrom('team').select('id').execute()).toEqual([{ id: 'team' }]);
   await reopened.close();
+});
+
+it('keeps every row, check and reference of the tests of an assessment when it stores them by their keys', async () => {
+  const before = Object.entries(MIGRATIONS).filter(([name]) => name < '0014');
+  const connection = openConnection(join(folder, 'by-key.sqlite'));
+  await migrate(connection.db, Object.fromEntries(before));
+  await insertValidRows(connection.db);
+  const rowsBefore = await rowsOf(connection.db);
+  const textsBefore = await tableTexts(connection.db);
+  await migrate(connection.db, MIGRATIONS);
+  expect(await rowsOf(connection.db)).toEqual(rowsBefore);
+  const texts = await tableTexts(connection.db);
+  for (const table of TESTS_BY_KEY) expect(texts.get(table)).toBe(`${textsBefore.get(table)}, without rowid`);
+  const broken = await sql`pragma foreign_key_check`.execute(connection.db);
+  expect(broken.rows).toEqual([]);
+  await connection.close();
 });
 
 it('leaves nothing behind of a migration that fails, and names it', async () => {
@@ -112,6 +130,15 @@ it('reads what has been written without waiting for the file to be closed', asyn
   ]);
   await connection.close();
 });
+
+async function rowsOf(db: Executor): Promise<Readonly<Record<string, readonly unknown[]>>> {
+  const rows: Record<string, readonly unknown[]> = {};
+  for (const table of TESTS_BY_KEY) {
+    rows[table] = await db.selectFrom(table).selectAll().execute();
+    expect(rows[table]).toHaveLength(1);
+  }
+  return rows;
+}
 
 async function pragma(db: Executor, name: string): Promise<unknown> {
   const found = await sql<Record<string, unknown>>`pragma ${sql.raw(name)}`.execute(db);

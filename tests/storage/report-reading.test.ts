@@ -70,6 +70,16 @@ it('reads the facts of a referral without looking through any table', async () =
   expect(steps.filter((step) => step.startsWith('SCAN'))).toEqual([]);
 });
 
+it('reads contacts, and who was at a class, from indexes alone', async () => {
+  const ofContacts = await stepsOf(() =>
+    loadReferralFacts(db, 'team', ['referral'], { plannedSessions: 12, plannedWeeks: 6 }),
+  );
+  const ofPeriod = await stepsOf(() => idsTouchedInPeriod(db, 'team', financialQuarter(2026, 2)));
+  const steps = [...ofContacts, ...ofPeriod].filter((step) => / (attendance|session) /.test(step));
+  expect(steps.length).toBe(4);
+  expect(steps.filter((step) => !step.includes('COVERING INDEX'))).toEqual([]);
+});
+
 it('lets others work between two hundred referrals and the next', async () => {
   const ids = Array.from({ length: 201 }, (_, index) => `unknown-${index}`);
   const done: string[] = [];
