@@ -46,6 +46,7 @@ import { retentionRoutes } from '../http/retention/retention-routes.js';
 import { sessionRoutes } from '../http/sessions/session-routes.js';
 import { importRoutes } from '../http/imports/import-routes.js';
 import { draftRoutes } from '../http/drafts/draft-routes.js';
+import { fhirCourseRoute } from '../http/fhir/course-route.js';
 import { letterRoutes } from '../http/letters/letter-routes.js';
 import { workListRoutes } from '../http/work-list/work-list-routes.js';
 import { installAssets } from '../web/assets.js';
@@ -115,6 +116,7 @@ export async function buildApp(
       workListRoutes(api, context);
       draftRoutes(api, context);
       letterRoutes(api, context);
+      fhirCourseRoute(api, context);
       diaryRoutes(api, context);
       safetyRoutes(api, context);
       reportRoutes(api, context);

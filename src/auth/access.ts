@@ -54,6 +54,7 @@ export const ACCESS = {
   discardDraft: CLINICAL,
   getOutcomes: CLINICAL,
   getLetter: CLINICAL,
+  getCourseFhir: CLINICAL,
   listCautions: CLINICAL,
   acknowledgeCaution: CLINICAL,
   recordDiaryWeek: CLINICAL,

@@ -50,6 +50,7 @@ const TABLE: Readonly<Record<string, 'anybody' | readonly TestRole[]>> = {
   discardDraft: [C, L],
   getOutcomes: [C, L],
   getLetter: [C, L],
+  getCourseFhir: [C, L],
   listFiguresOfReferral: [C, L],
   listCautions: [C, L],
   acknowledgeCaution: [C, L],

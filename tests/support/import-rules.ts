@@ -28,6 +28,7 @@ const EVERY_PART = [
   'documents',
   'reports',
   'sheets',
+  'fhir',
   'usecases',
   'http',
   'web',
@@ -81,8 +82,10 @@ export const RULES: Readonly<Record<string, Part>> = {
       /^node:crypto$/,
     ],
   },
+  // Resources of FHIR, out and in; ids of what is no record of its own are derived from names.
+  fhir: { parts: ['domain'], typesOf: [], packages: [/^uuid$/] },
   usecases: {
-    parts: ['domain', 'storage', 'auth', 'reports', 'documents', 'sheets'],
+    parts: ['domain', 'storage', 'auth', 'reports', 'documents', 'sheets', 'fhir'],
     typesOf: [],
     packages: [],
   },

@@ -34,6 +34,7 @@ export const AUDIT_ACTIONS = [
   'caution-acknowledged',
   'outcomes-read',
   'letter-read',
+  'course-exported',
   'session-registered',
   'session-corrected',
   'sessions-listed',

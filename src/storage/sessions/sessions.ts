@@ -86,6 +86,22 @@ export async function listSessionRows(
   return pageOf(rows.map(sessionFromRow), request, (session) => ({ key: session.heldOn, id: session.id }));
 }
 
+/** The sessions that a person attended and that stand, earliest first. */
+export async function attendedSessions(db: Executor, referralId: string): Promise<readonly Session[]> {
+  const rows = await db
+    .selectFrom('attendance')
+    .innerJoin('session', 'session.id', 'attendance.session_id')
+    .selectAll('session')
+    .where('attendance.referral_id', '=', referralId)
+    .where('attendance.outcome', '=', 'attended')
+    .where('attendance.superseded_at', 'is', null)
+    .where('session.entered_in_error_at', 'is', null)
+    .orderBy('session.held_on')
+    .orderBy('session.id')
+    .execute();
+  return rows.map(sessionFromRow);
+}
+
 /** The last day on which a person attended a session; null when they attended none. */
 export async function lastContactOn(db: Executor, referralId: string): Promise<PlainDate | null> {
   const row = await db
