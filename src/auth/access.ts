@@ -181,6 +181,7 @@ export const PAGE_ACCESS = {
   'page:definitions': 'signed-in',
   'page:referral': TEAM,
   'page:figures-of-referral': CLINICAL,
+  'page:course-file': CLINICAL,
   'page:import': LEAD,
   'page:team': LEAD,
   'page:accounts': LEAD,

@@ -6,10 +6,10 @@ import type { TestApp, TestClient } from './start-app.js';
 
 type Json = Readonly<Record<string, unknown>>;
 
-/** Fills a record with a twelfth of the invented scenario, as at 25 November 2026; the leads of its teams, the larger team first. */
-export async function givenDemo(service: TestApp): Promise<readonly TestClient[]> {
+/** Fills a record with a twelfth of the invented scenario, or another share, as at 25 November 2026; the leads of its teams, the larger team first. */
+export async function givenDemo(service: TestApp, scale = 0.08): Promise<readonly TestClient[]> {
   const today = plainDate('2026-11-25');
-  const demo = await buildDemo(service.record.context, { today, seed: 7, scale: 0.08 });
+  const demo = await buildDemo(service.record.context, { today, seed: 7, scale });
   const leads = demo.accounts.filter(({ role }) => role === 'lead');
   return leads.map(({ token }) => clientOf(service.app, token));
 }

@@ -39,6 +39,7 @@ const TABLE: Readonly<Record<string, 'anybody' | readonly Role[]>> = {
   'page:definitions': [A, C, L, P],
   'page:referral': [A, C, L],
   'page:figures-of-referral': [C, L],
+  'page:course-file': [C, L],
   'page:import': [L],
   'page:team': [L],
   'page:accounts': [L],

@@ -2,6 +2,7 @@ import { z } from 'zod';
 import { mayCall } from '../../auth/access.js';
 import { listAssessments } from '../../usecases/assessments/record-assessment.js';
 import { namedMarks } from '../../usecases/corrections/named-mark.js';
+import { FHIR_MEDIA_TYPE, sendCourse } from '../../usecases/fhir/send-course.js';
 import { sitesOfTeam } from '../../usecases/providers.js';
 import { openReferral } from '../../usecases/referrals/open-referral.js';
 import type { OpenedReferral } from '../../usecases/referrals/open-referral.js';
@@ -53,6 +54,15 @@ export function referralPages(app: WebApp, web: Web): void {
     if (figures === null) return reply.redirect(`/referrals/${opened.value.referral.id}`, 303);
     const view = { frame: frameOf(request, reply), opened: opened.value, figures };
     return sendPage(reply, <OtherFiguresView {...view} />);
+  });
+  app.get('/referrals/:referralId/fhir', pageOf('page:course-file'), async (request, reply) => {
+    const { referralId } = Params.parse(request.params);
+    const sent = await sendCourse(context, memberOf(request), referralId);
+    if (sent.kind === 'refused') return sendRefusal(web, request, reply, sent.refusal);
+    return reply
+      .type(FHIR_MEDIA_TYPE)
+      .header('content-disposition', 'attachment; filename="course.fhir.json"')
+      .send(Buffer.from(sent.value));
   });
   historyPage(app, web);
 }

@@ -57,6 +57,15 @@ export function ReferralView(props: ReferralViewProps): JSX.Element {
         ) : (
           ''
         )}
+        {outcomes === null ? (
+          ''
+        ) : (
+          <li>
+            <a href={`/referrals/${referral.id}/fhir`} download="course.fhir.json">
+              This course as a file for other services (FHIR R4, JSON)
+            </a>
+          </li>
+        )}
       </ul>
     </Page>
   );

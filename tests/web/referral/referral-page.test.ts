@@ -33,6 +33,24 @@ const rowOf = (html: string, name: string) => {
   return rows.find((row) => row.includes(name)) ?? '';
 };
 
+describe('the course as a file', () => {
+  const address = () => `/referrals/${person.referralId}/fhir`;
+
+  it('is offered to clinicians, and is the bundle that the API gives', async () => {
+    expect((await pageOf('clinician')).text).toContain(`<a href="${address()}" download="course.fhir.json">`);
+    const file = await pageOf('clinician', address());
+    expect(file.headers['content-type']).toBe('application/fhir+json');
+    expect(file.headers['content-disposition']).toBe('attachment; filename="course.fhir.json"');
+    expect(asRecords(asRecord(file.body)['entry']).length).toBeGreaterThan(20);
+    expect(file.body).toEqual((await service.as('clinician').get(`/api/v1${address()}`)).body);
+  });
+
+  it('is not offered to administrators, and not given to them', async () => {
+    expect((await pageOf('admin')).text).not.toContain(address());
+    expect((await pageOf('admin', address())).status).toBe(403);
+  });
+});
+
 describe('the page of a referral', () => {
   it('says who it is, where they stand and what comes next', async () => {
     const text = textOf((await pageOf('clinician')).text);
