@@ -1,6 +1,6 @@
 import { parse } from 'csv-parse/sync';
 import { difference, sumOf } from '../../src/domain/attack/system.js';
-import type { IntegerSystem, Known, Unknown } from '../../src/domain/attack/system.js';
+import type { IntegerSystem, Known, Sum, Unknown } from '../../src/domain/attack/system.js';
 import { TABLES, TWO_WAY_TABLES } from '../../src/domain/release/tables/table-list.js';
 
 /*
@@ -115,6 +115,42 @@ export function yearIsSum(year: Reading, quarters: readonly Reading[]): readonly
 export function behind({ name, printed }: Reading, table: string, id: string): readonly Unknown[] {
   const cells = printed.filter((each) => each.table === table);
   return (groupsOf(table, cells).get(id) ?? []).map((category) => unknown(name, table, category));
+}
+
+/**
+ * What somebody knows who compares two releases of the same people, where so many came late, left or were changed at most:
+ * each group and each total can have moved by no more.
+ */
+export function movedByAtMost(newer: Reading, older: Reading, most: number): readonly Known[] {
+  return [...movesBetween(newer, older).values()].map((sum) => ({ sum, low: -most, high: most }));
+}
+
+/** The change of every group, and of every total, by its name. */
+export function movesBetween(newer: Reading, older: Reading): ReadonlyMap<string, Sum> {
+  const tables = new Set(newer.printed.map(({ table }) => table).filter((table) => table !== ''));
+  const both = [...tables].filter((table) => older.printed.some((each) => each.table === table));
+  const groups = both.flatMap((table) =>
+    categoriesOf(table).map((category) => {
+      const sum = difference([unknown(newer.name, table, category)], [unknown(older.name, table, category)]);
+      return [`${table} ${category}`, sum] as const;
+    }),
+  );
+  const cells = both.flatMap((table) =>
+    newer.printed
+      .filter((each) => each.table === table)
+      .map(({ id }) => {
+        const now = behind(newer, table, id);
+        const then = now.map((name) => name.replace(`${newer.name} `, `${older.name} `));
+        return [`${table} ${id} as printed`, difference(now, then)] as const;
+      }),
+  );
+  const totals = newer.printed
+    .filter(({ kind }) => kind === 'total')
+    .map(
+      ({ id }) =>
+        [`total ${id}`, difference([`${newer.name} total ${id}`], [`${older.name} total ${id}`])] as const,
+    );
+  return new Map([...groups, ...cells, ...totals]);
 }
 
 /** The system of some readings. */

@@ -139,14 +139,14 @@ function countCrossed(
   }
   const cells: CountedCell[] = [];
   const add = (
-    row: { readonly id: string; readonly of: readonly string[] } | null,
-    column: { readonly id: string; readonly of: readonly string[] } | null,
+    row: Pick<CountedCell, 'id' | 'words' | 'of'> | null,
+    column: Pick<CountedCell, 'id' | 'words' | 'of'> | null,
   ): void => {
     const rowIds = row?.of ?? rows.categories.map(({ id }) => id);
     const columnIds = column?.of ?? columns.categories.map(({ id }) => id);
     cells.push({
       id: crossed(row?.id ?? 'all', column?.id ?? 'all'),
-      words: `${row?.id ?? 'all'}: ${column?.id ?? 'all'}`,
+      words: [row?.words, column?.words].filter((words) => words !== undefined).join(': '),
       of: rowIds.flatMap((r) => columnIds.map((c) => crossed(r, c))),
       within: null,
       role: row === null ? 'column-total' : column === null ? 'row-total' : 'cell',

@@ -1,3 +1,4 @@
+import type { Exposure } from '../../src/domain/release/exposure.js';
 import type { IssuedRelease } from '../../src/domain/release/issued.js';
 import type { ReleaseMode } from '../../src/domain/release/policy.js';
 import { presentRelease } from '../../src/domain/release/present-release.js';
@@ -19,7 +20,12 @@ export function releaseOf(
   },
   earlier: readonly IssuedRelease[],
   targets: Targets = {},
-): { readonly issued: IssuedRelease; readonly release: ProtectedRelease; readonly isPassed: boolean } {
+): {
+  readonly issued: IssuedRelease;
+  readonly release: ProtectedRelease;
+  readonly isPassed: boolean;
+  readonly exposures: readonly Exposure[];
+} {
   const { number, mode, period } = about;
   const named = {
     ref: String(number),
@@ -44,5 +50,6 @@ export function releaseOf(
     issued: draft.release,
     release: presentRelease(draft.release, head, [], targets),
     isPassed: draft.attack.isPassed,
+    exposures: draft.attack.exposures,
   };
 }

@@ -4,12 +4,12 @@ import { sumOf } from '../../../src/domain/attack/system.js';
 import type { Known } from '../../../src/domain/attack/system.js';
 import { countOf } from '../../../src/domain/release/issued.js';
 import type { IssuedRelease } from '../../../src/domain/release/issued.js';
-import type { ReleaseMode } from '../../../src/domain/release/policy.js';
-import { releaseRows } from '../../../src/reports/release/release-rows.js';
-import { writeCsv } from '../../../src/sheets/write-csv.js';
-import { behind, knownFrom, printedIn, systemFrom, yearIsSum } from '../../support/attacker.js';
+import { behind, knownFrom, systemFrom, yearIsSum } from '../../support/attacker.js';
 import type { Reading } from '../../support/attacker.js';
 import { randomFrom, randomQuarter } from '../../support/random-service.js';
+import type { Quarter } from '../../support/random-service.js';
+import { READ_FORMS, readingFrom } from '../../support/released-forms.js';
+import type { ReadForm } from '../../support/released-forms.js';
 import { releaseOf } from '../../support/rendered-release.js';
 
 const SERVICES = 200;
@@ -41,58 +41,65 @@ function attackFiles(
   return { narrowest, hidden };
 }
 
-const read = (name: string, mode: ReleaseMode, released: ReturnType<typeof releaseOf>) => ({
-  issued: released.issued,
-  reading: { name, mode, printed: printedIn(writeCsv(releaseRows(released.release))) },
-});
+/** Forms that are dearer to write and to read are read of fewer services. */
+const EVERY: Readonly<Record<ReadForm, number>> = { csv: 1, page: 1, xlsx: 10, pdf: 50 };
 
 describe('a reader of the files, who knows the rules and the lists of groups', () => {
-  it('comes no nearer than the least width to any small count of 200 small services', () => {
+  it('comes no nearer than the least width to any small count of 200 small services', async () => {
     let hidden = 0;
+    const read = { csv: 0, page: 0, xlsx: 0, pdf: 0 };
     for (let seed = 1; seed <= SERVICES; seed += 1) {
       const random = randomFrom(1000 + seed);
       const mode = seed % 2 === 0 ? 'rounded' : 'exact';
       const quarter = randomQuarter(random, 30 + Math.floor(random() * 121));
-      const released = releaseOf([quarter], { number: 1, mode, period: QUARTER }, []);
-      expect(released.isPassed).toBe(true);
-      const found = attackFiles([read('first', mode, released)], []);
+      const { issued, release, isPassed } = releaseOf([quarter], { number: 1, mode, period: QUARTER }, []);
+      expect(isPassed).toBe(true);
+      const forms = READ_FORMS.filter((form) => seed % EVERY[form] === 0);
+      for (const form of forms) read[form] += 1;
+      const reading = await readingFrom(forms, 'first', mode, release);
+      const found = attackFiles([{ reading, issued }], []);
       expect(found.narrowest, `service ${seed}`).toBeGreaterThanOrEqual(WIDTH);
       hidden += found.hidden;
     }
     expect(hidden).toBeGreaterThan(500);
+    expect(read).toEqual({ csv: 200, page: 200, xlsx: 20, pdf: 4 });
   }, 120_000);
 
-  it.each(['rounded', 'exact'] as const)(
-    'comes no nearer with all files of a year, %s',
-    (mode) => {
-      for (let seed = 1; seed <= 3; seed += 1) {
-        const random = randomFrom(seed);
-        const quarters = [1, 2, 3, 4].map(() => randomQuarter(random, 40 + Math.floor(random() * 100)));
-        const released: ReturnType<typeof releaseOf>[] = [];
-        quarters.forEach((quarter, index) => {
-          const period = { label: `2026-27-Q${index + 1}`, kind: 'quarter' } as const;
-          const earlier = released.map(({ issued }) => issued);
-          released.push(releaseOf([quarter], { number: index + 1, mode, period }, earlier));
-        });
-        const year = { number: 5, mode, period: { label: '2026-27', kind: 'year' } } as const;
-        released.push(
-          releaseOf(
-            quarters,
-            year,
-            released.map(({ issued }) => issued),
-          ),
-        );
-        const readings = released.map((each, index) => read(`r${index + 1}`, mode, each));
-        const [whole, ...parts] = [...readings].reverse().map(({ reading }) => reading);
-        if (whole === undefined) throw new Error('There is no year.');
-        const found = attackFiles(readings, yearIsSum(whole, parts));
-        expect(found.narrowest).toBeGreaterThanOrEqual(WIDTH);
+  it.each([
+    { mode: 'rounded', seed: 1, forms: READ_FORMS },
+    { mode: 'rounded', seed: 2, forms: ['csv', 'page'] },
+    { mode: 'rounded', seed: 3, forms: ['csv', 'page'] },
+    { mode: 'exact', seed: 1, forms: ['csv', 'page', 'xlsx'] },
+    { mode: 'exact', seed: 2, forms: ['csv', 'page'] },
+    { mode: 'exact', seed: 3, forms: ['csv', 'page'] },
+  ] as const)(
+    'comes no nearer with all files of a year, $mode, service $seed, from $forms',
+    async ({ mode, seed, forms }) => {
+      const random = randomFrom(seed);
+      const quarters = [1, 2, 3, 4].map(() => randomQuarter(random, 40 + Math.floor(random() * 100)));
+      const released: ReturnType<typeof releaseOf>[] = [];
+      const release = (of: readonly Quarter[], period: IssuedRelease['period']): void => {
+        const earlier = released.map(({ issued }) => issued);
+        released.push(releaseOf(of, { number: released.length + 1, mode, period }, earlier));
+      };
+      quarters.forEach((quarter, index) => {
+        release([quarter], { label: `2026-27-Q${index + 1}`, kind: 'quarter' });
+      });
+      release(quarters, { label: '2026-27', kind: 'year' });
+      const readings: Parameters<typeof attackFiles>[0][number][] = [];
+      for (const { issued, release: each } of released) {
+        readings.push({ issued, reading: await readingFrom(forms, `r${each.number}`, mode, each) });
       }
+      const [whole, ...parts] = [...readings].reverse().map(({ reading }) => reading);
+      if (whole === undefined) throw new Error('There is no year.');
+      const found = attackFiles(readings, yearIsSum(whole, parts));
+      expect(found.hidden).toBeGreaterThan(0);
+      expect(found.narrowest).toBeGreaterThanOrEqual(WIDTH);
     },
     120_000,
   );
 
-  it('sees one cell too many and has the count', () => {
+  it('sees one cell too many and has the count', async () => {
     let given = 0;
     for (let seed = 1; seed <= 10; seed += 1) {
       const released = releaseOf(
@@ -100,17 +107,18 @@ describe('a reader of the files, who knows the rules and the lists of groups', (
         { number: 1, mode: 'exact', period: QUARTER },
         [],
       );
-      const whole = read('first', 'exact', released);
+      const reading = await readingFrom([], 'first', 'exact', released.release);
+      const whole = { issued: released.issued, reading };
       for (const table of released.issued.tables) {
         const other = Object.entries(table.hidden).find(([, because]) => because === 'protects-others')?.[0];
         const cell = table.cells.find(({ id }) => id === other);
         if (cell === undefined) continue;
-        const printed = whole.reading.printed.map((each) =>
+        const printed = reading.printed.map((each) =>
           each.table === table.tableId && each.id === cell.id
             ? { ...each, value: countOf(table, cell) }
             : each,
         );
-        const found = attackFiles([{ ...whole, reading: { ...whole.reading, printed } }], []);
+        const found = attackFiles([{ ...whole, reading: { ...reading, printed } }], []);
         expect(found.narrowest).toBeLessThan(WIDTH);
         given += 1;
       }
