@@ -168,6 +168,7 @@ export const PAGE_ACCESS = {
   'page:work-list': TEAM,
   'page:assessment': CLINICAL,
   'page:report': LEAD,
+  'page:report-chapter': LEAD,
   'page:report-figure': LEAD,
   'page:report-file': LEAD,
   'page:closing': TEAM,

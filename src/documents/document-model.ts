@@ -28,10 +28,18 @@ export type Block =
   /** Sentences that each rest on figures. */
   | { readonly kind: 'sentences'; readonly items: readonly Sentence[] }
   | { readonly kind: 'table'; readonly table: Table }
+  /** What belongs together, and may stand on a page of its own. */
+  | Part
   /** A drawing with the table that has its numbers. */
-  /** What belongs together and can be folded away where a form can. */
-  | { readonly kind: 'part'; readonly title: string; readonly blocks: readonly Block[] }
   | { readonly kind: 'plot'; readonly title: string; readonly plot: Plot; readonly table: Table };
+
+export interface Part {
+  readonly kind: 'part';
+  /** In an address; no other part of the section has it. */
+  readonly id: string;
+  readonly title: string;
+  readonly blocks: readonly Block[];
+}
 
 export interface Sentence {
   readonly text: string;

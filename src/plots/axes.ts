@@ -25,14 +25,18 @@ export function bottomAxis(
   return element(
     'g',
     {},
-    element('line', { x1: left, x2: right, y1: bottom, y2: bottom, ...lined('line') }),
-    ...ticks.map((tick) =>
-      element(
-        'g',
-        {},
-        element('line', { x1: scale(tick), x2: scale(tick), y1: bottom, y2: bottom + 5, ...lined('line') }),
-        textAt(scale(tick), bottom + 18, numberText(tick), { 'text-anchor': 'middle', ...SLATE }),
+    element(
+      'g',
+      lined('line'),
+      element('line', { x1: left, x2: right, y1: bottom, y2: bottom }),
+      ...ticks.map((tick) =>
+        element('line', { x1: scale(tick), x2: scale(tick), y1: bottom, y2: bottom + 5 }),
       ),
+    ),
+    element(
+      'g',
+      { 'text-anchor': 'middle', ...SLATE },
+      ...ticks.map((tick) => textAt(scale(tick), bottom + 18, numberText(tick))),
     ),
     textAt((left + right) / 2, bottom + 36, name, { 'text-anchor': 'middle', ...INK }),
   );
@@ -49,19 +53,15 @@ export function leftAxis(
     'g',
     {},
     textAt(0, top - 12, name, INK),
-    ...ticks.map((tick) =>
-      element(
-        'g',
-        {},
-        element('line', {
-          x1: left,
-          x2: right,
-          y1: scale(tick),
-          y2: scale(tick),
-          ...lined('hair', 'solid', 1),
-        }),
-        textAt(left - 6, scale(tick) + 4, numberText(tick), { 'text-anchor': 'end', ...SLATE }),
-      ),
+    element(
+      'g',
+      lined('hair', 'solid', 1),
+      ...ticks.map((tick) => element('line', { x1: left, x2: right, y1: scale(tick), y2: scale(tick) })),
+    ),
+    element(
+      'g',
+      { 'text-anchor': 'end', ...SLATE },
+      ...ticks.map((tick) => textAt(left - 6, scale(tick) + 4, numberText(tick))),
     ),
   );
 }

@@ -29,15 +29,17 @@ export function changeBars(model: ChangeBarsModel): Plot {
   const y = scaleLinear([0, most], [AREA.bottom, AREA.top]);
   return drawing(model, HEIGHT_PX, inWords(model), [
     leftAxis(y, AREA, wholeTicks(most), 'people'),
-    ...classes.map(({ from, to, count }) =>
-      element('rect', {
-        x: Math.min(x(from), x(to)) + 0.75,
-        width: Math.max(0.5, Math.abs(x(to) - x(from)) - 1.5),
-        y: y(count),
-        height: AREA.bottom - y(count),
-        ...painted({ fill: 'kelp' }),
-        'fill-opacity': 0.75,
-      }),
+    element(
+      'g',
+      { ...painted({ fill: 'kelp' }), 'fill-opacity': 0.75 },
+      ...classes.map(({ from, to, count }) =>
+        element('rect', {
+          x: Math.min(x(from), x(to)) + 0.75,
+          width: Math.max(0.5, Math.abs(x(to) - x(from)) - 1.5),
+          y: y(count),
+          height: AREA.bottom - y(count),
+        }),
+      ),
     ),
     marker(x(0), 'no change', 40, 'solid'),
     mid === null ? '' : marker(x(mid.at), mid.label, 22, 'dashed'),

@@ -2,7 +2,7 @@ import { scaleLinear } from 'd3-scale';
 import { curveStep, line } from 'd3-shape';
 import { leftAxis, numberText } from './axes.js';
 import type { Area } from './axes.js';
-import { drawing, element, PLOT_WIDTH_PX, textAt } from './svg.js';
+import { drawing, element, inTenths, PATH_DIGITS, PLOT_WIDTH_PX, textAt } from './svg.js';
 import type { Plot, PlotFrame } from './svg.js';
 import { lined, painted } from './tones.js';
 
@@ -44,12 +44,15 @@ export function controlChart(model: ControlChartModel): Plot {
       (point) => y(point[of] ?? 0),
     )
       .defined((point) => point[of] !== null)
-      .curve(curveStep)(points) ?? '';
+      .curve(curveStep)
+      .digits(PATH_DIGITS)(points) ?? '';
   const path =
     line<TimePoint>(
       (_, index) => x(index),
       (point) => y(point.value ?? 0),
-    ).defined(({ value }) => value !== null)(points) ?? '';
+    )
+      .defined(({ value }) => value !== null)
+      .digits(PATH_DIGITS)(points) ?? '';
   const hasLimits = points.some(({ upper }) => upper !== null);
   return drawing(model, HEIGHT_PX, inWords(model), [
     leftAxis(y, AREA, y.ticks(5), axis),
@@ -71,13 +74,14 @@ export function controlChart(model: ControlChartModel): Plot {
         }),
     element('path', { d: path, ...lined('kelp') }),
     ...points.map((point, index) => mark(point, x(index), y)),
-    ...points.map(({ label }, index) =>
-      textAt(x(index), AREA.bottom + 14, label, {
-        'text-anchor': 'end',
-        transform: `rotate(-45 ${Math.round(x(index))} ${AREA.bottom + 14})`,
-        'font-size': 12,
-        ...painted({ fill: 'slate' }),
-      }),
+    element(
+      'g',
+      { 'text-anchor': 'end', 'font-size': 12, ...painted({ fill: 'slate' }) },
+      ...points.map(({ label }, index) =>
+        textAt(x(index), AREA.bottom + 14, label, {
+          transform: `rotate(-45 ${Math.round(x(index))} ${AREA.bottom + 14})`,
+        }),
+      ),
     ),
     textAt(AREA.right, 12, centre === null ? '' : centre.label, {
       'text-anchor': 'end',
@@ -95,15 +99,11 @@ function mark(
   const look = painted(isProvisional ? { fill: 'paper', stroke: 'kelp' } : { fill: 'kelp', stroke: 'kelp' });
   return isSignal
     ? element('path', {
-        d: `M${fixed(x)} ${fixed(y(value) - 7)}l7 7l-7 7l-7-7z`,
+        d: `M${inTenths(x)} ${inTenths(y(value) - 7)}l7 7l-7 7l-7-7z`,
         ...look,
         'stroke-width': 1.5,
       })
     : element('circle', { cx: x, cy: y(value), r: 4, ...look, 'stroke-width': 1.5 });
-}
-
-function fixed(value: number): number {
-  return Math.round(value * 100) / 100;
 }
 
 function extent({ points, centre, domain }: ControlChartModel): [number, number] {

@@ -2,7 +2,7 @@ import { scaleLinear } from 'd3-scale';
 import { bottomAxis } from './axes.js';
 import type { Area } from './axes.js';
 import { drawing, element, PLOT_WIDTH_PX, textAt } from './svg.js';
-import type { Plot, PlotFrame } from './svg.js';
+import type { Attributes, Plot, PlotFrame } from './svg.js';
 import { lined, painted } from './tones.js';
 
 /** One row: a value with its interval, named, with its numbers in words. */
@@ -66,7 +66,10 @@ export function dotPlot(model: DotPlotModel): Plot {
         }),
       );
     }),
-    ...rows.map((row, index) => rowOf(row, tops[index] ?? 0, x)),
+    ...drawnRows(
+      rows.map((row, index) => ({ row, top: tops[index] ?? 0 })),
+      x,
+    ),
     bottomAxis(x, area, x.ticks(6), axis),
   ]);
 }
@@ -76,29 +79,35 @@ function isLong({ label, words }: DotRow): boolean {
   return (label.length + words.length) * LETTER_PX > PLOT_WIDTH_PX - 10;
 }
 
-function rowOf(row: DotRow, top: number, x: (value: number) => number): string {
-  const { label, words, value, interval } = row;
-  const last = isLong(row) ? top + LINE_PX : top;
-  const y = last + 26;
-  return element(
-    'g',
-    {},
-    textAt(0, top + 14, label, painted({ fill: 'ink' })),
-    textAt(PLOT_WIDTH_PX, last + 14, words, { 'text-anchor': 'end', ...painted({ fill: 'slate' }) }),
-    interval === null
-      ? ''
-      : element('line', {
-          x1: x(interval.low),
-          x2: x(interval.high),
-          y1: y,
-          y2: y,
-          ...lined('kelp', 'solid', 2),
-        }),
-    ...(interval === null ? [] : [interval.low, interval.high]).map((end) =>
-      element('line', { x1: x(end), x2: x(end), y1: y - 4, y2: y + 4, ...lined('kelp', 'solid', 2) }),
+interface PlacedRow {
+  readonly row: DotRow;
+  readonly top: number;
+}
+
+/** All names, all numbers, all intervals and all dots, so that each look is said once. */
+function drawnRows(placed: readonly PlacedRow[], x: (value: number) => number): readonly string[] {
+  const numbersAt = ({ row, top }: PlacedRow): number => (isLong(row) ? top + LINE_PX : top);
+  const drawn = (look: Attributes, each: (at: PlacedRow) => string): string =>
+    element('g', look, ...placed.map(each));
+  return [
+    drawn(painted({ fill: 'ink' }), ({ row, top }) => textAt(0, top + 14, row.label)),
+    drawn({ 'text-anchor': 'end', ...painted({ fill: 'slate' }) }, (at) =>
+      textAt(PLOT_WIDTH_PX, numbersAt(at) + 14, at.row.words),
     ),
-    value === null ? '' : element('circle', { cx: x(value), cy: y, r: 5, ...painted({ fill: 'kelp' }) }),
-  );
+    drawn(lined('kelp', 'solid', 2), (at) => intervalBar(at.row, numbersAt(at) + 26, x)),
+    drawn(painted({ fill: 'kelp' }), (at) =>
+      at.row.value === null ? '' : element('circle', { cx: x(at.row.value), cy: numbersAt(at) + 26, r: 5 }),
+    ),
+  ];
+}
+
+function intervalBar({ interval }: DotRow, y: number, x: (value: number) => number): string {
+  if (interval === null) return '';
+  const [low, high] = [x(interval.low), x(interval.high)];
+  return [
+    element('line', { x1: low, x2: high, y1: y, y2: y }),
+    ...[low, high].map((end) => element('line', { x1: end, x2: end, y1: y - 4, y2: y + 4 })),
+  ].join('');
 }
 
 function extent({ rows, lines, domain }: DotPlotModel): [number, number] {

@@ -2,7 +2,7 @@ import { scaleLinear } from 'd3-scale';
 import { line } from 'd3-shape';
 import { bottomAxis, leftAxis } from './axes.js';
 import type { Area } from './axes.js';
-import { drawing, element, PLOT_WIDTH_PX, textAt } from './svg.js';
+import { drawing, element, PATH_DIGITS, PLOT_WIDTH_PX, textAt } from './svg.js';
 import type { Plot, PlotFrame } from './svg.js';
 import { lined, painted } from './tones.js';
 import type { Dash } from './tones.js';
@@ -45,7 +45,7 @@ export function funnelPlot(model: FunnelPlotModel): Plot {
         line<LimitRow>(
           (row) => x(row.count),
           (row) => y(of(row)),
-        )(limits) ?? '',
+        ).digits(PATH_DIGITS)(limits) ?? '',
       ...lined('slate', dash, 1.5),
     });
   return drawing(model, HEIGHT_PX, inWords(model), [

@@ -1,8 +1,7 @@
 import { scaleLinear } from 'd3-scale';
-import { area, curveStepAfter } from 'd3-shape';
 import { bottomAxis, leftAxis, numberText } from './axes.js';
 import type { Area } from './axes.js';
-import { drawing, element, PLOT_WIDTH_PX, textAt } from './svg.js';
+import { drawing, element, inTenths, PLOT_WIDTH_PX, textAt } from './svg.js';
 import type { Plot, PlotFrame } from './svg.js';
 import { lined, painted } from './tones.js';
 
@@ -38,12 +37,11 @@ export function incidenceBands(model: IncidenceModel): Plot {
   const x = scaleLinear([0, lastDay], [AREA.left, AREA.right]);
   const y = scaleLinear([0, 100], [AREA.bottom, AREA.top]);
   const shown = [{ day: 0, reached: 0, left: 0 }, ...points.filter(({ day }) => day <= lastDay)];
-  const band = (low: (point: IncidencePoint) => number, high: (point: IncidencePoint) => number): string =>
-    area<IncidencePoint>(
-      (point) => x(point.day),
-      (point) => y(low(point)),
-      (point) => y(high(point)),
-    ).curve(curveStepAfter)(shown) ?? '';
+  const band = (from: number, edge: (point: IncidencePoint) => number): string =>
+    stepBand(
+      shown.map((point) => ({ x: x(point.day), y: y(edge(point)) })),
+      y(from),
+    );
   const last = shown[shown.length - 1] ?? { day: 0, reached: 0, left: 0 };
   const waiting = 100 - last.reached - last.left;
   const labels = apart([
@@ -54,18 +52,12 @@ export function incidenceBands(model: IncidenceModel): Plot {
   return drawing(model, HEIGHT_PX, inWords(model, last), [
     leftAxis(y, AREA, [0, 25, 50, 75, 100], '% of referrals'),
     element('path', {
-      d: band(
-        () => 0,
-        ({ reached }) => reached,
-      ),
+      d: band(0, ({ reached }) => reached),
       ...painted({ fill: 'kelp' }),
       'fill-opacity': 0.75,
     }),
     element('path', {
-      d: band(
-        ({ left }) => 100 - left,
-        () => 100,
-      ),
+      d: band(100, ({ left }) => 100 - left),
       ...painted({ fill: 'line', stroke: 'slate' }),
       'fill-opacity': 0.3,
       'stroke-dasharray': '6 4',
@@ -83,6 +75,19 @@ export function incidenceBands(model: IncidenceModel): Plot {
     bottomAxis(x, AREA, ticks, days),
     ...labels.map(({ at, text }) => textAt(AREA.right + 8, at + 4, text, painted({ fill: 'ink' }))),
   ]);
+}
+
+/** The area between a level and steps, each of which holds until the next; nothing is written where nothing changes. */
+function stepBand(points: readonly { readonly x: number; readonly y: number }[], level: number): string {
+  let at = inTenths(level);
+  const steps = points.map(({ x, y }) => {
+    const next = inTenths(y);
+    if (next === at) return '';
+    at = next;
+    return `H${inTenths(x)}V${next}`;
+  });
+  const [first, last] = [points[0]?.x ?? 0, points.at(-1)?.x ?? 0];
+  return `M${inTenths(first)} ${inTenths(level)}${steps.join('')}H${inTenths(last)}V${inTenths(level)}Z`;
 }
 
 const LABEL_HEIGHT_PX = 16;

@@ -17,6 +17,8 @@ export interface StepBarsModel extends PlotFrame {
 }
 
 const ROW_PX = 46;
+const LINE_PX = 16;
+const LETTER_PX = 6.2;
 const BAR_PX = 18;
 const TOP_PX = 6;
 const RIGHT_PX = PLOT_WIDTH_PX - 1;
@@ -25,15 +27,26 @@ const RIGHT_PX = PLOT_WIDTH_PX - 1;
 export function stepBars(model: StepBarsModel): Plot {
   const { steps } = model;
   const x = scaleLinear([0, Math.max(1, ...steps.map(({ count }) => count))], [0, RIGHT_PX]);
-  const height = TOP_PX + steps.length * ROW_PX;
+  const tops: number[] = [];
+  const height = steps.reduce((top, step) => {
+    tops.push(top);
+    return top + ROW_PX + (isLong(step) ? LINE_PX : 0);
+  }, TOP_PX);
   return drawing(model, height, inWords(steps), [
-    ...steps.map((step, index) => row(step, TOP_PX + index * ROW_PX, x)),
+    ...steps.map((step, index) => row(step, tops[index] ?? 0, x)),
     element('line', { x1: 0.5, x2: 0.5, y1: 0, y2: height, ...lined('line') }),
   ]);
 }
 
-function row({ label, count, left, open }: Step, top: number, x: (count: number) => number): string {
-  const barTop = top + 19;
+/** Whether what was lost needs a line of its own; letters are about half as wide as they are high. */
+function isLong({ label, count, left, open }: Step): boolean {
+  return (`${label}: ${count} `.length + lossWords(left, open).length) * LETTER_PX > PLOT_WIDTH_PX;
+}
+
+function row(step: Step, top: number, x: (count: number) => number): string {
+  const { label, count, left, open } = step;
+  const last = isLong(step) ? top + LINE_PX : top;
+  const barTop = last + 19;
   const stayed = count - left - open;
   const segment = (from: number, to: number, attributes: ReturnType<typeof painted>): string =>
     to <= from
@@ -43,7 +56,7 @@ function row({ label, count, left, open }: Step, top: number, x: (count: number)
     'g',
     {},
     textAt(6, top + 13, `${label}: ${count}`, { ...painted({ fill: 'ink' }), 'font-weight': 600 }),
-    textAt(RIGHT_PX, top + 13, lossWords(left, open), {
+    textAt(RIGHT_PX, last + 13, lossWords(left, open), {
       'text-anchor': 'end',
       ...painted({ fill: 'slate' }),
     }),

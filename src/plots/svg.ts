@@ -1,4 +1,4 @@
-/** Attributes of an element; numbers are rounded to hundredths. */
+/** Attributes of an element; numbers are rounded to tenths of a pixel. */
 export type Attributes = Readonly<Record<string, string | number>>;
 
 /** A drawing with what stands in its place for those who do not see it. */
@@ -20,12 +20,14 @@ export interface PlotFrame {
 
 /** Width of every drawing; its height follows from what is drawn. */
 export const PLOT_WIDTH_PX = 480;
+/** Decimal places of the lines of a drawing, as `inTenths`. */
+export const PATH_DIGITS = 1;
 export const TEXT_SIZE_PX = 13;
 
 /**
  * An element with its children, which must be markup already.
  *
- * @example element('g', { x: 1.005 }, 'a') -> '<g x="1">a</g>'
+ * @example element('g', { x: 1.04 }, 'a') -> '<g x="1">a</g>'
  */
 export function element(name: string, attributes: Attributes, ...children: readonly string[]): string {
   const written = Object.entries(attributes).map(([key, value]) => ` ${key}="${attributeOf(value)}"`);
@@ -77,5 +79,10 @@ export function escaped(text: string): string {
 }
 
 function attributeOf(value: string | number): string {
-  return typeof value === 'number' ? String(Math.round(value * 100) / 100) : escaped(value);
+  return typeof value === 'number' ? String(inTenths(value)) : escaped(value);
+}
+
+/** A length in a drawing: less than a tenth of a pixel cannot be seen. @example inTenths(1.04) -> 1 */
+export function inTenths(px: number): number {
+  return Math.round(px * 10) / 10;
 }

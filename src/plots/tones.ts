@@ -20,13 +20,13 @@ export const TONES = {
 export type Tone = keyof typeof TONES;
 
 /** How lines differ without colour. */
-export const DASHES = { solid: 'none', dashed: '6 4', dotted: '2 3' } as const;
-export type Dash = keyof typeof DASHES;
+const DASHES = { dashed: '6 4', dotted: '2 3' } as const;
+export type Dash = 'solid' | keyof typeof DASHES;
 
 /**
  * Fill and stroke as presentation attributes, with classes by which a style sheet may put its own in their place.
  *
- * @example painted({ fill: 'kelp' }) -> { class: 'fill-kelp', fill: '#2f5d50', stroke: 'none' }
+ * @example painted({ fill: 'kelp' }) -> { class: 'fill-kelp', fill: '#2f5d50' }
  */
 export function painted({ fill, stroke }: { readonly fill?: Tone; readonly stroke?: Tone }): Attributes {
   const classes = [
@@ -36,11 +36,12 @@ export function painted({ fill, stroke }: { readonly fill?: Tone; readonly strok
   return {
     class: classes.join(' '),
     fill: fill === undefined ? 'none' : TONES[fill],
-    stroke: stroke === undefined ? 'none' : TONES[stroke],
+    ...(stroke === undefined ? {} : { stroke: TONES[stroke] }),
   };
 }
 
 /** A line's look. */
 export function lined(tone: Tone, dash: Dash = 'solid', widthPx = 1.5): Attributes {
-  return { ...painted({ stroke: tone }), 'stroke-width': widthPx, 'stroke-dasharray': DASHES[dash] };
+  const dashes: Attributes = dash === 'solid' ? {} : { 'stroke-dasharray': DASHES[dash] };
+  return { ...painted({ stroke: tone }), 'stroke-width': widthPx, ...dashes };
 }

@@ -8,6 +8,7 @@ import { installHeaders } from './headers.js';
 import { installPageGuard } from './page-guard.js';
 import { accountPages } from './account/account-pages.js';
 import { secondFactorPages } from './account/second-factor-pages.js';
+import { chapterPages } from './report/chapter-pages.js';
 import { figurePages } from './report/figure-pages.js';
 import { reportPages } from './report/report-pages.js';
 import { invitationPages } from './sign-in/invitation-pages.js';
@@ -74,6 +75,7 @@ export async function installWeb(app: WebApp, web: Web): Promise<void> {
   letterPage(app, web);
   recordedPage(app, web);
   reportPages(app, web);
+  chapterPages(app, web);
   figurePages(app, web);
   registrationPages(app, web);
   triagePage(app, web);

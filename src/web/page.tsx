@@ -2,6 +2,7 @@ import type { PropsWithChildren } from '@kitajs/html';
 import { ROLE_WORDS } from '../domain/account/role-words.js';
 import { mayOpen } from '../auth/access.js';
 import { assetAddress } from './assets.js';
+import { attributeText } from './components/field.js';
 import { Form } from './components/form.js';
 import type { Frame } from './frame.js';
 import { isWithin, placesOf } from './places.js';
@@ -13,13 +14,15 @@ type PageProps = PropsWithChildren<{
   readonly title: string;
   /** Names of scripts among the assets, for pages that are quicker with one; none is needed by any page. */
   readonly scripts?: readonly string[];
+  /** Stands at the foot of every sheet of paper, such as the data cut. */
+  readonly sheetLine?: string;
 }>;
 
 /** The frame around every page: language, title, skip link, top bar, places, and one `main`. */
-export function Page({ frame, title, scripts = [], children }: PageProps): JSX.Element {
+export function Page({ frame, title, scripts = [], sheetLine, children }: PageProps): JSX.Element {
   const { visitor } = frame;
   return (
-    <html lang="en-GB">
+    <html lang="en-GB" data-sheet-line={sheetLine === undefined ? undefined : attributeText(sheetLine)}>
       <head>
         <meta charset="utf-8" />
         <title safe>{`${title} - Tidemark`}</title>

@@ -2,6 +2,7 @@ import type { Browser } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { faultsOfAccess } from '../support/axe.js';
 import { openBrowser, serve } from '../support/browser.js';
+import { readPdf } from '../support/read-pdf.js';
 import { givenReferral } from '../support/scenario.js';
 import { openSignedIn } from '../support/signed-in.js';
 import { startApp } from '../support/start-app.js';
@@ -23,7 +24,7 @@ afterAll(async () => {
 });
 
 describe('the report in a browser', () => {
-  it('is opened by the lead at the latest quarter, from a figure to the people behind it and back, without a script', async () => {
+  it('is opened by the lead at the latest quarter, from a figure to a person behind it and back, without a script', async () => {
     const { page, complaints } = await openSignedIn(browser, service, origin, 'lead', {
       javaScriptEnabled: false,
     });
@@ -35,9 +36,22 @@ describe('the report in a browser', () => {
     await page.waitForURL('**/report/figures/funnel.referred?period=2026-27-Q2');
     const people = page.getByRole('region', { name: /^Referrals behind/ }).getByRole('link');
     expect(await people.count()).toBe(2);
-    expect(await people.first().getAttribute('href')).toMatch(/^\/referrals\/[0-9a-f-]{36}$/);
+    const name = (await people.first().textContent()) ?? '';
+    await people.first().click();
+    await page.waitForURL(/\/referrals\/[0-9a-f-]{36}$/);
+    expect(await page.getByRole('heading', { level: 1 }).textContent()).toContain(name);
+    await page.goBack();
     await page.getByRole('link', { name: 'Report 2026-27-Q2' }).click();
     await page.waitForURL('**/report?period=2026-27-Q2');
+    await page.getByRole('link', { name: 'For whom it differs' }).click();
+    await page.getByRole('link', { name: /^Referred: / }).click();
+    await page.waitForURL('**/report/chapters/breakdowns/funnel.referred?period=2026-27-Q2');
+    await page
+      .getByRole('region', { name: /sex at birth/ })
+      .getByRole('link')
+      .first()
+      .click();
+    await page.waitForURL('**/report/figures/*?period=2026-27-Q2');
     expect(complaints).toEqual([]);
   });
 
@@ -59,6 +73,18 @@ describe('the report in a browser', () => {
     const file = await coming;
     expect(file.suggestedFilename()).toMatch(/^report-2026-27-Q2-as-at-2026-11-25\.[a-z]+$/);
     expect(await file.failure()).toBeNull();
+  });
+
+  it('prints on few sheets, each with its number and the data cut', async () => {
+    const { page } = await openSignedIn(browser, service, origin, 'lead');
+    await page.goto('/report?period=2026-27-Q2');
+    const { pages } = await readPdf(await page.pdf({ preferCSSPageSize: true }));
+    expect(pages.length).toBeLessThan(10);
+    pages.forEach((sheet, index) => {
+      expect(sheet).toContain(`Page ${index + 1} of ${pages.length}`);
+      expect(sheet).toContain('Data as at 25 November 2026');
+    });
+    expect(pages.join(' ')).not.toContain('Show the report');
   });
 
   it('can be used by everybody, and fits a phone', async () => {

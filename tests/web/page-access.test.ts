@@ -26,6 +26,7 @@ const TABLE: Readonly<Record<string, 'anybody' | readonly Role[]>> = {
   'page:work-list': [A, C, L],
   'page:assessment': [C, L],
   'page:report': [L],
+  'page:report-chapter': [L],
   'page:report-figure': [L],
   'page:report-file': [L],
   'page:closing': [A, C, L],

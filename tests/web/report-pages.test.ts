@@ -7,6 +7,10 @@ import { created, givenReferral } from '../support/scenario.js';
 import { startApp } from '../support/start-app.js';
 import type { TestApp } from '../support/start-app.js';
 
+const REPORT = '/report?period=2026-27-Q2';
+const CHAPTERS = ['indicators', 'comparisons', 'trend', 'breakdowns', 'sites', 'data-quality', 'definitions'];
+const UPTAKE_BY_GROUP = '/report/chapters/breakdowns/uptake?period=2026-27-Q2';
+
 /** Today is Wednesday 25 November 2026. */
 let app: TestApp;
 let lead: PageClient;
@@ -15,6 +19,10 @@ beforeAll(async () => {
   for (const receivedOn of ['2026-07-06', '2026-08-03', '2026-09-14']) {
     await givenReferral(app, { receivedOn, diagnosis: 'copd' });
   }
+  // One whose wait is over, so that uptake has somebody to count.
+  const declined = await givenReferral(app, { receivedOn: '2026-09-21', diagnosis: 'copd' });
+  const closure = { closedOn: '2026-10-01', reason: 'declined' };
+  await created(app, `/api/v1/referrals/${declined}/closure`, closure);
   const patientId = await created(
     app,
     '/api/v1/patients',
@@ -38,39 +46,41 @@ describe('the report page', () => {
     expect(response.headers['location']).toBe('/report?period=2026-27-Q2');
   });
 
-  it('has every section of the report with its numbers, and each drawing with its table', async () => {
+  it('has the first sections with their numbers, and leads to a page of each of the others', async () => {
     const { status, text } = await lead.get('/report?period=2026-27-Q2');
     expect(status).toBe(200);
     expect(text).toContain('Marram Coast PR team: 2026-27-Q2');
     const ids = [...text.matchAll(/<h2 id="([a-z-]+)"/g)].map(([, id]) => id);
-    expect(ids).toEqual([
-      'summary',
-      'steps',
-      'waiting',
-      'completion',
-      'outcomes',
-      'predicted',
-      'indicators',
-      'comparisons',
-      'trend',
-      'breakdowns',
-      'sites',
-      'data-quality',
-      'definitions',
-    ]);
-    expect(text).toContain('4 referrals were received');
-    for (const [figure] of text.matchAll(/<figure[\s\S]*?<\/figure>/g)) {
-      expect(figure).toMatch(/<svg [^>]*role="img"/);
-      expect(figure).toContain('<table>');
+    expect(ids).toEqual(['summary', 'steps', 'waiting', 'completion', 'outcomes', 'predicted']);
+    for (const id of ids) expect(text).toContain(`<li><a href="#${id ?? ''}">`);
+    for (const chapter of CHAPTERS) {
+      expect(text).toContain(`<li><a href="/report/chapters/${chapter}?period=2026-27-Q2">`);
     }
-    expect(text).not.toMatch(/NaN|Infinity|undefined|\[object/);
-    expect(text).not.toMatch(/ style=/);
+    expect(text).toContain('5 referrals were received');
   });
 
-  it('has no id twice', async () => {
-    const { text } = await lead.get('/report?period=2026-27-Q2');
-    const ids = [...text.matchAll(/ id="([^"]+)"/g)].map(([, id]) => id);
-    expect(ids.filter((id, index) => ids.indexOf(id) !== index)).toEqual([]);
+  it.each([REPORT, ...CHAPTERS.map((id) => `/report/chapters/${id}?period=2026-27-Q2`), UPTAKE_BY_GROUP])(
+    'has a table for each drawing, no id twice, and no style of its own at %s',
+    async (path) => {
+      const { status, text } = await lead.get(path);
+      expect(status).toBe(200);
+      for (const [figure] of text.matchAll(/<figure[\s\S]*?<\/figure>/g)) {
+        expect(figure).toMatch(/<svg [^>]*role="img"/);
+        expect(figure).toContain('<table');
+      }
+      const ids = [...text.matchAll(/ id="([^"]+)"/g)].map(([, id]) => id);
+      expect(ids.filter((id, index) => ids.indexOf(id) !== index)).toEqual([]);
+      expect(text).not.toMatch(/NaN|Infinity|undefined|\[object/);
+      expect(text).not.toMatch(/ style=/);
+    },
+  );
+
+  it('says on every sheet of paper whose report it is and as at when', async () => {
+    const line = 'Marram Coast PR team, 2026-27-Q2. Data as at 25 November 2026, provisional';
+    for (const path of [REPORT, UPTAKE_BY_GROUP]) {
+      const { text } = await lead.get(path);
+      expect(text).toContain(`<html lang="en-GB" data-sheet-line="${line}">`);
+    }
   });
 
   it('keeps in the address what narrows and nothing else', async () => {
@@ -141,17 +151,65 @@ describe('an opened figure', () => {
     expect((await lead.get('/report/figures/no-such?period=2026-27-Q2')).status).toBe(404);
   });
 
-  it('is what every link of the report leads to', async () => {
-    const { text } = await lead.get('/report?period=2026-27-Q2');
-    const links = [
-      ...new Set([...text.matchAll(/href="(\/report\/figures\/[^"]+)"/g)].map(([, to = '']) => to)),
+  it('is what every link of the report and of its chapters leads to', async () => {
+    const pages = [
+      REPORT,
+      ...CHAPTERS.map((id) => `/report/chapters/${id}?period=2026-27-Q2`),
+      UPTAKE_BY_GROUP,
     ];
-    expect(links.length).toBeGreaterThan(100);
-    const every = Math.ceil(links.length / 12);
-    for (const link of links.filter((_, index) => index % every === 0)) {
+    const links = new Set<string>();
+    for (const path of pages) {
+      const { text } = await lead.get(path);
+      for (const [, to = ''] of text.matchAll(/href="(\/report\/figures\/[^"]+)"/g)) links.add(to);
+    }
+    expect(links.size).toBeGreaterThan(100);
+    const every = Math.ceil(links.size / 12);
+    for (const link of [...links].filter((_, index) => index % every === 0)) {
       expect((await lead.get(link.replaceAll('&amp;', '&'))).status, link).toBe(200);
     }
   });
+});
+
+describe('a chapter of the report', () => {
+  it('covers what the report does, and leads back to it and on to its parts', async () => {
+    const query = 'period=2026-27-Q2&diagnosis=copd';
+    const shown = query.replace('&', '&amp;');
+    const { text } = await lead.get(`/report/chapters/breakdowns?${query}`);
+    expect(text).toContain(`href="/report?${shown}"`);
+    expect(text).toContain('Narrowed to diagnosis: COPD.');
+    expect(text).toContain(`href="/report/chapters/breakdowns/uptake?${shown}"`);
+    const part = await lead.get(`/report/chapters/breakdowns/uptake?${query}`);
+    expect(part.text).toContain(`<a href="/report/chapters/breakdowns?${shown}">For whom it differs</a>`);
+    expect(part.text).toContain(`href="/report/chapters/breakdowns/started-within-90-days?${shown}"`);
+    expect(part.text).toContain('Sex at birth: female');
+  });
+
+  it('gives the numbers of the report, whichever of other periods it reads', async () => {
+    const trend = await lead.get('/report/chapters/trend?period=2026-27-Q2');
+    expect(trend.text).toContain('Referrals received, by quarter');
+    const api = await app.as('lead').get('/api/v1/reports/quarterly?period=2026-27-Q2&include=trend');
+    const charts = asRecords(asRecord(asRecord(api.body)['trend'])['charts']);
+    for (const { title } of charts) expect(trend.text).toContain(String(title).replaceAll("'", '&#39;'));
+    expect(charts.length).toBeGreaterThan(5);
+  });
+
+  it('is told to the trail', async () => {
+    await lead.get('/report/chapters/sites?period=2025-26-Q4');
+    const events = itemsOf(await app.as('lead').get('/api/v1/audit-events?limit=5'));
+    expect(events).toContainEqual(
+      expect.objectContaining({
+        action: 'report-read',
+        details: { period: '2025-26-Q4', asAt: '2026-11-25' },
+      }),
+    );
+  });
+
+  it.each(['/report/chapters/no-such', '/report/chapters/breakdowns/no-such'])(
+    'is not found at %s',
+    async (path) => {
+      expect((await lead.get(`${path}?period=2026-27-Q2`)).status).toBe(404);
+    },
+  );
 });
 
 describe('the files of the report', () => {
@@ -178,7 +236,13 @@ describe('the files of the report', () => {
     'are closed to the %s, as the report is',
     async (role) => {
       const pages = await pagesAs(app, role);
-      for (const path of ['/report', '/report/files/json', '/report/figures/uptake']) {
+      for (const path of [
+        '/report',
+        '/report/chapters/trend',
+        '/report/chapters/breakdowns/uptake',
+        '/report/files/json',
+        '/report/figures/uptake',
+      ]) {
         expect((await pages.get(`${path}?period=2026-27-Q2`)).status).toBe(403);
       }
     },

@@ -63,12 +63,15 @@ function incidenceByClock({ cohorts }: Quarter, from: WaitFrom, { count }: Figur
       })),
       stillWaitingPercent: percentOf(notEnded[index]?.estimate),
     })),
-    curve: curveOf(waits),
+    curve: curveOf(waits, (notEnded.at(-1)?.estimate ?? null) !== null),
   };
 }
 
-/** Up to the last day of the table; where somebody was seen longer, the last step holds until then. */
-function curveOf(waits: readonly WaitForStart[]): readonly IncidenceCurveStep[] {
+/**
+ * Up to the last day of the table. Where that day is known, because somebody was seen so long or nobody is left to wait, the
+ * last step holds until then.
+ */
+function curveOf(waits: readonly WaitForStart[], isLastDayKnown: boolean): readonly IncidenceCurveStep[] {
   const lastDay = Math.max(...INCIDENCE_DAYS);
   const steps = incidenceSteps(waits, WAIT_ENDINGS).map(({ day, byCause }) => ({
     day,
@@ -77,7 +80,7 @@ function curveOf(waits: readonly WaitForStart[]): readonly IncidenceCurveStep[] 
   }));
   const within = steps.filter(({ day }) => day <= lastDay);
   const last = within.at(-1);
-  return last === undefined || within.length === steps.length
+  return last === undefined || last.day === lastDay || !isLastDayKnown
     ? within
     : [...within, { ...last, day: lastDay }];
 }

@@ -20,30 +20,43 @@ interface TableProps {
 
 /** A table; on a narrow screen it moves sideways, by keyboard too. */
 export function Table({ caption, columns, rows, hasRowHeads = true }: TableProps): JSX.Element {
+  const heads = columns.map((column) => (
+    <th scope="col" class={numberClass(column)} safe>
+      {column.head}
+    </th>
+  ));
+  const body = rows.map((cells) => (
+    <tr>
+      {cells.map((cell, index) => (
+        <Cell column={columns[index]} isHead={hasRowHeads && index === 0}>
+          {cell}
+        </Cell>
+      ))}
+    </tr>
+  ));
+  return <TableFrame caption={caption} heads={heads} body={body} />;
+}
+
+interface TableFrameProps {
+  readonly caption: string;
+  /** A class of the table. */
+  readonly look?: string;
+  /** `th` elements. */
+  readonly heads: JSX.Element[];
+  /** `tr` elements. */
+  readonly body: JSX.Element[];
+}
+
+/** What is around the rows of a table: the region that moves sideways, the caption, the heads. */
+export function TableFrame({ caption, look, heads, body }: TableFrameProps): JSX.Element {
   return (
     <div class="table" role="region" aria-label={attributeText(caption)} tabindex="0">
-      <table>
+      <table class={look}>
         <caption safe>{caption}</caption>
         <thead>
-          <tr>
-            {columns.map((column) => (
-              <th scope="col" class={numberClass(column)} safe>
-                {column.head}
-              </th>
-            ))}
-          </tr>
+          <tr>{heads}</tr>
         </thead>
-        <tbody>
-          {rows.map((cells) => (
-            <tr>
-              {cells.map((cell, index) => (
-                <Cell column={columns[index]} isHead={hasRowHeads && index === 0}>
-                  {cell}
-                </Cell>
-              ))}
-            </tr>
-          ))}
-        </tbody>
+        <tbody>{body}</tbody>
       </table>
     </div>
   );

@@ -1,77 +1,113 @@
 import { columnsToRead } from '../../documents/columns-to-read.js';
-import type {
-  Block,
-  Cell,
-  Document,
-  Link,
-  Section,
-  Table as DocumentTable,
-} from '../../documents/document-model.js';
+import type { Block, Document, Link, Section } from '../../documents/document-model.js';
 import { attributeText } from '../components/field.js';
 import { Figure } from '../components/parts.js';
-import { Table, Text } from '../components/table.js';
+import { FiguresTable } from './figures-table.js';
 
-/** Where a link of the document leads. */
-export type AddressOf = (link: Link) => string;
+/** Where links of the document, and its parts, stand. */
+export interface Addresses {
+  readonly ofLink: (link: Link) => string;
+  /** Left out where a document has no parts. */
+  readonly ofPart?: (partId: string) => string;
+}
 
-/** The sections of a document, with a list of contents. */
-export function DocumentView({
-  document,
-  addressOf,
-}: {
+interface DocumentViewProps {
   readonly document: Document;
-  readonly addressOf: AddressOf;
-}): JSX.Element {
+  readonly addressOf: Addresses['ofLink'];
+}
+
+/** A document without parts on one page: its sections, with a list of contents. */
+export function DocumentView({ document: { sections }, addressOf }: DocumentViewProps): JSX.Element {
   return (
     <>
-      <nav class="contents" aria-label="Contents">
-        <ol>
-          {document.sections.map(({ id, title }) => (
-            <li>
-              <a href={`#${id}`} safe>
-                {title}
-              </a>
-            </li>
-          ))}
-        </ol>
-      </nav>
-      {document.sections.map((section) => (
-        <SectionView section={section} addressOf={addressOf} />
+      <Contents entries={sections.map(({ id, title }) => ({ title, to: `#${id}` }))} />
+      {sections.map((section) => (
+        <SectionView section={section} addresses={{ ofLink: addressOf }} />
       ))}
     </>
   );
 }
 
-function SectionView({
-  section,
-  addressOf,
+interface ContentsProps {
+  readonly entries: readonly { readonly title: string; readonly to: string }[];
+}
+
+/** A list of contents. */
+export function Contents({ entries }: ContentsProps): JSX.Element {
+  return (
+    <nav class="contents" aria-label="Contents">
+      <ol>
+        {entries.map(({ title, to }) => (
+          <li>
+            <a href={attributeText(to)} safe>
+              {title}
+            </a>
+          </li>
+        ))}
+      </ol>
+    </nav>
+  );
+}
+
+/** A section with its heading. */
+export function SectionView({
+  section: { id, title, blocks },
+  addresses,
 }: {
   readonly section: Section;
-  readonly addressOf: AddressOf;
+  readonly addresses: Addresses;
 }): JSX.Element {
-  const { id, title, blocks } = section;
   return (
     <section aria-labelledby={id}>
       <h2 id={id} safe>
         {title}
       </h2>
-      {blocks.map((block) => (
-        <BlockView block={block} addressOf={addressOf} />
-      ))}
+      <Blocks blocks={blocks} addresses={addresses} />
     </section>
+  );
+}
+
+/** What a section or a part consists of; its parts as a list of ways to them, after everything else. */
+export function Blocks({
+  blocks,
+  addresses,
+}: {
+  readonly blocks: readonly Block[];
+  readonly addresses: Addresses;
+}): JSX.Element {
+  const { ofLink, ofPart } = addresses;
+  const parts = blocks.filter((block) => block.kind === 'part');
+  return (
+    <>
+      {blocks.map((block) => (
+        <BlockView block={block} addressOf={ofLink} />
+      ))}
+      {parts.length === 0 || ofPart === undefined ? (
+        ''
+      ) : (
+        <ul>
+          {parts.map(({ id, title }) => (
+            <li>
+              <a href={attributeText(ofPart(id))} safe>
+                {title}
+              </a>
+            </li>
+          ))}
+        </ul>
+      )}
+    </>
   );
 }
 
 /** A table of more columns than this stands below its drawing, not beside it. */
 const MOST_COLUMNS_BESIDE = 6;
 
-function BlockView({
-  block,
-  addressOf,
-}: {
+interface BlockViewProps {
   readonly block: Block;
-  readonly addressOf: AddressOf;
-}): JSX.Element {
+  readonly addressOf: Addresses['ofLink'];
+}
+
+function BlockView({ block, addressOf }: BlockViewProps): JSX.Element {
   switch (block.kind) {
     case 'heading':
       return <h3 safe>{block.text}</h3>;
@@ -96,66 +132,21 @@ function BlockView({
         </ul>
       );
     case 'part':
-      return (
-        <details class="part">
-          <summary>
-            <h3 safe>{block.title}</h3>
-          </summary>
-          {block.blocks.map((inner) => (
-            <BlockView block={inner} addressOf={addressOf} />
-          ))}
-        </details>
-      );
+      return '';
     case 'table':
-      return <TableView table={block.table} addressOf={addressOf} />;
+      return <FiguresTable table={block.table} addressOf={addressOf} />;
     case 'plot': {
       const isNarrow = columnsToRead(block.table).length <= MOST_COLUMNS_BESIDE;
       return (
-        <Figure title={block.title} plot={block.plot.svg} table={isNarrow ? 'beside' : 'below'}>
-          <TableView table={block.table} addressOf={addressOf} />
+        <Figure title={block.title} plot={forPage(block.plot.svg)} table={isNarrow ? 'beside' : 'below'}>
+          <FiguresTable table={block.table} addressOf={addressOf} />
         </Figure>
       );
     }
   }
 }
 
-function TableView({
-  table,
-  addressOf,
-}: {
-  readonly table: DocumentTable;
-  readonly addressOf: AddressOf;
-}): JSX.Element {
-  const { caption, columns, rows } = table;
-  if (rows.length === 0) return <p safe>{`${caption}: none.`}</p>;
-  const indexes = columnsToRead(table);
-  return (
-    <Table
-      caption={caption}
-      columns={indexes.map((index) => ({
-        head: columns[index]?.head ?? '',
-        isNumber: columns[index]?.kind !== 'text',
-      }))}
-      rows={rows.map((cells) =>
-        indexes.map((index) => <CellView cell={cells[index]} addressOf={addressOf} />),
-      )}
-    />
-  );
-}
-
-function CellView({
-  cell,
-  addressOf,
-}: {
-  readonly cell: Cell | undefined;
-  readonly addressOf: AddressOf;
-}): JSX.Element {
-  if (cell === undefined) return '';
-  const link = cell.kind === 'interval' ? undefined : cell.link;
-  if (link === undefined || cell.text === '-') return <Text value={cell.text} />;
-  return (
-    <a href={attributeText(addressOf(link))} safe>
-      {cell.text}
-    </a>
-  );
+/** The drawing without the colours of paper: the style sheet has those of the page by its classes. */
+function forPage(svg: string): string {
+  return svg.replaceAll(/ (?:fill|stroke)="#[0-9a-f]{6}"/g, '');
 }

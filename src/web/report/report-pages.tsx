@@ -1,5 +1,4 @@
 import type { FastifyReply, FastifyRequest } from 'fastify';
-import type { Link } from '../../documents/document-model.js';
 import { quarterlyDocument } from '../../reports/quarterly/document/build-document.js';
 import { commissionersOfTeam, sitesOfTeam } from '../../usecases/providers.js';
 import { exportQuarter, REPORT_FORMS } from '../../usecases/reports/export-quarter.js';
@@ -16,12 +15,13 @@ import { Page } from '../page.js';
 import { sendRefusal } from '../send-refusal.js';
 import { memberOf, pageOf } from '../web.js';
 import type { Web, WebApp } from '../web.js';
-import { DocumentView } from './document-view.js';
+import { addressesOf, contentsOf, onFirstPage } from './chapters.js';
+import { Contents, SectionView } from './document-view.js';
 import { readReportAddress, reportQuery } from './report-address.js';
 import type { ReportAddress } from './report-address.js';
 import { ReportFilter } from './report-filter.js';
 
-/** The audit report: a page whose address is the whole report, and its files. */
+/** The audit report: a first page whose address is the whole report, and its files. */
 export function reportPages(app: WebApp, web: Web): void {
   const { context } = web;
 
@@ -101,7 +101,11 @@ export function reportPages(app: WebApp, web: Web): void {
     const { title, subtitle } = document;
     return sendPage(
       reply,
-      <Page frame={frameOf(request, reply)} title={`Report ${report.period.label}`}>
+      <Page
+        frame={frameOf(request, reply)}
+        title={`Report ${report.period.label}`}
+        sheetLine={document.footer}
+      >
         <article class="report">
           <h1>
             <span safe>{title}</span>{' '}
@@ -114,7 +118,10 @@ export function reportPages(app: WebApp, web: Web): void {
           ))}
           <ReportFilter {...filter} />
           <Downloads asked={address.asked} />
-          <DocumentView document={document} addressOf={(link) => addressOf(link, address.asked)} />
+          <Contents entries={contentsOf(document, address.asked)} />
+          {onFirstPage(document).map((section) => (
+            <SectionView section={section} addresses={addressesOf(section.id, address.asked)} />
+          ))}
         </article>
       </Page>,
     );
@@ -134,15 +141,4 @@ function Downloads({ asked }: { readonly asked: AskedReport }): JSX.Element {
       ))}
     </p>
   );
-}
-
-/** A figure opens with the query of its report; a referral is a page of its own. */
-function addressOf(link: Link, asked: AskedReport): string {
-  if (link.kind === 'referral') return `/referrals/${link.referralId}`;
-  const query = new URLSearchParams(reportQuery(asked));
-  if (link.of !== undefined) {
-    query.set('period', link.of.period);
-    query.set('asAt', link.of.asAt);
-  }
-  return `/report/figures/${encodeURIComponent(link.figureId)}?${query.toString()}`;
 }

@@ -55,7 +55,7 @@ function breakdownBlocks(breakdown: Breakdown): readonly Block[] {
     return { kind: 'plot', title, plot, table: tableOf(title, rows) };
   });
   const title = `${breakdown.title}: ${figureWords(breakdown.whole)}`;
-  return [{ kind: 'part', title, blocks }];
+  return [{ kind: 'part', id: breakdown.figureId, title, blocks }];
 }
 
 /** Dimensions together until a drawing is full. */

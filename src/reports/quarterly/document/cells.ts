@@ -1,4 +1,5 @@
 import type { Cell, Column, Link, Table } from '../../../documents/document-model.js';
+import type { ExclusionId } from '../../../domain/cohort/exclusions.js';
 import type { Figure } from '../../../domain/indicators/figure.js';
 import type { Interval } from '../../../domain/statistics/interval.js';
 import type { SeenPeriod } from '../over-time-models.js';
@@ -111,10 +112,13 @@ function onlyRule(rows: readonly FigureRow[]): string | null {
   return rules.size === 1 && rule !== undefined ? rule : null;
 }
 
-/** Whom a figure left out, in words; empty where nobody. That the other groups are in other rows needs no word. */
+/** Said in another place: other groups are other rows, and how many of a cohort were registered in error stands with the cohorts. */
+const SAID_ELSEWHERE: readonly ExclusionId[] = ['another-group', 'registered-in-error'];
+
+/** Whom a figure left out, in words; empty where nobody. */
 function leftOutWords({ excluded }: Figure): string {
   return excluded
-    .filter(({ id }) => id !== 'another-group')
+    .filter(({ id }) => !SAID_ELSEWHERE.includes(id))
     .map(({ count: left, reason }) => `${left} ${reason}`)
     .join(', ');
 }

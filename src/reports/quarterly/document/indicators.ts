@@ -1,7 +1,8 @@
-import type { Section } from '../../../documents/document-model.js';
+import type { Section, Table } from '../../../documents/document-model.js';
 import { COHORT_KINDS } from '../../../domain/cohort/cohorts.js';
 import type { IndicatorRow, QuarterlyReport } from '../report-model.js';
-import { figureTable, number, text } from './cells.js';
+import { count, figureLink, figureTable, interval, number, percentage, text } from './cells.js';
+import type { BenchmarkRow } from '../section-models.js';
 import type { FigureRow } from './cells.js';
 
 /** The indicators against the team's targets, cohort by cohort; and published figures as context. */
@@ -21,7 +22,7 @@ export function indicatorsSection({ indicators, benchmarks }: QuarterlyReport): 
             after: [
               { head: 'Target, %', kind: 'number' },
               { head: 'Against the target', kind: 'text' },
-              { head: 'Source of the target', kind: 'text' },
+              { head: 'Source of the target', kind: 'text', isLeftOutWhenEmpty: true },
             ],
           },
         ),
@@ -33,33 +34,44 @@ export function indicatorsSection({ indicators, benchmarks }: QuarterlyReport): 
       },
       {
         kind: 'table',
-        table: figureTable(
-          'The team\u2019s figure, and one from the literature',
-          benchmarks.map(({ title, own, published, caution }) => ({
-            figure: own,
-            label: title,
-            after: [
-              number(published.percent, 1),
-              number(published.n, 0),
-              text(published.population),
-              text(caution),
-              text(
-                `${published.source.text}${published.source.mark === null ? '' : ` [${published.source.mark}]`}`,
-              ),
-            ],
-          })),
-          {
-            after: [
-              { head: 'Published, %', kind: 'number' },
-              { head: 'Published n', kind: 'number' },
-              { head: 'Who', kind: 'text' },
-              { head: 'Caution', kind: 'text' },
-              { head: 'Source', kind: 'text' },
-            ],
-          },
-        ),
+        table: benchmarksTable(benchmarks),
       },
     ],
+  };
+}
+
+/** Own figure and published one alone: who is open or left out stands with the figure itself. */
+function benchmarksTable(benchmarks: readonly BenchmarkRow[]): Table {
+  return {
+    caption: 'The team\u2019s figure, and one from the literature',
+    columns: [
+      { head: 'Figure', kind: 'text' },
+      { head: 'n', kind: 'number' },
+      { head: 'of', kind: 'number' },
+      { head: '%', kind: 'number' },
+      { head: '95 % interval', kind: 'interval' },
+      { head: 'Published, %', kind: 'number' },
+      { head: 'Published n', kind: 'number' },
+      { head: 'Who', kind: 'text' },
+      { head: 'Caution', kind: 'text' },
+      { head: 'Source', kind: 'text' },
+      { head: 'Rule', kind: 'text', isForSheetsOnly: true },
+      { head: 'Figure id', kind: 'text', isForSheetsOnly: true },
+    ],
+    rows: benchmarks.map(({ title, own, published: { percent, n, population, source }, caution }) => [
+      text(title),
+      count(own.numerator, figureLink(own.id)),
+      count(own.denominator),
+      percentage(own),
+      interval(own.interval, 1),
+      number(percent, 1),
+      count(n),
+      text(population),
+      text(caution),
+      text(`${source.text}${source.mark === null ? '' : ` [${source.mark}]`}`),
+      text(own.ruleId),
+      text(own.id),
+    ]),
   };
 }
 

@@ -145,7 +145,8 @@ function measureBlocks(outcome: MeasureOutcomes): readonly Block[] {
     },
     ...remarks(outcome).map((remark) => ({ kind: 'paragraph' as const, text: remark })),
   ];
-  return [{ kind: 'part', title: `${name} (${shortName}): ${unit}, ${betterWhen} is better`, blocks }];
+  const heading = `${name} (${shortName}): ${unit}, ${betterWhen} is better`;
+  return [{ kind: 'part', id: outcome.measureId, title: heading, blocks }];
 }
 
 function distributionTable(caption: string, { classes }: Distribution, unit: string): Table {

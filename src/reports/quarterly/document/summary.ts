@@ -23,7 +23,8 @@ export function summarySection({ narrative, cohorts }: QuarterlyReport): Section
       {
         kind: 'table',
         table: {
-          caption: 'The three cohorts, never mixed in one percentage',
+          caption:
+            'The three cohorts, never mixed in one percentage; those registered in error are left out of every figure',
           columns: [
             { head: 'Cohort', kind: 'text' },
             { head: 'Who belongs to it', kind: 'text' },

@@ -1,0 +1,67 @@
+import { columnsToRead } from '../../documents/columns-to-read.js';
+import type { Cell, Link, Table } from '../../documents/document-model.js';
+import { attributeText } from '../components/field.js';
+import { TableFrame } from '../components/table.js';
+
+interface FiguresTableProps {
+  readonly table: Table;
+  readonly addressOf: (link: Link) => string;
+}
+
+/** A table of a report. Nearly all of its cells are numbers, so that words are what is marked: a report has thousands. */
+export function FiguresTable({ table, addressOf }: FiguresTableProps): JSX.Element {
+  const { caption, columns, rows } = table;
+  if (rows.length === 0) return <p safe>{`${caption}: none.`}</p>;
+  const shown = columnsToRead(table);
+  const heads = shown.map((index) => (
+    <th scope="col" class={lookOf(columns[index]?.kind)} safe>
+      {columns[index]?.head ?? ''}
+    </th>
+  ));
+  const body = rows.map((cells) => (
+    <tr>{shown.map((index, place) => cellView(cells[index], place === 0, addressOf))}</tr>
+  ));
+  return <TableFrame caption={caption} look="numbers" heads={heads} body={body} />;
+}
+
+function cellView(
+  cell: Cell | undefined,
+  isHead: boolean,
+  addressOf: FiguresTableProps['addressOf'],
+): JSX.Element {
+  if (cell === undefined) return <td></td>;
+  const link = cell.kind === 'interval' || cell.text === '-' ? undefined : cell.link;
+  const look = isHead ? lookOfRowHead(cell.kind) : lookOf(cell.kind);
+  if (link !== undefined) {
+    const anchor = (
+      <a href={attributeText(addressOf(link))} safe>
+        {cell.text}
+      </a>
+    );
+    return isHead ? (
+      <th scope="row" class={look}>
+        {anchor}
+      </th>
+    ) : (
+      <td class={look}>{anchor}</td>
+    );
+  }
+  return isHead ? (
+    <th scope="row" class={look} safe>
+      {cell.text}
+    </th>
+  ) : (
+    <td class={look} safe>
+      {cell.text}
+    </td>
+  );
+}
+
+/** The first cell of a row names it, mostly in words. */
+function lookOfRowHead(kind: Cell['kind']): 'number' | undefined {
+  return kind === 'text' ? undefined : 'number';
+}
+
+function lookOf(kind: Cell['kind'] | undefined): 'words' | undefined {
+  return kind === 'text' ? 'words' : undefined;
+}
