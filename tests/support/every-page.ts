@@ -39,7 +39,6 @@ export const EVERY_PAGE: readonly PageEntry[] = [
   { role: 'clinician', path: ({ person }) => `/assessments/${person.dischargeId}/entered-in-error` },
   { role: 'clinician', path: ({ person }) => `/assessments/${person.dischargeId}/restoration` },
   { role: 'lead', path: '/report?period=2026-27-Q1' },
-  { role: 'lead', path: '/report/chapters/trend?period=2026-27-Q1' },
   { role: 'lead', path: '/report/chapters/breakdowns/funnel.referred?period=2026-27-Q1' },
   { role: 'lead', path: '/report/figures/uptake?period=2026-27-Q1' },
   { role: 'lead', path: '/releases' },
