@@ -44,6 +44,7 @@ import { safetyRoutes } from '../http/safety/safety-routes.js';
 import { settingsRoutes } from '../http/settings/settings-routes.js';
 import { retentionRoutes } from '../http/retention/retention-routes.js';
 import { sessionRoutes } from '../http/sessions/session-routes.js';
+import { exportRoutes } from '../http/exports/export-routes.js';
 import { importRoutes } from '../http/imports/import-routes.js';
 import { draftRoutes } from '../http/drafts/draft-routes.js';
 import { fhirCourseRoute } from '../http/fhir/course-route.js';
@@ -129,6 +130,7 @@ export async function buildApp(
       accountHelpRoutes(api, context);
       tokenRoutes(api, context);
       importRoutes(api, context);
+      exportRoutes(api, context);
       settingsRoutes(api, context);
       retentionRoutes(api, context);
       historyRoutes(api, context);

@@ -31,6 +31,7 @@ import { releasePages } from './releases/release-pages.js';
 import { searchPages } from './search/search-pages.js';
 import { workListPage } from './work-list/work-list-page.js';
 import { referralPages } from './referral/referral-page.js';
+import { exportPages } from './exports/export-page.js';
 import { importPages } from './imports/import-pages.js';
 import { installUploads } from './forms/uploads.js';
 import { teamPages } from './team/team-pages.js';
@@ -62,6 +63,7 @@ export async function installWeb(app: WebApp, web: Web): Promise<void> {
   secondFactorPages(app, web);
   referralPages(app, web);
   importPages(app, web);
+  exportPages(app, web);
   teamPages(app, web);
   definitionPages(app, web);
   startPage(app);

@@ -119,6 +119,9 @@ const TABLE: Readonly<Record<string, 'anybody' | readonly TestRole[]>> = {
   commitImport: [L],
   undoImport: [L],
   discardImport: [L],
+  // The record on its way out.
+  exportRecordZip: [L],
+  exportRecordJson: [L],
   readSettings: [L],
   changeSettings: [L],
   getQuarterlyReport: [L],

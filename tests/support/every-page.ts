@@ -55,6 +55,7 @@ export const EVERY_PAGE: readonly PageEntry[] = [
   { role: 'lead', path: '/team/settings' },
   { role: 'lead', path: '/team/settings/history' },
   { role: 'lead', path: '/team/audit-trail' },
+  { role: 'lead', path: '/team/export' },
   { role: 'lead', path: '/team/audit-trail?from-day=31&from-month=6&from-year=2026', status: 422 },
   { role: 'clinician', path: '/definitions/measures' },
   { role: 'clinician', path: '/definitions/measures/incremental-shuttle-walk-distance' },

@@ -75,11 +75,11 @@ export const RULES: Readonly<Record<string, Part>> = {
     parts: ['domain'],
     typesOf: [],
     packages: [
-      /^csv-(?:parse|stringify)\//,
+      /^csv-(?:parse|stringify)(?:\/|$)/,
       /^read-excel-file\//,
       /^write-excel-file\//,
       /^fflate$/,
-      /^node:crypto$/,
+      /^node:(?:crypto|stream)$/,
     ],
   },
   // Resources of FHIR, out and in; ids of what is no record of its own are derived from names.

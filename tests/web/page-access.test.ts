@@ -42,6 +42,7 @@ const TABLE: Readonly<Record<string, 'anybody' | readonly Role[]>> = {
   'page:figures-of-referral': [C, L],
   'page:course-file': [C, L],
   'page:import': [L],
+  'page:export': [L],
   'page:team': [L],
   'page:accounts': [L],
   'page:tokens': [L],

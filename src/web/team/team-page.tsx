@@ -8,6 +8,7 @@ const ROOMS = [
   { path: '/team/tokens', label: 'Tokens' },
   { path: '/team/settings', label: 'Settings' },
   { path: '/team/audit-trail', label: 'Audit trail' },
+  { path: '/team/export', label: 'Take out' },
 ] as const;
 
 type TeamPageProps = PropsWithChildren<{

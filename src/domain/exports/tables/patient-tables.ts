@@ -1,0 +1,116 @@
+import {
+  ETHNIC_CATEGORIES,
+  GENDERS,
+  NHS_NUMBER_MISSING_REASONS,
+  SMOKING_STATUSES,
+  YES_NO_NOT_KNOWN,
+} from '../../patient/patient.js';
+import { SEXES_AT_BIRTH } from '../../referral/closed-sets.js';
+import {
+  column,
+  DATE,
+  FORMER_STATE,
+  ID,
+  INSTANT,
+  OF_TEAM,
+  oneOf,
+  optional,
+  ownedThrough,
+  rowOf,
+  TEXT,
+  VERSION,
+  whole,
+  YES_NO,
+} from '../column.js';
+import type { RecordTable } from '../record-table.js';
+
+/** People, their former states, and records of one person that were made one. */
+export const PATIENT_TABLES: readonly RecordTable[] = [
+  {
+    name: 'patient',
+    holds: 'A person',
+    key: ['id'],
+    owned: OF_TEAM,
+    columns: [
+      column('id', ID, 'Identifies the person in this record'),
+      column('team_id', rowOf('team'), 'The team'),
+      column('version', VERSION, 'How often it was corrected, from 1'),
+      optional(
+        'nhs_number',
+        { type: 'nhs-number' },
+        'NHS number, ten digits without spaces; a spreadsheet may show it otherwise',
+        'person',
+      ),
+      optional(
+        'nhs_number_missing_reason',
+        oneOf(NHS_NUMBER_MISSING_REASONS),
+        'Why there is no NHS number; empty where there is one',
+      ),
+      column('family_name', TEXT, 'Family name', 'person'),
+      column(
+        'family_name_key',
+        TEXT,
+        'The family name as it is searched by: without accents, in lower case',
+        'person',
+      ),
+      column('given_name', TEXT, 'Given name', 'person'),
+      column('born_on', DATE, 'Date of birth', 'person'),
+      column('sex_at_birth', oneOf(SEXES_AT_BIRTH), 'Sex at birth, which predictions need'),
+      column('gender', oneOf(GENDERS), 'Gender'),
+      column(
+        'ethnic_category',
+        oneOf(ETHNIC_CATEGORIES),
+        'Ethnic category, NHS Data Dictionary 2001: Z not stated (asked, declined), 99 not known (not asked)',
+      ),
+      optional(
+        'deprivation_quintile',
+        whole(1, 5, 'fifth'),
+        'Fifth of the index of deprivation: 1 most deprived, 5 least',
+      ),
+      optional('deprivation_index_year', whole(2000, 2100, 'year'), 'Edition of that index'),
+      column('smoking_status', oneOf(SMOKING_STATUSES), 'Smoking'),
+      column('interpreter_need', oneOf(YES_NO_NOT_KNOWN), 'Whether an interpreter is needed'),
+      column('lives_alone', oneOf(YES_NO_NOT_KNOWN), 'Whether the person lives alone'),
+      column('home_oxygen', oneOf(YES_NO_NOT_KNOWN), 'Whether the person has oxygen at home'),
+      optional('gp_practice_code', TEXT, 'Code of the GP practice', 'person'),
+      column('created_at', INSTANT, 'When the person was registered'),
+      optional('created_by', rowOf('account'), 'Who registered the person', 'staff'),
+      optional(
+        'merged_into',
+        rowOf('patient'),
+        'The record in which the person is kept, where this one is a duplicate that was merged',
+      ),
+    ],
+  },
+  {
+    name: 'patient_version',
+    holds: 'A former state of a person that was corrected',
+    key: ['patient_id', 'version'],
+    owned: ownedThrough('patient_id', 'patient'),
+    columns: [column('patient_id', rowOf('patient'), 'The person'), ...FORMER_STATE],
+  },
+  {
+    name: 'patient_merge',
+    holds: 'That two records of one person were made one',
+    key: ['id'],
+    owned: OF_TEAM,
+    columns: [
+      column('id', ID, 'Identifies the merge'),
+      column('team_id', rowOf('team'), 'The team'),
+      column('survivor_id', rowOf('patient'), 'The record in which the person is kept'),
+      column('duplicate_id', rowOf('patient'), 'The other one'),
+      column('nhs_number_moved', YES_NO, 'Whether the record that is kept took the NHS number of the other'),
+      optional(
+        'survivor_missing_reason',
+        oneOf(NHS_NUMBER_MISSING_REASONS),
+        'Why the record that is kept had no number before',
+      ),
+      column('reason', TEXT, 'Why they were merged', 'free-text'),
+      column('merged_at', INSTANT, 'When'),
+      column('merged_by', rowOf('account'), 'By whom', 'staff'),
+      optional('undone_at', INSTANT, 'When it was undone; empty while it stands'),
+      optional('undone_by', rowOf('account'), 'Who undid it', 'staff'),
+      optional('undo_reason', TEXT, 'Why it was undone', 'free-text'),
+    ],
+  },
+];
