@@ -17,10 +17,13 @@ export default defineConfig({
       { extends: true, test: { name: 'doors', include: DOORS, isolate: false } },
       {
         extends: true,
+        // Tests that run the program in processes of its own, in a browser, or from the seeds.
         test: {
           name: 'service',
           include: ['tests/**/*.test.ts'],
+          isolate: false,
           exclude: [...RULES, ...DOORS, 'node_modules/**'],
+          globalSetup: 'tests/support/compile-once.ts',
         },
       },
     ],

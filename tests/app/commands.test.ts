@@ -14,7 +14,7 @@ import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { openRecord } from '../../src/app/open-record.js';
 import { SYSTEM_CLOCK } from '../../src/app/system-clock.js';
 import { MIGRATIONS } from '../../migrations/index.js';
-import { expectRefused, expectUsage, runCommandFile } from '../support/command.js';
+import { expectRefused, expectUsage, runCommandFile, runProgram } from '../support/command.js';
 import type { Ended } from '../support/command.js';
 import { asRecord } from '../support/response.js';
 import { givenPatient } from '../support/scenario.js';
@@ -165,7 +165,8 @@ describe('commands of the operator', () => {
   });
 
   it('openapi:check finds the committed document to be what is served', async () => {
-    const ended = await run('write-openapi.ts', ['--check'], at('unused.sqlite'));
+    // As the script runs it, by the loader: compiled, it would look for the document beside itself.
+    const ended = await runProgram('node_modules/.bin/tsx', ['src/app/write-openapi.ts', '--check'], {});
     expect(ended).toMatchObject({ code: 0, stderr: '' });
     expect(existsSync(at('unused.sqlite'))).toBe(false);
     const committed = asRecord(JSON.parse(readFileSync('openapi/openapi.json', 'utf8')));

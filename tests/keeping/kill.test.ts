@@ -6,8 +6,7 @@ import { chance, randomFor, wholeBetween } from '../../seeds/random.js';
 import type { Random } from '../../seeds/random.js';
 import { verifyAuditTrail } from '../../src/storage/audit/verify-trail.js';
 import { openConnection } from '../../src/storage/connection.js';
-import { compileService } from '../support/compiled-service.js';
-import type { CompiledService } from '../support/compiled-service.js';
+import { compiledCommand } from '../support/compiled-command.js';
 import { persistentWriter } from '../support/persistent-writer.js';
 import type { PersistentWriter } from '../support/persistent-writer.js';
 import { makeRecordFile } from '../support/record-file.js';
@@ -20,17 +19,14 @@ const KILLS_OF_EACH = 25;
 const WRITERS = 4;
 
 let folder = '';
-let program: CompiledService;
 beforeAll(() => {
   folder = mkdtempSync(join(tmpdir(), 'tidemark-kill-'));
-  program = compileService();
 });
 afterAll(() => {
-  program.remove();
   rmSync(folder, { recursive: true, force: true });
 });
 
-const served = (): [string, string] => [process.execPath, program.command('main')];
+const served = (): [string, string] => compiledCommand('main');
 const start = (file: string) => startService(served(), { TIDEMARK_DB: file });
 
 it('keeps every acknowledged write, and nothing by half, when it is killed at any of 50 moments', async () => {

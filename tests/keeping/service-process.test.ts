@@ -18,8 +18,7 @@ import BetterSqlite from 'better-sqlite3';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { openConnection } from '../../src/storage/connection.js';
 import { verifyAuditTrail } from '../../src/storage/audit/verify-trail.js';
-import { compileService } from '../support/compiled-service.js';
-import type { CompiledService } from '../support/compiled-service.js';
+import { compiledCommand } from '../support/compiled-command.js';
 import { aPatient } from '../support/entries.js';
 import { makeRecordFile } from '../support/record-file.js';
 import { asRecord, asRecords } from '../support/response.js';
@@ -29,21 +28,18 @@ import type { ServiceProcess } from '../support/service-process.js';
 const isRoot = process.getuid?.() === 0;
 
 let folder = '';
-let program: CompiledService;
 let recordFile = '';
 let token = '';
 beforeAll(async () => {
   folder = mkdtempSync(join(tmpdir(), 'tidemark-process-'));
-  program = compileService();
   recordFile = join(folder, 'record.sqlite');
   ({ token } = await makeRecordFile(recordFile));
 });
 afterAll(() => {
-  program.remove();
   rmSync(folder, { recursive: true, force: true });
 });
 
-const served = (): [string, string] => [process.execPath, program.command('main')];
+const served = (): [string, string] => compiledCommand('main');
 const start = (file: string) => startService(served(), { TIDEMARK_DB: file });
 const copyOfRecord = (name: string): string => {
   const file = join(folder, name);

@@ -1,12 +1,9 @@
 import { execFile } from 'node:child_process';
 import { expect } from 'vitest';
-import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
+import { compiledCommand } from './compiled-command.js';
 
 const ROOT = fileURLToPath(new URL('../..', import.meta.url));
-
-/** What npm puts in front of a script's own programs. */
-const TSX = join(ROOT, 'node_modules', '.bin', 'tsx');
 
 /** How a command ended. */
 export interface Ended {
@@ -15,14 +12,15 @@ export interface Ended {
   readonly stderr: string;
 }
 
-/** Runs the file of an npm script as the script does, in a process of its own. @param input its standard input */
+/** Runs the file of an npm script, compiled, in a process of its own. @param input its standard input */
 export function runCommandFile(
   file: string,
   args: readonly string[] = [],
   environment: Readonly<Record<string, string>> = {},
   input = '',
 ): Promise<Ended> {
-  return runProgram(TSX, [`src/app/${file}`, ...args], environment, input);
+  const [node, compiled] = compiledCommand(file.replace(/\.ts$/, ''));
+  return runProgram(node, [compiled, ...args], environment, input);
 }
 
 /** Runs a program in a process of its own, at the top of the project. */

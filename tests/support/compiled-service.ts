@@ -15,8 +15,7 @@ const ROOT = fileURLToPath(new URL('../..', import.meta.url));
 
 /** The program as plain JavaScript, as it runs in production: it starts faster than by a loader. */
 export interface CompiledService {
-  /** Path of a compiled file of `src/app`, such as `main`. */
-  readonly command: (name: string) => string;
+  readonly folder: string;
   readonly remove: () => void;
 }
 
@@ -31,7 +30,7 @@ export function compileService(): CompiledService {
     }
   }
   return {
-    command: (name) => join(folder, 'src', 'app', `${name}.js`),
+    folder,
     remove: () => rmSync(folder, { recursive: true, force: true }),
   };
 }
