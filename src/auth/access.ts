@@ -198,6 +198,7 @@ export const PAGE_ACCESS = {
   'page:planned-start': TEAM,
   'page:referral-in-error': TEAM,
   'page:assessment-in-error': CLINICAL,
+  'page:merge': LEAD,
 } as const satisfies Readonly<Record<string, Access>>;
 
 export type PageId = keyof typeof PAGE_ACCESS;

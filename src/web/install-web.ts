@@ -20,6 +20,8 @@ import { recordedPage } from './assessment-entry/recorded-page.js';
 import { closingPages } from './closing/closing-pages.js';
 import { letterPage } from './closing/letter-page.js';
 import { markingPages } from './corrections/marking-pages.js';
+import { mergePages } from './merging/merge-pages.js';
+import { mergesPages } from './merging/merges-pages.js';
 import { startPage } from './start/start-page.js';
 import { classPage } from './classes/class-page.js';
 import { classesPages } from './classes/classes-pages.js';
@@ -84,4 +86,6 @@ export async function installWeb(app: WebApp, web: Web): Promise<void> {
   offersPage(app, web);
   plannedStartPage(app, web);
   markingPages(app, web);
+  mergePages(app, web);
+  mergesPages(app, web);
 }

@@ -1,6 +1,7 @@
 import { movingClock } from './moving-clock.js';
 import { walkTheLine } from './one-person.js';
 import type { WalkedLine } from './one-person.js';
+import { givenMergedRecords } from './scenario.js';
 import { accountIdOf } from './signed-in.js';
 import { startApp } from './start-app.js';
 import type { TestApp, TestRole } from './start-app.js';
@@ -10,6 +11,8 @@ export interface FilledService {
   readonly service: TestApp;
   readonly person: WalkedLine;
   readonly clinicianId: string;
+  /** Two records of somebody else that were made one. */
+  readonly merged: { readonly survivorId: string; readonly mergeId: string };
 }
 
 /** A page that is looked at from all sides: who opens it, and its address. */
@@ -41,6 +44,16 @@ export const EVERY_PAGE: readonly PageEntry[] = [
   { role: 'lead', path: '/report?period=2026-27-Q1' },
   { role: 'lead', path: '/report/chapters/breakdowns/funnel.referred?period=2026-27-Q1' },
   { role: 'lead', path: '/report/figures/uptake?period=2026-27-Q1' },
+  { role: 'lead', path: ({ person }) => `/patients/${person.patientId}/merge` },
+  {
+    role: 'lead',
+    path: ({ person, merged }) => `/patients/${person.patientId}/merge?with=${merged.survivorId}`,
+  },
+  { role: 'lead', path: ({ merged }) => `/patients/${merged.survivorId}/merges` },
+  {
+    role: 'lead',
+    path: ({ merged }) => `/patients/${merged.survivorId}/merges/${merged.mergeId}/undo`,
+  },
   { role: 'lead', path: '/releases' },
   { role: 'lead', path: '/releases/draft' },
   { role: 'commissioner', path: '/releases' },
@@ -68,7 +81,8 @@ export async function startFilled(): Promise<FilledService> {
   const clock = movingClock('2026-04-01');
   const service = await startApp(clock);
   const person = await walkTheLine(service, clock);
-  return { service, person, clinicianId: await accountIdOf(service, 'clinician') };
+  const merged = await givenMergedRecords(service);
+  return { service, person, clinicianId: await accountIdOf(service, 'clinician'), merged };
 }
 
 /** The address of a page. */
@@ -82,4 +96,8 @@ export function nameOf({ role, path }: PageEntry): string {
   return `${role ?? 'nobody'} ${text.replaceAll(/[^a-z0-9]+/gi, '-').replaceAll(/^-|-$/g, '')}`;
 }
 
-const NAMED = { person: { referralId: 'one', dischargeId: 'one' }, clinicianId: 'one' } as FilledService;
+const NAMED = {
+  person: { patientId: 'one', referralId: 'one', dischargeId: 'one' },
+  clinicianId: 'one',
+  merged: { survivorId: 'two', mergeId: 'one' },
+} as FilledService;

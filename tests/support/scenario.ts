@@ -11,17 +11,24 @@ export async function givenPatient(app: TestApp, changes: Body = {}): Promise<st
   return created(app, '/api/v1/patients', aPatient({ ...withoutNumber, ...changes }));
 }
 
+/** Two records that were merged into one. */
+export async function givenMergedRecords(
+  app: TestApp,
+): Promise<{ readonly survivorId: string; readonly duplicateId: string; readonly mergeId: string }> {
+  const [survivorId, duplicateId] = [await givenPatient(app), await givenPatient(app)];
+  const merge = { duplicateId, duplicateVersion: 1, reason: 'One person' };
+  const answer = await app.as('lead').post(`/api/v1/patients/${survivorId}/merge`, merge);
+  return { survivorId, duplicateId, mergeId: textAt(asRecord(asRecord(answer.body)['merge']), 'id') };
+}
+
 /** Two records that were merged into one, and parted again. */
 export async function givenPartedRecords(
   app: TestApp,
 ): Promise<{ readonly survivorId: string; readonly duplicateId: string; readonly mergeId: string }> {
-  const [survivorId, duplicateId] = [await givenPatient(app), await givenPatient(app)];
-  const reason = 'One person';
-  const at = `/api/v1/patients/${survivorId}`;
-  const answer = await app.as('lead').post(`${at}/merge`, { duplicateId, duplicateVersion: 1, reason });
-  const mergeId = textAt(asRecord(asRecord(answer.body)['merge']), 'id');
-  await app.as('lead').post(`${at}/merges/${mergeId}/undo`, { duplicateVersion: 2, reason: 'Two people' });
-  return { survivorId, duplicateId, mergeId };
+  const merged = await givenMergedRecords(app);
+  const at = `/api/v1/patients/${merged.survivorId}/merges/${merged.mergeId}`;
+  await app.as('lead').post(`${at}/undo`, { duplicateVersion: 2, reason: 'Two people' });
+  return merged;
 }
 
 /** An open referral of a new person, received on 2 April 2026 unless changed. */

@@ -54,6 +54,7 @@ const TABLE: Readonly<Record<string, 'anybody' | readonly Role[]>> = {
   'page:planned-start': [A, C, L],
   'page:referral-in-error': [A, C, L],
   'page:assessment-in-error': [C, L],
+  'page:merge': [L],
 };
 
 describe('the table of pages', () => {

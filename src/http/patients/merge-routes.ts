@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import type { PatientMerge } from '../../domain/patient/merge.js';
-import { listMerges, mergePatients, undoMerge } from '../../usecases/patients/merge-patients.js';
+import { listMerges } from '../../usecases/patients/list-merges.js';
+import { mergePatients, undoMerge } from '../../usecases/patients/merge-patients.js';
 import { teamMember } from '../app-types.js';
 import type { App, Context } from '../app-types.js';
 import { IfMatchHeaders, onBase, tagged } from '../conditional.js';

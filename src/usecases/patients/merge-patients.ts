@@ -14,7 +14,7 @@ import {
   findReferrals,
   referralIdsOfPatient,
 } from '../../storage/referrals/referrals.js';
-import { recordEvent, recordRead } from '../audit/record-event.js';
+import { recordEvent } from '../audit/record-event.js';
 import type { Context, TeamMember } from '../context.js';
 import { staleBase } from '../history/based-on.js';
 import type { BasedOn } from '../history/based-on.js';
@@ -111,18 +111,6 @@ export async function undoMerge(
     await tell(context, actor, trx, 'merge-undone', merge, reason);
     return shown(trx, actor, { ...merge, undone });
   });
-}
-
-/** The merges in which a record of the member's team took part, earliest first. */
-export async function listMerges(
-  context: Context,
-  actor: TeamMember,
-  patientId: string,
-): Promise<Outcome<readonly PatientMerge[]>> {
-  const patient = await findPatient(context.db, actor.teamId, patientId);
-  if (patient === null) return refused({ code: 'not-found', what: 'patient' });
-  await recordRead(context, actor, { action: 'merges-read', patientId });
-  return done(await mergesOfPatient(context.db, actor.teamId, patientId));
 }
 
 interface Both {

@@ -1,3 +1,4 @@
+import { mayOpen } from '../../auth/access.js';
 import type { PlainDate } from '../../domain/calendar/plain-date.js';
 import type { TeamMember } from '../../usecases/context.js';
 import type { NamedMark } from '../../usecases/corrections/named-mark.js';
@@ -65,6 +66,13 @@ export function ReferralView(props: ReferralViewProps): JSX.Element {
               This course as a file for other services (FHIR R4, JSON)
             </a>
           </li>
+        )}
+        {mayOpen(role, 'page:merge') ? (
+          <li>
+            <a href={`/patients/${referral.patientId}/merge`}>Bring two records of this person together</a>
+          </li>
+        ) : (
+          ''
         )}
       </ul>
     </Page>
