@@ -28,26 +28,24 @@ export function CompareTable({ pair, today }: CompareTableProps): JSX.Element {
   return (
     <Table
       caption="Both records side by side"
-      columns={[{ head: 'What' }, { head: 'First record' }, { head: 'Second record' }, { head: 'Compared' }]}
+      columns={[{ head: 'What' }, { head: 'First record' }, { head: 'Second record' }]}
       rows={[
         ...facts.map(({ what, words }) => [
-          <Text value={what} />,
+          <FactName what={what} differs={words(first.patient) !== words(second.patient)} />,
           what === 'Name' ? <PersonName person={first.patient} /> : <Text value={words(first.patient)} />,
           what === 'Name' ? <PersonName person={second.patient} /> : <Text value={words(second.patient)} />,
-          words(first.patient) === words(second.patient) ? (
-            <span class="muted">the same</span>
-          ) : (
-            <Tag kind="check" label="differs" />
-          ),
         ]),
-        [
-          <Text value="Referrals" />,
-          <Referrals person={first} />,
-          <Referrals person={second} />,
-          <Text value="" />,
-        ],
+        [<Text value="Referrals" />, <Referrals person={first} />, <Referrals person={second} />],
       ]}
     />
+  );
+}
+
+function FactName({ what, differs }: { readonly what: string; readonly differs: boolean }): JSX.Element {
+  return (
+    <>
+      <Text value={what} /> {differs ? <Tag kind="check" label="differs" /> : ''}
+    </>
   );
 }
 

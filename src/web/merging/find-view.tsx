@@ -42,6 +42,7 @@ export function FindView({ frame, person, typed, others, today }: FindViewProps)
           ))}
         </ul>
       )}
+      <h2>Another record</h2>
       <Form frame={frame} action={`/patients/${id}/merge/find`} label="Find the other record">
         <TextField
           name="q"

@@ -33,7 +33,11 @@ interface UndoViewProps {
 export function UndoView(props: UndoViewProps): JSX.Element {
   const { frame, merge, pair, today, errors, meanwhile } = props;
   const title = 'Undo a merge';
-  const moved = counted(merge.referralIds.length, 'referral goes', 'referrals go');
+  const count = merge.referralIds.length;
+  const moved =
+    count === 0
+      ? 'No referral was moved'
+      : `${counted(count, 'referral goes', 'referrals go')} back to the second record`;
   return (
     <Page frame={frame} title={errors.length === 0 ? title : `Error: ${title}`} scripts={[SEND_FORM]}>
       <p class="crumb">
@@ -46,7 +50,7 @@ export function UndoView(props: UndoViewProps): JSX.Element {
       <ErrorSummary errors={errors} />
       {meanwhile === null ? '' : <ChangedMeanwhile meanwhile={meanwhile} />}
       <p safe>
-        {`${moved} back to the second record, and both stand as before. What was done with the first record since stays with it.`}
+        {`${moved}. Both records stand as before. What was done with the first record since stays with it.`}
       </p>
       <CompareTable pair={pair} today={today} />
       {merge.undone === null ? <UndoForm {...props} /> : <Undone />}
