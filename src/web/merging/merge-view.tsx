@@ -40,7 +40,7 @@ export function MergeView(props: MergeViewProps): JSX.Element {
       <p class="crumb">
         <BackToReferral person={first} />
       </p>
-      <h1 safe>{title}</h1>
+      <h1>{title}</h1>
       <ErrorSummary errors={errors} />
       {meanwhile === null ? '' : <ChangedMeanwhile meanwhile={meanwhile} />}
       <p>

@@ -43,7 +43,7 @@ export function UndoView(props: UndoViewProps): JSX.Element {
       <p class="crumb">
         <a href={`/patients/${merge.survivorId}/merges`}>Records brought together</a>
       </p>
-      <h1 safe>{title}</h1>
+      <h1>{title}</h1>
       <p class="lead" safe>
         {`Brought together by ${merge.mergedByName}, ${londonTime(merge.mergedAt)}: ${merge.reason}`}
       </p>
