@@ -83,8 +83,8 @@ export function knownFrom({ name, printed, mode }: Reading): readonly Known[] {
   return known;
 }
 
-/** A year is the sum of its quarters, where nothing was entered late. */
-export function yearIsSum(year: Reading, quarters: readonly Reading[]): readonly Known[] {
+/** A year is the sum of its quarters, but for so many people that were entered late. */
+export function yearIsSum(year: Reading, quarters: readonly Reading[], late = 0): readonly Known[] {
   const tables = new Set(year.printed.map(({ table }) => table).filter((table) => table !== ''));
   const inAll = [...tables].filter((table) =>
     quarters.every(({ printed }) => printed.some((each) => each.table === table)),
@@ -95,8 +95,8 @@ export function yearIsSum(year: Reading, quarters: readonly Reading[]): readonly
         [unknown(year.name, table, category)],
         quarters.map(({ name }) => unknown(name, table, category)),
       ),
-      low: 0,
-      high: 0,
+      low: -late,
+      high: late,
     })),
   );
   const universes = year.printed.filter(({ kind }) => kind === 'total').map(({ id }) => id);
@@ -105,8 +105,8 @@ export function yearIsSum(year: Reading, quarters: readonly Reading[]): readonly
       [`${year.name} total ${id}`],
       quarters.map(({ name }) => `${name} total ${id}`),
     ),
-    low: 0,
-    high: 0,
+    low: -late,
+    high: late,
   }));
   return [...tied, ...totals];
 }

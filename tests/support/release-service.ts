@@ -13,21 +13,25 @@ export interface Referred {
   readonly patient?: Body;
 }
 
-/** Registers people, each referred once for the test commissioner. */
-export async function refer(app: TestApp, groups: readonly Referred[]): Promise<void> {
+/** Registers people, each referred once for the test commissioner; gives the ids of their referrals. */
+export async function refer(app: TestApp, groups: readonly Referred[]): Promise<readonly string[]> {
+  const referralIds: string[] = [];
   for (const { count, receivedOn, changes = {}, patient = {} } of groups) {
     for (let each = 0; each < count; each += 1) {
       const person = { nhsNumber: null, nhsNumberMissingReason: 'not-yet-traced', ...patient };
       const patientId = await created(app, '/api/v1/patients', aPatient(person));
       const referral = { receivedOn, commissionerId: app.commissionerId, ...changes };
-      await created(app, '/api/v1/referrals', aReferralBody(patientId, app.siteId, referral));
+      referralIds.push(
+        await created(app, '/api/v1/referrals', aReferralBody(patientId, app.siteId, referral)),
+      );
     }
   }
+  return referralIds;
 }
 
-/** Forty referrals of the first quarter of 2026-27, three of them from a ward. */
-export async function aSmallQuarter(app: TestApp): Promise<void> {
-  await refer(app, [
+/** Forty referrals of the first quarter of 2026-27, the last three of them from a ward. */
+export async function aSmallQuarter(app: TestApp): Promise<readonly string[]> {
+  return refer(app, [
     { count: 24, receivedOn: '2026-04-10', changes: { source: 'general-practice', diagnosis: 'copd' } },
     { count: 13, receivedOn: '2026-05-12', changes: { source: 'respiratory-clinic', diagnosis: 'asthma' } },
     { count: 3, receivedOn: '2026-06-02', changes: { source: 'hospital-ward', diagnosis: 'copd' } },

@@ -52,7 +52,7 @@ export async function readingFrom(
 }
 
 /** What is known as texts, in an order that does not hang on the form. */
-function inOrder(known: readonly Known[]): readonly string[] {
+export function inOrder(known: readonly Known[]): readonly string[] {
   return known
     .map(
       ({ sum, low, high }) =>

@@ -69,7 +69,7 @@ describe('two releases with one late person between them', () => {
     }
     expect(hidden).toBeGreaterThan(20);
     expect(moved).toBeGreaterThan(0);
-  });
+  }, 120_000);
 
   it('are refused in exact counts, where the totals tell that it was one', () => {
     for (let seed = 1; seed <= 5; seed += 1) {
