@@ -53,7 +53,7 @@ it('keeps every acknowledged write, and nothing by half, when it is killed at an
     }),
   );
   console.info(`Answers lost after the write: ${lost.join(' and ')}`);
-}, 120_000);
+}, 240_000);
 
 /** One in six is killed on its way up, the others among their writes. */
 async function killOnce(file: string, writers: readonly PersistentWriter[], random: Random): Promise<void> {
