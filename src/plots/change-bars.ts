@@ -4,9 +4,10 @@ import type { Area } from './axes.js';
 import { drawing, element, PLOT_WIDTH_PX, textAt } from './svg.js';
 import type { Plot, PlotFrame } from './svg.js';
 import { lined, painted } from './tones.js';
+import type { Dash } from './tones.js';
 
 export interface ChangeBarsModel extends PlotFrame {
-  /** Classes of equal width in the order of their ends, each holding its lower end. */
+  /** Classes of equal width in the order of their ends; each holds the end that is the lesser improvement. */
   readonly classes: readonly { readonly from: number; readonly to: number; readonly count: number }[];
   /** On which side improvement lies; it is always drawn on the right. */
   readonly betterWhen: 'higher' | 'lower';
@@ -41,8 +42,17 @@ export function changeBars(model: ChangeBarsModel): Plot {
         }),
       ),
     ),
-    marker(x(0), 'no change', 40, 'solid'),
-    mid === null ? '' : marker(x(mid.at), mid.label, 22, 'dashed'),
+    // Named on the side away from the threshold, unless the name of the axis stands there.
+    marker({ x: x(0), label: 'no change', top: 40, dash: 'solid', side: x(0) > 120 ? 'left' : 'right' }),
+    mid === null
+      ? ''
+      : marker({
+          x: x(mid.at),
+          label: mid.label,
+          top: 22,
+          dash: 'dashed',
+          side: x(mid.at) > (2 * PLOT_WIDTH_PX) / 3 ? 'left' : 'right',
+        }),
     textAt(AREA.right, 12, 'improvement on the right', {
       'text-anchor': 'end',
       ...painted({ fill: 'slate' }),
@@ -51,14 +61,21 @@ export function changeBars(model: ChangeBarsModel): Plot {
   ]);
 }
 
-function marker(x: number, label: string, top: number, dash: 'solid' | 'dashed'): string {
-  const isRight = x > (2 * PLOT_WIDTH_PX) / 3;
+interface Marker {
+  readonly x: number;
+  readonly label: string;
+  readonly top: number;
+  readonly dash: Dash;
+  readonly side: 'left' | 'right';
+}
+
+function marker({ x, label, top, dash, side }: Marker): string {
   return element(
     'g',
     {},
     element('line', { x1: x, x2: x, y1: top, y2: AREA.bottom, ...lined('ink', dash) }),
-    textAt(x + (isRight ? -5 : 5), top + 6, label, {
-      'text-anchor': isRight ? 'end' : 'start',
+    textAt(x + (side === 'left' ? -5 : 5), top + 6, label, {
+      'text-anchor': side === 'left' ? 'end' : 'start',
       ...painted({ fill: 'ink' }),
     }),
   );
@@ -71,10 +88,12 @@ function wholeTicks(most: number): readonly number[] {
     .filter((tick) => Number.isInteger(tick));
 }
 
-function inWords({ classes, mid }: ChangeBarsModel): string {
+function inWords({ classes, mid, betterWhen }: ChangeBarsModel): string {
   const filled = classes.filter(({ count }) => count > 0);
-  const counts = filled.map(
-    ({ from, to, count }) => `${numberText(from)} to below ${numberText(to)}: ${count}`,
+  const counts = filled.map(({ from, to, count }) =>
+    betterWhen === 'higher'
+      ? `${numberText(from)} to below ${numberText(to)}: ${count}`
+      : `above ${numberText(from)} up to ${numberText(to)}: ${count}`,
   );
   return `${counts.join('; ')}.${mid === null ? '' : ` Marked: no change, and ${mid.label}.`}`;
 }

@@ -111,6 +111,13 @@ describe('the spread of changes', () => {
     );
   });
 
+  it('says which end is in a class, and names no change away from the threshold', () => {
+    expect(drawnFor('lower', -2)).toContain('above \u22124 up to \u22122: 4');
+    expect(drawnFor('higher', 2)).toContain('\u22124 to below \u22122: 4');
+    const svg = drawnFor('lower', -2);
+    expect(svg).toMatch(/text-anchor="end"[^>]*>no change</);
+  });
+
   it('draws bars from zero, as high as they are many', () => {
     const [four, two, one] = drawnElements(drawnFor('lower', -2), 'rect').map((bar) =>
       numberAt(bar, 'height'),

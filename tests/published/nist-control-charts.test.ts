@@ -38,6 +38,29 @@ describe('flow rate', () => {
   });
 });
 
+describe('a chart of what cannot be negative', () => {
+  // Mean 1, every range 2: the lower limit would lie at 1 - 5.32.
+  const values = [0, 2, 0, 2, 0, 2, 0, 2, 0, 2, 0, 2];
+
+  it('has its lower limit cut off there, says so, and sees no other signal for it', () => {
+    const [cut, whole] = [xmrChart(values, 0), xmrChart(values)];
+    expect(cut.lowerLimitCutAt).toBe(0);
+    expect(cut.points[0]).toMatchObject({ lower: 0, sigmas: whole.points[0]?.sigmas });
+    expect(whole.lowerLimitCutAt).toBeNull();
+    expectWithin(whole.points[0]?.lower ?? 0, 1 - 5.32, 1e-9);
+    expect(chartSignals(cut)).toEqual(chartSignals(whole));
+  });
+
+  it('keeps a lower limit that is not below', () => {
+    expect(
+      xmrChart(
+        values.map((value) => value + 100),
+        0,
+      ),
+    ).toMatchObject({ lowerLimitCutAt: null });
+  });
+});
+
 describe('wafers', () => {
   const COUNTS = [
     12, 15, 8, 10, 4, 7, 16, 9, 14, 10, 5, 6, 17, 12, 22, 8, 10, 5, 13, 11, 20, 18, 24, 15, 9, 12, 7, 13, 9,

@@ -19,6 +19,8 @@ export interface ControlChart {
   readonly kind: 'xmr' | 'p' | 'run';
   readonly centre: number | null;
   readonly points: readonly ChartPoint[];
+  /** Where the lower limit of an XmR chart was cut off, as no value can lie below; null where it was not. */
+  readonly lowerLimitCutAt: number | null;
   /** Mean moving range and its upper limit; null but in an XmR chart. */
   readonly movingRange: { readonly mean: number; readonly upper: number } | null;
 }
@@ -31,11 +33,12 @@ const MOVING_RANGE_FACTOR = 3.267;
  * XmR chart of a measure over time: mean, and limits from how far neighbours differ.
  *
  * @param values one a period in the order of time; null where there is none, and then no range to its neighbours
+ * @param least below which no value can lie, such as 0 for counts and days: the lower limit is cut off there; null where any may
  * @returns a run chart about the median where fewer than twelve periods have a value
  * @source NIST/SEMATECH e-Handbook of Statistical Methods, 6.3.2.2 (limits with 3 / 1.128, of which 2.66 is the rounding).
  * @example xmrChart([49.6, 47.6, 49.9, ...]).centre -> 50.81
  */
-export function xmrChart(values: readonly (number | null)[]): ControlChart {
+export function xmrChart(values: readonly (number | null)[], least: number | null = null): ControlChart {
   const known = values.filter((value) => value !== null);
   const { mean, median } = summarise(known);
   if (known.length < LEAST_POINTS_FOR_LIMITS || mean === null) return runChart(values, median);
@@ -43,12 +46,14 @@ export function xmrChart(values: readonly (number | null)[]): ControlChart {
   if (ranges.length === 0) return runChart(values, median);
   const meanRange = ranges.reduce((sum, range) => sum + range, 0) / ranges.length;
   const reach = XMR_FACTOR * meanRange;
+  const isCut = least !== null && mean - reach < least;
   return {
     kind: 'xmr',
     centre: mean,
+    lowerLimitCutAt: isCut ? least : null,
     points: values.map((value) => ({
       value,
-      lower: mean - reach,
+      lower: isCut ? least : mean - reach,
       upper: mean + reach,
       sigmas: value === null || reach === 0 ? null : (3 * (value - mean)) / reach,
     })),
@@ -87,13 +92,14 @@ export function pChart(counts: readonly Proportion[]): ControlChart {
         sigmas: sigma === 0 ? null : (value - centre) / sigma,
       };
     }),
+    lowerLimitCutAt: null,
     movingRange: null,
   };
 }
 
 function runChart(values: readonly (number | null)[], median: number | null): ControlChart {
   const points = values.map((value) => ({ value, lower: null, upper: null, sigmas: null }));
-  return { kind: 'run', centre: median, points, movingRange: null };
+  return { kind: 'run', centre: median, points, lowerLimitCutAt: null, movingRange: null };
 }
 
 /** How far each value is from the one before it. */

@@ -63,6 +63,7 @@ export const TrendShown = z
         ruleId: z.string(),
         kind: z.enum(['xmr', 'p', 'run']),
         centre: number,
+        lowerLimitCutAt: number.describe('Where the lower limit was cut off, as no value can lie below'),
         points: z.array(
           z.strictObject({
             quarter: z.string(),

@@ -67,9 +67,12 @@ export const WaitingShown = z
 export const DistributionShown = z
   .strictObject({
     classWidth: z.number(),
-    classes: z
-      .array(z.strictObject({ from: z.number(), to: z.number(), pairs: z.int() }))
-      .describe('A class holds its lower end and not its upper'),
+    holdsEnd: z
+      .enum(['lower', 'upper'])
+      .describe(
+        'The end that is in its class: the upper where lower is better, so that a threshold counts as reached',
+      ),
+    classes: z.array(z.strictObject({ from: z.number(), to: z.number(), pairs: z.int() })),
   })
   .meta({ id: 'Distribution' });
 

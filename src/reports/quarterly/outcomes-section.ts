@@ -13,6 +13,7 @@ import { summarise } from '../../domain/statistics/summary.js';
 import type { FigureCounter } from './figure-counter.js';
 import type { Quarter } from './quarter.js';
 import { distributionOf } from './distribution.js';
+import { midOf } from './document/mid.js';
 import type { MeasureOutcomes, PairsOutcome, PairsSummary, Responders } from './report-model.js';
 import { thresholdUses } from './threshold-uses.js';
 import type { JudgedPair } from './threshold-uses.js';
@@ -85,7 +86,10 @@ function measureOutcomes(
     likeForLike,
     allPairs: { ...pairsOutcome(pairs), ...classes(figures.allPairs) },
     atHome: atHomeOf(strict),
-    distribution: distributionOf(strict.map(({ comparison }) => toNumber(comparison.change))),
+    distribution: distributionOf(
+      strict.map(({ comparison }) => comparison.change),
+      { betterWhen: measure.betterWhen, mid: midOf({ thresholds }) },
+    ),
     differences: differencesOf(pairs.map((pair) => pair.comparison)),
     practiceWalk: asksForPractice
       ? { baseline: count(figures.practiceWalk.baseline), discharge: count(figures.practiceWalk.discharge) }

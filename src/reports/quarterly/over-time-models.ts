@@ -80,6 +80,8 @@ export interface TrendChart {
   readonly ruleId: string;
   readonly kind: ControlChart['kind'];
   readonly centre: number | null;
+  /** Where the lower limit was cut off, as no value can lie below; null where it was not. */
+  readonly lowerLimitCutAt: number | null;
   /** One a quarter, in their order. */
   readonly points: readonly TrendPoint[];
   readonly signals: readonly TrendSignal[];

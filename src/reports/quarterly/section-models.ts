@@ -89,9 +89,11 @@ export interface LongWait {
   readonly stage: Stage;
 }
 
-/** How changes spread: pairs by classes of equal width; a class holds its lower end and not its upper. */
+/** How changes spread: pairs by classes of equal width. */
 export interface Distribution {
   readonly classWidth: number;
+  /** The end that is in its class, the lesser improvement: a threshold begins the class of those who just reached it. */
+  readonly holdsEnd: 'lower' | 'upper';
   readonly classes: readonly { readonly from: number; readonly to: number; readonly pairs: number }[];
 }
 

@@ -60,7 +60,7 @@ function receivedChart(quarters: readonly QuarterOfTrend[]): TrendChart {
     rule: NOT_CLOSED.referral,
   };
   const values = counts.map((n) => ({ n, numerator: null }));
-  return chartOf(what, xmrChart(counts), values, quarters);
+  return chartOf(what, xmrChart(counts, 0), values, quarters);
 }
 
 /** Of those who started only: people still waiting and people who left are not in it. */
@@ -69,7 +69,15 @@ function waitChart(quarters: readonly QuarterOfTrend[]): readonly TrendChart[] {
     const title = 'Median wait from receipt to start, of those who started';
     const what = { id: 'trend.days-to-start', title, unit: 'days', rule: standings.reached };
     const values = quarters.map(({ wait }) => ({ n: wait.n, numerator: null }));
-    return chartOf(what, xmrChart(quarters.map(({ wait }) => wait.median)), values, quarters);
+    return chartOf(
+      what,
+      xmrChart(
+        quarters.map(({ wait }) => wait.median),
+        0,
+      ),
+      values,
+      quarters,
+    );
   });
 }
 
@@ -101,6 +109,7 @@ function chartOf(
     ruleId: rule.ruleId,
     kind: chart.kind,
     centre: chart.centre,
+    lowerLimitCutAt: chart.lowerLimitCutAt,
     points,
     signals: signalsOf(chart, points),
   };

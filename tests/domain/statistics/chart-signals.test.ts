@@ -8,6 +8,7 @@ function chartOf(sigmas: readonly (number | null)[]): ControlChart {
     kind: 'xmr',
     centre: 0,
     points: sigmas.map((value) => ({ value, lower: -3, upper: 3, sigmas: value })),
+    lowerLimitCutAt: null,
     movingRange: null,
   };
 }
@@ -55,6 +56,7 @@ describe('signals of a chart over time', () => {
         upper: null,
         sigmas: null,
       })),
+      lowerLimitCutAt: null,
       movingRange: null,
     };
     expect(chartSignals(chart).map(({ rule }) => rule)).toEqual(['shift']);

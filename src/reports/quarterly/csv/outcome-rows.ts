@@ -131,10 +131,15 @@ function distributionRows({
   distribution,
   likeForLikePairsOverStarters,
 }: MeasureOutcomes): readonly CsvRow[] {
-  return (distribution?.classes ?? []).map(({ from, to, pairs }) =>
+  if (distribution === null) return [];
+  const ends =
+    distribution.holdsEnd === 'lower'
+      ? 'from one value to below the other'
+      : 'above one value up to the other';
+  return distribution.classes.map(({ from, to, pairs }) =>
     numberRow({
       section: SECTION,
-      title: `${shortName}: changes from one value to below the other, in ${unit}`,
+      title: `${shortName}: changes ${ends}, in ${unit}`,
       figureId: likeForLikePairsOverStarters.id,
       group: 'like for like',
       statistic: 'pairs between low and high',

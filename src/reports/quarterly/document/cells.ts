@@ -61,13 +61,15 @@ interface FurtherColumns {
   readonly first?: string;
   readonly before?: readonly Column[];
   readonly after?: readonly Column[];
+  /** Who is open or left out, and the rule, are for sheets only: they stand with the figure in another table. */
+  readonly isShort?: boolean;
 }
 
 /** A table of figures: counts, percentage, interval, who is open or left out, and the rule. */
 export function figureTable(
   caption: string,
   rows: readonly FigureRow[],
-  { first = 'Figure', before = [], after = [] }: FurtherColumns = {},
+  { first = 'Figure', before = [], after = [], isShort = false }: FurtherColumns = {},
 ): Table {
   const only = onlyRule(rows);
   return {
@@ -80,11 +82,16 @@ export function figureTable(
       { head: '%', kind: 'number' },
       { head: '95 % interval', kind: 'interval' },
       ...after,
-      { head: 'Open', kind: 'number', isLeftOutWhenEmpty: true },
-      { head: '% if none or all of the open', kind: 'interval', isLeftOutWhenEmpty: true },
-      { head: 'Left out', kind: 'text', isLeftOutWhenEmpty: true },
+      { head: 'Open', kind: 'number', isLeftOutWhenEmpty: true, isForSheetsOnly: isShort },
+      {
+        head: '% if none or all of the open',
+        kind: 'interval',
+        isLeftOutWhenEmpty: true,
+        isForSheetsOnly: isShort,
+      },
+      { head: 'Left out', kind: 'text', isLeftOutWhenEmpty: true, isForSheetsOnly: isShort },
       { head: 'People', kind: 'number', isForSheetsOnly: true },
-      { head: 'Rule', kind: 'text', isForSheetsOnly: only !== null },
+      { head: 'Rule', kind: 'text', isForSheetsOnly: only !== null || isShort },
       { head: 'Figure id', kind: 'text', isForSheetsOnly: true },
     ],
     rows: rows.map(({ figure, label = figure.title, before: lead = [], after: more = [] }) => [

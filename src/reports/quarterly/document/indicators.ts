@@ -1,7 +1,7 @@
 import type { Section, Table } from '../../../documents/document-model.js';
 import { COHORT_KINDS } from '../../../domain/cohort/cohorts.js';
 import type { IndicatorRow, QuarterlyReport } from '../report-model.js';
-import { count, figureLink, figureTable, interval, number, percentage, text } from './cells.js';
+import { count, figureTable, number, text } from './cells.js';
 import type { BenchmarkRow } from '../section-models.js';
 import type { FigureRow } from './cells.js';
 
@@ -40,39 +40,32 @@ export function indicatorsSection({ indicators, benchmarks }: QuarterlyReport): 
   };
 }
 
-/** Own figure and published one alone: who is open or left out stands with the figure itself. */
+/** Who is open or left out stands with the figure itself, so that there is room for where the other comes from. */
 function benchmarksTable(benchmarks: readonly BenchmarkRow[]): Table {
-  return {
-    caption: 'The team\u2019s figure, and one from the literature',
-    columns: [
-      { head: 'Figure', kind: 'text' },
-      { head: 'n', kind: 'number' },
-      { head: 'of', kind: 'number' },
-      { head: '%', kind: 'number' },
-      { head: '95 % interval', kind: 'interval' },
-      { head: 'Published, %', kind: 'number' },
-      { head: 'Published n', kind: 'number' },
-      { head: 'Who', kind: 'text' },
-      { head: 'Caution', kind: 'text' },
-      { head: 'Source', kind: 'text' },
-      { head: 'Rule', kind: 'text', isForSheetsOnly: true },
-      { head: 'Figure id', kind: 'text', isForSheetsOnly: true },
-    ],
-    rows: benchmarks.map(({ title, own, published: { percent, n, population, source }, caution }) => [
-      text(title),
-      count(own.numerator, figureLink(own.id)),
-      count(own.denominator),
-      percentage(own),
-      interval(own.interval, 1),
-      number(percent, 1),
-      count(n),
-      text(population),
-      text(caution),
-      text(`${source.text}${source.mark === null ? '' : ` [${source.mark}]`}`),
-      text(own.ruleId),
-      text(own.id),
-    ]),
-  };
+  return figureTable(
+    'The team\u2019s figure, and one from the literature',
+    benchmarks.map(({ title, own, published: { percent, n, population, source }, caution }) => ({
+      figure: own,
+      label: title,
+      after: [
+        number(percent, 1),
+        count(n),
+        text(population),
+        text(caution),
+        text(`${source.text}${source.mark === null ? '' : ` [${source.mark}]`}`),
+      ],
+    })),
+    {
+      isShort: true,
+      after: [
+        { head: 'Published, %', kind: 'number' },
+        { head: 'Published n', kind: 'number' },
+        { head: 'Who', kind: 'text' },
+        { head: 'Caution', kind: 'text' },
+        { head: 'Source', kind: 'text' },
+      ],
+    },
+  );
 }
 
 function indicatorRow({ figure, target, isReached, isBeyondChance }: IndicatorRow): FigureRow {

@@ -6,7 +6,7 @@ import type { MeasureOutcomes } from '../report-model.js';
  *
  * @returns null where there is none, or where people were judged by several
  */
-export function midOf({ thresholds }: MeasureOutcomes): number | null {
+export function midOf({ thresholds }: Pick<MeasureOutcomes, 'thresholds'>): number | null {
   const values = new Set(
     thresholds.filter(({ purpose }) => purpose === 'improvement').map(({ value }) => Math.abs(value)),
   );

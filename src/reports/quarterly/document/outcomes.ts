@@ -8,6 +8,9 @@ import { count, figureTable, interval, number, text, withTrueMinus } from './cel
 import type { FigureRow } from './cells.js';
 import { midOf, perMid } from './mid.js';
 
+/** Of fewer pairs than this their spread is not drawn. */
+const LEAST_TO_DRAW = 5;
+
 /** Outcomes of the discharge cohort: every measure against its threshold, then each with its spread. */
 export function outcomesSection({ outcomes }: QuarterlyReport): Section {
   const none: Block = { kind: 'paragraph', text: 'Nothing was measured in the period.' };
@@ -112,33 +115,9 @@ function pairsTable(caption: string, rows: readonly PairsRow[]): Table {
 }
 
 function measureBlocks(outcome: MeasureOutcomes): readonly Block[] {
-  const { name, shortName, unit, betterWhen, distribution, likeForLike } = outcome;
-  const mid = midOf(outcome);
-  const title = `${shortName}: how ${likeForLike.pairs} like-for-like changes spread`;
+  const { name, shortName, unit, betterWhen, distribution } = outcome;
   const blocks: readonly Block[] = [
-    ...(distribution === null
-      ? []
-      : [
-          {
-            kind: 'plot' as const,
-            title,
-            plot: changeBars({
-              id: `plot-spread-${outcome.measureId}`,
-              title,
-              classes: distribution.classes.map(({ from, to, pairs }) => ({ from, to, count: pairs })),
-              betterWhen,
-              mid:
-                mid === null
-                  ? null
-                  : {
-                      at: betterWhen === 'higher' ? mid : -mid,
-                      label: withTrueMinus(`MID ${betterWhen === 'higher' ? mid : -mid} ${unit}`),
-                    },
-              axis: `change, ${unit}`,
-            }),
-            table: distributionTable(`${shortName}: pairs by change`, distribution, unit),
-          },
-        ]),
+    ...(distribution === null ? [] : spreadBlocks(outcome, distribution)),
     {
       kind: 'table',
       table: figureTable(`${shortName}: pairs, and who reached the MID`, figureRows(outcome)),
@@ -149,18 +128,44 @@ function measureBlocks(outcome: MeasureOutcomes): readonly Block[] {
   return [{ kind: 'part', id: outcome.measureId, title: heading, blocks }];
 }
 
-function distributionTable(caption: string, { classes }: Distribution, unit: string): Table {
+/** How the changes spread: of too few pairs there is nothing to draw. */
+function spreadBlocks(outcome: MeasureOutcomes, distribution: Distribution): readonly Block[] {
+  const { measureId, shortName, unit, betterWhen, likeForLike } = outcome;
+  const mid = midOf(outcome);
+  const table = distributionTable(`${shortName}: pairs by change`, distribution, unit);
+  if (likeForLike.pairs < LEAST_TO_DRAW) {
+    const few = `Fewer than ${LEAST_TO_DRAW} pairs like for like: how they spread is not drawn, since a drawing would seem to show more than is known.`;
+    return [
+      { kind: 'paragraph', text: few },
+      { kind: 'table', table },
+    ];
+  }
+  const title = `${shortName}: how ${likeForLike.pairs} like-for-like changes spread`;
+  const at = betterWhen === 'higher' ? mid : mid === null ? null : -mid;
+  const plot = changeBars({
+    id: `plot-spread-${measureId}`,
+    title,
+    classes: distribution.classes.map(({ from, to, pairs }) => ({ from, to, count: pairs })),
+    betterWhen,
+    mid: at === null ? null : { at, label: withTrueMinus(`MID ${at} ${unit}`) },
+    axis: `change, ${unit}`,
+  });
+  return [{ kind: 'plot', title, plot, table }];
+}
+
+function distributionTable(caption: string, { classes, holdsEnd }: Distribution, unit: string): Table {
+  const [from, to] = holdsEnd === 'lower' ? ['from', 'to below'] : ['above', 'up to'];
   return {
     caption,
     columns: [
-      { head: `Change from, ${unit}`, kind: 'number' },
-      { head: 'to below', kind: 'number' },
+      { head: `Change ${from}, ${unit}`, kind: 'number' },
+      { head: to, kind: 'number' },
       { head: 'Pairs', kind: 'number' },
     ],
-    rows: classes.map(({ from, to, pairs }) => [
-      number(from, placesOf(from)),
-      number(to, placesOf(to)),
-      count(pairs),
+    rows: classes.map((each) => [
+      number(each.from, placesOf(each.from)),
+      number(each.to, placesOf(each.to)),
+      count(each.pairs),
     ]),
   };
 }

@@ -59,19 +59,23 @@ const CENTRE_WORDS = {
   run: 'median (too few quarters for limits)',
 } as const;
 
-function centreOf({ kind, centre, unit }: TrendChart, places: number): { at: number; label: string } | null {
+function centreOf(
+  { kind, centre, unit, lowerLimitCutAt }: TrendChart,
+  places: number,
+): { at: number; label: string } | null {
   if (centre === null) return null;
   const shown = withTrueMinus(`${rounded(centre, places)} ${unit === 'percent' ? '%' : unit}`);
-  const limits = kind === 'run' ? '' : '; limits dashed';
+  const cut = lowerLimitCutAt === null ? '' : `, the lower cut off at ${lowerLimitCutAt}`;
+  const limits = kind === 'run' ? '' : `; limits dashed${cut}`;
   return { at: centre, label: `${CENTRE_WORDS[kind]} ${shown}${limits}` };
 }
 
 function chartTable(chart: TrendChart, { quarters }: TrendSection, places: number): Table {
-  const { title, unit, kind, figureId, ruleId, points } = chart;
+  const { title, unit, kind, figureId, ruleId, lowerLimitCutAt, points } = chart;
   const isShare = kind === 'p' || points.some(({ numerator }) => numerator !== null);
   const isCount = unit === 'referrals';
   return {
-    caption: `${title}, by quarter (${KIND_WORDS[kind]}, rule ${ruleId})`,
+    caption: `${title}, by quarter (${KIND_WORDS[kind]}, rule ${ruleId})${lowerLimitCutAt === null ? '' : `; the lower limit is cut off at ${lowerLimitCutAt}, as nothing can lie below`}`,
     columns: [
       { head: 'Quarter', kind: 'text' },
       ...(isShare ? [{ head: 'n', kind: 'number' as const }] : []),
