@@ -199,6 +199,7 @@ export const PAGE_ACCESS = {
   'page:referral-in-error': TEAM,
   'page:assessment-in-error': CLINICAL,
   'page:merge': LEAD,
+  'page:cautions': CLINICAL,
 } as const satisfies Readonly<Record<string, Access>>;
 
 export type PageId = keyof typeof PAGE_ACCESS;

@@ -19,6 +19,7 @@ import { entryRoutes } from './assessment-entry/entry-routes.js';
 import { recordedPage } from './assessment-entry/recorded-page.js';
 import { closingPages } from './closing/closing-pages.js';
 import { letterPage } from './closing/letter-page.js';
+import { cautionsPage } from './cautions/cautions-page.js';
 import { markingPages } from './corrections/marking-pages.js';
 import { mergePages } from './merging/merge-pages.js';
 import { mergesPages } from './merging/merges-pages.js';
@@ -86,6 +87,7 @@ export async function installWeb(app: WebApp, web: Web): Promise<void> {
   offersPage(app, web);
   plannedStartPage(app, web);
   markingPages(app, web);
+  cautionsPage(app, web);
   mergePages(app, web);
   mergesPages(app, web);
 }

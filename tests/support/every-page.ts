@@ -44,6 +44,7 @@ export const EVERY_PAGE: readonly PageEntry[] = [
   { role: 'lead', path: '/report?period=2026-27-Q1' },
   { role: 'lead', path: '/report/chapters/breakdowns/funnel.referred?period=2026-27-Q1' },
   { role: 'lead', path: '/report/figures/uptake?period=2026-27-Q1' },
+  { role: 'clinician', path: ({ person }) => `/assessments/${person.baselineId}/cautions` },
   { role: 'lead', path: ({ person }) => `/patients/${person.patientId}/merge` },
   {
     role: 'lead',
@@ -97,7 +98,7 @@ export function nameOf({ role, path }: PageEntry): string {
 }
 
 const NAMED = {
-  person: { patientId: 'one', referralId: 'one', dischargeId: 'one' },
+  person: { patientId: 'one', referralId: 'one', baselineId: 'one', dischargeId: 'one' },
   clinicianId: 'one',
   merged: { survivorId: 'two', mergeId: 'one' },
 } as FilledService;

@@ -55,6 +55,7 @@ const TABLE: Readonly<Record<string, 'anybody' | readonly Role[]>> = {
   'page:referral-in-error': [A, C, L],
   'page:assessment-in-error': [C, L],
   'page:merge': [L],
+  'page:cautions': [C, L],
 };
 
 describe('the table of pages', () => {

@@ -1,9 +1,9 @@
 import { z } from 'zod';
 import { britishDate } from '../../domain/calendar/british-date.js';
 import { TIMEPOINTS } from '../../domain/referral/closed-sets.js';
-import type { StandingCaution } from '../../domain/safety/standing-cautions.js';
 import { openEntrySheet, previewEntry } from '../../usecases/assessments/entry-sheet.js';
 import { listCautions } from '../../usecases/safety/acknowledge-caution.js';
+import { CautionNotice } from '../cautions/cautions-view.js';
 import { Notice } from '../components/notice.js';
 import { ButtonLink } from '../components/parts.js';
 import { Table, Text } from '../components/table.js';
@@ -51,6 +51,13 @@ export function recordedPage(app: WebApp, web: Web): void {
         {cautions.value.map((caution) => (
           <CautionNotice caution={caution} />
         ))}
+        {cautions.value.some((each) => each.mustBeAcknowledged && each.acknowledgement === null) ? (
+          <p class="actions">
+            <ButtonLink href={`/assessments/${found.id}/cautions`}>Acknowledge the cautions</ButtonLink>
+          </p>
+        ) : (
+          ''
+        )}
         {figures.length === 0 ? (
           <p>Nothing was measured: the reasons are recorded.</p>
         ) : (
@@ -75,15 +82,4 @@ export function recordedPage(app: WebApp, web: Web): void {
       </Page>,
     );
   });
-}
-
-function CautionNotice({ caution }: { readonly caution: StandingCaution }): JSX.Element {
-  return (
-    <Notice kind="warning" title={caution.mustBeAcknowledged ? 'Caution: to be acknowledged' : 'Caution'}>
-      <p safe>{caution.text}</p>
-      <p class="small muted" safe>
-        {caution.mark === null ? caution.citation.text : `${caution.citation.text}; ${caution.mark}`}
-      </p>
-    </Notice>
-  );
 }

@@ -1,10 +1,16 @@
+import type { StandingCaution } from '../../domain/safety/standing-cautions.js';
+import type { Caution } from '../../reports/outcomes/outcomes-model.js';
 import { findMeasure } from '../../domain/measures/catalogue.js';
-import type { Caution, Outcomes } from '../../reports/outcomes/outcomes-model.js';
+import { acknowledgementWords } from '../cautions/caution-words.js';
 import { Notice } from '../components/notice.js';
 
+/** A caution of the outcomes, with who has put a name to it. */
+export interface ShownCaution extends Caution {
+  readonly acknowledgement: StandingCaution['acknowledgement'];
+}
+
 /** Cautions above everything else: first those that somebody must put a name to. */
-export function CautionList({ outcomes }: { readonly outcomes: Outcomes }): JSX.Element {
-  const { cautions } = outcomes;
+export function CautionList({ cautions }: { readonly cautions: readonly ShownCaution[] }): JSX.Element {
   const open = cautions.filter(
     ({ mustBeAcknowledged, isAcknowledged }) => mustBeAcknowledged && !isAcknowledged,
   );
@@ -28,29 +34,58 @@ export function CautionList({ outcomes }: { readonly outcomes: Outcomes }): JSX.
 interface CautionsProps {
   readonly kind: 'warning' | 'check';
   readonly title: string;
-  readonly cautions: readonly Caution[];
+  readonly cautions: readonly ShownCaution[];
 }
 
 function Cautions({ kind, title, cautions }: CautionsProps): JSX.Element {
   return (
     <Notice kind={kind} title={title}>
       <ul>
-        {grouped(cautions).map((words) => (
-          <li safe>{words}</li>
+        {grouped(cautions).map(({ words, cautionsAt }) => (
+          <li>
+            <span safe>{words}</span>
+            {cautionsAt === null ? (
+              ''
+            ) : (
+              <>
+                {' '}
+                <a href={`/assessments/${cautionsAt}/cautions`}>
+                  {kind === 'warning' ? 'Acknowledge' : 'Source'}
+                  <span class="visually-hidden" safe>{`: ${words}`}</span>
+                </a>
+              </>
+            )}
+          </li>
         ))}
       </ul>
     </Notice>
   );
 }
 
-/** Each text once, with the measures that it belongs to. */
-function grouped(cautions: readonly Caution[]): readonly string[] {
-  const byText = new Map<string, string[]>();
-  for (const { text, measureId, isAcknowledged, mustBeAcknowledged } of cautions) {
-    const key = mustBeAcknowledged && isAcknowledged ? `${text} (acknowledged)` : text;
+interface Group {
+  readonly words: string;
+  /** The assessment on whose page the caution is acknowledged; null where none is needed. */
+  readonly cautionsAt: string | null;
+}
+
+/** Each text once, with the measures that it belongs to; what must be acknowledged stands for each assessment. */
+function grouped(cautions: readonly ShownCaution[]): readonly Group[] {
+  const groups = new Map<string, { names: string[]; text: string; cautionsAt: string | null }>();
+  for (const caution of cautions) {
+    const { measureId } = caution;
+    const [text, cautionsAt] = [textOf(caution), caution.mustBeAcknowledged ? caution.assessmentId : null];
+    const key = `${cautionsAt ?? ''} ${text}`;
+    const group = groups.get(key) ?? { names: [], text, cautionsAt };
     const name = measureId === null ? null : (findMeasure(measureId)?.shortName ?? measureId);
-    const names = byText.get(key) ?? [];
-    byText.set(key, name === null || names.includes(name) ? names : [...names, name]);
+    if (name !== null && !group.names.includes(name)) group.names.push(name);
+    groups.set(key, group);
   }
-  return [...byText].map(([text, names]) => (names.length === 0 ? text : `${names.join(', ')}: ${text}`));
+  return [...groups.values()].map(({ names, text, cautionsAt }) => ({
+    words: names.length === 0 ? text : `${names.join(', ')}: ${text}`,
+    cautionsAt,
+  }));
+}
+
+function textOf({ text, acknowledgement }: ShownCaution): string {
+  return acknowledgement === null ? text : `${text} ${acknowledgementWords(acknowledgement)}`;
 }

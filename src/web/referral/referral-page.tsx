@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import { mayCall } from '../../auth/access.js';
+import type { StandingCaution } from '../../domain/safety/standing-cautions.js';
 import { listAssessments } from '../../usecases/assessments/record-assessment.js';
 import { namedMarks } from '../../usecases/corrections/named-mark.js';
 import { FHIR_MEDIA_TYPE, sendCourse } from '../../usecases/fhir/send-course.js';
@@ -7,12 +8,14 @@ import { sitesOfTeam } from '../../usecases/providers.js';
 import { openReferral } from '../../usecases/referrals/open-referral.js';
 import type { OpenedReferral } from '../../usecases/referrals/open-referral.js';
 import { readFiguresOfReferral } from '../../usecases/reports/figures-of-referral.js';
+import { listCautions } from '../../usecases/safety/acknowledge-caution.js';
 import type { Context, TeamMember } from '../../usecases/context.js';
 import { frameOf, sendPage } from '../frame.js';
 import { sendRefusal } from '../send-refusal.js';
 import { memberOf, pageOf } from '../web.js';
 import type { Web, WebApp } from '../web.js';
 import type { MarkedAssessment } from './assessments-section.js';
+import type { ShownCaution } from './caution-list.js';
 import { historyPage } from './history-page.js';
 import { Params } from './params.js';
 import type { FiguresShown } from './figures-section.js';
@@ -39,6 +42,7 @@ export function referralPages(app: WebApp, web: Web): void {
       role: actor.role,
       siteName: sites.find(({ id }) => id === opened.value.referral.siteId)?.name ?? '',
       today: context.clock.today(),
+      cautions: await cautionsOf(context, actor, opened.value),
       assessments: await assessmentsOf(context, actor, opened.value.referral.id),
       figures: await figuresOf(context, actor, opened.value, quarter),
     };
@@ -81,6 +85,27 @@ async function assessmentsOf(
     listed.value.map(({ enteredInError }) => enteredInError),
   );
   return listed.value.map((assessment, index) => ({ assessment, mark: marks[index] ?? null }));
+}
+
+/** The cautions with who acknowledged them; none for somebody who may not see them. */
+async function cautionsOf(
+  context: Context,
+  actor: TeamMember,
+  { outcomes }: OpenedReferral,
+): Promise<readonly ShownCaution[]> {
+  const cautions = outcomes?.cautions ?? [];
+  const ids = new Set(cautions.flatMap((each) => (each.isAcknowledged ? (each.assessmentId ?? []) : [])));
+  const standing = new Map<string, readonly StandingCaution[]>();
+  for (const id of ids) {
+    const listed = await listCautions(context, actor, id);
+    if (listed.kind === 'done') standing.set(id, listed.value);
+  }
+  return cautions.map((caution) => {
+    const found = standing
+      .get(caution.assessmentId ?? '')
+      ?.find(({ id, measureId }) => id === caution.id && measureId === caution.measureId);
+    return { ...caution, acknowledgement: found?.acknowledgement ?? null };
+  });
 }
 
 /** The figures of one of the quarters in which the referral counts, the latest unless another is asked for. */

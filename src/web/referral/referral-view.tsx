@@ -11,6 +11,7 @@ import { spokenName } from '../people/names.js';
 import { AssessmentsSection } from './assessments-section.js';
 import type { MarkedAssessment } from './assessments-section.js';
 import { CautionList } from './caution-list.js';
+import type { ShownCaution } from './caution-list.js';
 import { ChangeFigure } from './change-figure.js';
 import { CourseLine } from './course-line.js';
 import { FiguresSection } from './figures-section.js';
@@ -26,6 +27,8 @@ interface ReferralViewProps {
   readonly mark: NamedMark | null;
   readonly siteName: string;
   readonly today: PlainDate;
+  /** None for somebody who may not see them. */
+  readonly cautions: readonly ShownCaution[];
   /** Those that stand and those entered in error; null for somebody who may not see them. */
   readonly assessments: readonly MarkedAssessment[] | null;
   /** Null for somebody who may not see them. */
@@ -34,14 +37,14 @@ interface ReferralViewProps {
 
 /** The page of one referral. An administrator sees it without scores, cautions and figures. */
 export function ReferralView(props: ReferralViewProps): JSX.Element {
-  const { frame, opened, role, mark, siteName, today, assessments, figures } = props;
+  const { frame, opened, role, mark, siteName, today, cautions, assessments, figures } = props;
   const { referral, patient, course, outcomes } = opened;
   return (
     <Page frame={frame} title={spokenName(patient)}>
       <ReferralHead {...{ opened, siteName, today }} />
       <StepsSection role={role} opened={opened} />
       {mark === null ? '' : <InErrorNotice referralId={referral.id} mark={mark} />}
-      {outcomes === null ? '' : <CautionList outcomes={outcomes} />}
+      <CautionList cautions={cautions} />
       {course === null ? '' : <CourseLine timeline={course.timeline} />}
       {outcomes === null ? '' : <ChangeFigure outcomes={outcomes} />}
       {course === null ? '' : <SessionsSection course={course} sessions={outcomes?.sessions ?? null} />}
