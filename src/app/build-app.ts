@@ -47,7 +47,7 @@ import { sessionRoutes } from '../http/sessions/session-routes.js';
 import { exportRoutes } from '../http/exports/export-routes.js';
 import { importRoutes } from '../http/imports/import-routes.js';
 import { draftRoutes } from '../http/drafts/draft-routes.js';
-import { fhirCourseRoute } from '../http/fhir/course-route.js';
+import { fhirRoutes } from '../http/fhir/fhir-routes.js';
 import { letterRoutes } from '../http/letters/letter-routes.js';
 import { workListRoutes } from '../http/work-list/work-list-routes.js';
 import { installAssets } from '../web/assets.js';
@@ -117,7 +117,7 @@ export async function buildApp(
       workListRoutes(api, context);
       draftRoutes(api, context);
       letterRoutes(api, context);
-      fhirCourseRoute(api, context);
+      fhirRoutes(api, context);
       diaryRoutes(api, context);
       safetyRoutes(api, context);
       reportRoutes(api, context);

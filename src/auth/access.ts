@@ -20,6 +20,7 @@ export const ACCESS = {
   undoMerge: LEAD,
   listMerges: TEAM,
   registerReferral: TEAM,
+  takeInReferralFhir: TEAM,
   listReferrals: TEAM,
   getReferral: TEAM,
   correctReferral: TEAM,

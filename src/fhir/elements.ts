@@ -49,8 +49,8 @@ export function extensionsOf<Field extends string>(
   fields: readonly ExtensionField<Field>[],
   record: Readonly<Record<Field, unknown>>,
 ): readonly Element[] {
-  return fields.flatMap(({ field, name, value }) =>
-    record[field] === null ? [] : [{ url: extensionUrl(name), [value.element]: record[field] }],
+  return fields.flatMap(({ field, name, element }) =>
+    record[field] === null ? [] : [{ url: extensionUrl(name), [element]: record[field] }],
   );
 }
 

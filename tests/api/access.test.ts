@@ -29,6 +29,7 @@ const TABLE: Readonly<Record<string, 'anybody' | readonly TestRole[]>> = {
   getPatient: [A, C, L],
   correctPatient: [A, C, L],
   registerReferral: [A, C, L],
+  takeInReferralFhir: [A, C, L],
   listReferrals: [A, C, L],
   getReferral: [A, C, L],
   correctReferral: [A, C, L],

@@ -1,6 +1,9 @@
 import type { World } from './bad-input.js';
 import { anAssessment, aPatient, aReferralBody, aSession } from './entries.js';
 import type { Body } from './entries.js';
+import { aSentReferral } from './fhir-referral.js';
+
+const NHS = 'https://fhir.nhs.uk/Id/nhs-number';
 
 /** An operation that takes a body, with one that it would accept. */
 export interface BodyOperation {
@@ -110,6 +113,13 @@ export const BODY_OPERATIONS: readonly BodyOperation[] = [
     method: 'post',
     path: () => '/api/v1/referrals',
     body: ({ app, patientId }) => aReferralBody(patientId, app.siteId),
+  },
+  {
+    operationId: 'takeInReferralFhir',
+    method: 'post',
+    path: () => '/api/v1/referrals/fhir',
+    body: ({ app }) =>
+      aSentReferral(app.siteId, { patient: { identifier: [{ system: NHS, value: '9990000026' }] } }),
   },
   {
     operationId: 'correctReferral',

@@ -1,20 +1,11 @@
-import type { Gender, Patient } from '../../domain/patient/patient.js';
+import type { Patient } from '../../domain/patient/patient.js';
 import { ETHNIC_WORDS } from '../../domain/patient/words.js';
 import { extensionsOf, listed } from '../elements.js';
 import type { Element, Resource } from '../elements.js';
 import { PATIENT_EXTENSIONS } from '../extensions.js';
+import { FHIR_GENDERS } from '../genders.js';
 import { ETHNIC_EXTENSION, ETHNIC_SYSTEM, NHS_NUMBER_SYSTEM, PRACTICE_SYSTEM } from '../vocabulary.js';
 import type { CourseToSend } from './course-to-send.js';
-
-/** FHIR knows four words for the gender; the extension tells the one of the record. */
-export const FHIR_GENDERS: Readonly<Record<Gender, string>> = {
-  female: 'female',
-  male: 'male',
-  'non-binary': 'other',
-  other: 'other',
-  'not-stated': 'unknown',
-  'not-known': 'unknown',
-};
 
 /** The person. @source FHIR R4 (4.0.1), Patient. */
 export function patientResource({ patient, referral, teamName }: CourseToSend): Resource {
