@@ -1,4 +1,5 @@
 import type { SitToStandEntry, WalkTestEntry } from '../src/domain/assessment/assessment.js';
+import { EMPTY_WALK } from '../src/domain/assessment/empty-walk.js';
 import { distanceToLevel } from '../src/domain/measures/shuttles.js';
 import type { NotDoneReason, StopReason, WalkingAid } from '../src/domain/referral/closed-sets.js';
 import type { Body } from './body.js';
@@ -114,29 +115,6 @@ function distanceOf(
   }
   return { distanceM: null, level: converted.level, shuttles: converted.shuttlesInLevel };
 }
-
-const EMPTY_WALK = {
-  place: 'course',
-  distanceM: null,
-  level: null,
-  shuttles: null,
-  timeS: null,
-  speedLevel: null,
-  courseLengthM: null,
-  walkingAid: null,
-  oxygenLPerMin: null,
-  startSpo2Percent: null,
-  lowestSpo2Percent: null,
-  startHeartRateBpm: null,
-  peakHeartRateBpm: null,
-  startBreathlessness: null,
-  endBreathlessness: null,
-  startFatigue: null,
-  endFatigue: null,
-  stops: null,
-  stopReason: null,
-  notDoneReason: null,
-} as const satisfies Partial<WalkTestEntry>;
 
 const STOPS: readonly (readonly [number, number])[] = [
   [0, 70],

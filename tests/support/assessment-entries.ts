@@ -6,6 +6,7 @@ import type {
   WalkTestEntry,
 } from '../../src/domain/assessment/assessment.js';
 import type { AssessmentContext } from '../../src/domain/assessment/check-assessment.js';
+import { EMPTY_WALK } from '../../src/domain/assessment/empty-walk.js';
 import type { Findings } from '../../src/domain/assessment/field-limits.js';
 import { plainDate } from '../../src/domain/calendar/plain-date.js';
 
@@ -47,31 +48,7 @@ export function aContext(changes: Partial<AssessmentContext> = {}): AssessmentCo
 
 /** A first attempt at an incremental shuttle walk with nothing filled in. */
 export function aWalk(changes: Partial<WalkTestEntry> = {}): WalkTestEntry {
-  return {
-    test: 'incremental-shuttle-walk',
-    attempt: 1,
-    place: 'course',
-    distanceM: null,
-    level: null,
-    shuttles: null,
-    timeS: null,
-    speedLevel: null,
-    courseLengthM: null,
-    walkingAid: null,
-    oxygenLPerMin: null,
-    startSpo2Percent: null,
-    lowestSpo2Percent: null,
-    startHeartRateBpm: null,
-    peakHeartRateBpm: null,
-    startBreathlessness: null,
-    endBreathlessness: null,
-    startFatigue: null,
-    endFatigue: null,
-    stops: null,
-    stopReason: null,
-    notDoneReason: null,
-    ...changes,
-  };
+  return { ...EMPTY_WALK, test: 'incremental-shuttle-walk', attempt: 1, ...changes };
 }
 
 /** A one-minute sit-to-stand with nothing filled in. */

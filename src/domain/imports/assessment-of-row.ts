@@ -4,6 +4,7 @@ import type {
   SitToStandEntry,
   WalkTestEntry,
 } from '../assessment/assessment.js';
+import { EMPTY_WALK } from '../assessment/empty-walk.js';
 import { QUESTIONNAIRES, SIT_TO_STAND_TESTS, WALK_TESTS } from '../measures/registered.js';
 import type { WalkTest } from '../measures/walk-test.js';
 import type { NotDoneReason, Timepoint } from '../referral/closed-sets.js';
@@ -137,27 +138,11 @@ export function walkEntry(
 ): WalkTestEntry {
   const isTimed = test.records === 'endurance';
   return {
+    ...EMPTY_WALK,
     test: test.id,
     attempt,
-    place: 'course',
     distanceM: isTimed ? null : result,
-    level: null,
-    shuttles: null,
     timeS: isTimed ? result : null,
-    speedLevel: null,
-    courseLengthM: null,
-    walkingAid: null,
-    oxygenLPerMin: null,
-    startSpo2Percent: null,
-    lowestSpo2Percent: null,
-    startHeartRateBpm: null,
-    peakHeartRateBpm: null,
-    startBreathlessness: null,
-    endBreathlessness: null,
-    startFatigue: null,
-    endFatigue: null,
-    stops: null,
-    stopReason: null,
     notDoneReason,
   };
 }

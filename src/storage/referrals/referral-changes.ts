@@ -1,3 +1,4 @@
+import type { Updateable } from 'kysely';
 import type { PlainDate } from '../../domain/calendar/plain-date.js';
 import type { EnteredInError } from '../../domain/history/entered-in-error.js';
 import type {
@@ -9,6 +10,7 @@ import type {
 } from '../../domain/referral/referral.js';
 import type { Executor } from '../connection.js';
 import { inErrorColumns } from '../in-error.js';
+import type { ReferralTable } from '../record-tables.js';
 import { offerColumns, referralColumns } from './row-mapper.js';
 
 /** What changed in a referral, by whom and why. */
@@ -24,12 +26,7 @@ export async function correctReferralRow(
   db: Executor,
   change: ReferralChange & { readonly details: ReferralDetails },
 ): Promise<void> {
-  await keepFormerReferral(db, change);
-  await db
-    .updateTable('referral')
-    .set({ version: change.former.version + 1, ...referralColumns(change.details) })
-    .where('id', '=', change.former.id)
-    .execute();
+  await setInNextVersion(db, change, referralColumns(change.details));
 }
 
 /** Sets the triage decision; null takes it back. */
@@ -37,18 +34,12 @@ export async function setTriage(
   db: Executor,
   change: ReferralChange & { readonly triage: Triage | null; readonly mrcGrade: number | null },
 ): Promise<void> {
-  await keepFormerReferral(db, change);
-  await db
-    .updateTable('referral')
-    .set({
-      version: change.former.version + 1,
-      triage_decision: change.triage?.decision ?? null,
-      triaged_on: change.triage?.decidedOn ?? null,
-      triage_reason: change.triage?.reason ?? null,
-      mrc_grade: change.mrcGrade,
-    })
-    .where('id', '=', change.former.id)
-    .execute();
+  await setInNextVersion(db, change, {
+    triage_decision: change.triage?.decision ?? null,
+    triaged_on: change.triage?.decidedOn ?? null,
+    triage_reason: change.triage?.reason ?? null,
+    mrc_grade: change.mrcGrade,
+  });
 }
 
 /** Closes a referral; null opens it again. */
@@ -59,18 +50,12 @@ export async function setClosure(
     readonly exercisePlanGivenOn: PlainDate | null;
   },
 ): Promise<void> {
-  await keepFormerReferral(db, change);
-  await db
-    .updateTable('referral')
-    .set({
-      version: change.former.version + 1,
-      closed_on: change.closure?.closedOn ?? null,
-      closure_reason: change.closure?.reason ?? null,
-      closure_note: change.closure?.note ?? null,
-      exercise_plan_given_on: change.exercisePlanGivenOn,
-    })
-    .where('id', '=', change.former.id)
-    .execute();
+  await setInNextVersion(db, change, {
+    closed_on: change.closure?.closedOn ?? null,
+    closure_reason: change.closure?.reason ?? null,
+    closure_note: change.closure?.note ?? null,
+    exercise_plan_given_on: change.exercisePlanGivenOn,
+  });
 }
 
 /** Adds an offer of an appointment or a place. */
@@ -106,12 +91,7 @@ export async function markReferralRow(
   db: Executor,
   change: ReferralChange & { readonly mark: EnteredInError | null },
 ): Promise<void> {
-  await nextReferralVersion(db, change);
-  await db
-    .updateTable('referral')
-    .set(inErrorColumns(change.mark))
-    .where('id', '=', change.former.id)
-    .execute();
+  await setInNextVersion(db, change, inErrorColumns(change.mark));
 }
 
 /** Marks an offer as entered in error; null restores it. */
@@ -130,11 +110,20 @@ export async function markOfferRow(
 
 /** Keeps the former state of a referral and gives it the next version, where what changes is in another table. */
 async function nextReferralVersion(db: Executor, change: ReferralChange): Promise<void> {
-  await keepFormerReferral(db, change);
+  await setInNextVersion(db, change, {});
+}
+
+/** Keeps the former state of a referral and gives it the next version, with what changes in it. */
+async function setInNextVersion(
+  db: Executor,
+  change: ReferralChange,
+  columns: Updateable<ReferralTable>,
+): Promise<void> {
   const { id, version } = change.former;
+  await keepFormerReferral(db, change);
   await db
     .updateTable('referral')
-    .set({ version: version + 1 })
+    .set({ version: version + 1, ...columns })
     .where('id', '=', id)
     .execute();
 }
@@ -158,10 +147,5 @@ export async function moveReferralRow(
   db: Executor,
   change: ReferralChange & { readonly patientId: string },
 ): Promise<void> {
-  await nextReferralVersion(db, change);
-  await db
-    .updateTable('referral')
-    .set({ patient_id: change.patientId })
-    .where('id', '=', change.former.id)
-    .execute();
+  await setInNextVersion(db, change, { patient_id: change.patientId });
 }
