@@ -8,6 +8,7 @@ import type { RowChoice } from '../usecases/imports/commit-import.js';
 import { chooseColumns, takeFile } from '../usecases/imports/keep-import.js';
 import { problemFor } from '../http/problem/problem-for.js';
 import { leadOfTeam } from '../usecases/imports/lead-of-team.js';
+import { bringRecordFileIn } from './bring-record-in.js';
 import { readConfig } from './config.js';
 import { openRecord } from './open-record.js';
 import { commandRefused, requireRecord, runCommand } from './run-command.js';
@@ -17,12 +18,15 @@ const USAGE = `Brings a sheet of referrals into the record: CSV or XLSX.
 
   npm run import -- FILE --team TEAM [--site SITE] [--dates day-first|month-first]
                     [--commit good-rows|all-or-none] [--confirm-unusual]
+  npm run import -- --record FILE
 
   Without --commit every row is judged and nothing is written.
   --team TEAM          the team; the import is told to the audit trail in the name of its first lead
   --site SITE          the site of rows that name none
   --dates ORDER        which comes first in dates in figures, where the dates do not show it
-  --confirm-unusual    values outside the usual range have been checked, and are taken`;
+  --confirm-unusual    values outside the usual range have been checked, and are taken
+  --record FILE        the whole record of a team, as the command export writes it to a zip: into a store
+                       without that team, all of it or nothing`;
 
 const MOST_LINES = 50;
 let toldPercent = -1;
@@ -36,10 +40,15 @@ await runCommand(USAGE, async () => {
       dates: { type: 'string' },
       commit: { type: 'string' },
       'confirm-unusual': { type: 'boolean', default: false },
+      record: { type: 'string' },
     },
   });
   const [file, ...others] = positionals;
-  const { team, site, dates, commit } = values;
+  const { team, site, dates, commit, record } = values;
+  if (record !== undefined) {
+    if (positionals.length > 0 || (team ?? site ?? dates ?? commit) !== undefined) return null;
+    return bringRecordFileIn(readContent(record));
+  }
   if (file === undefined || team === undefined || others.length > 0) return null;
   if (dates !== undefined && dates !== 'day-first' && dates !== 'month-first') return null;
   const rows: RowChoice | undefined = ROW_CHOICES.find((choice) => choice === commit);

@@ -46,3 +46,15 @@ describe('the command that takes a record out', () => {
     expect(existsSync(file)).toBe(false);
   });
 });
+
+it('what it wrote is brought in where there is no store yet, once', async () => {
+  const file = join(folder, 'moved.zip');
+  await run(...TEAM, '--to', file);
+  const elsewhere = { TIDEMARK_DB: join(folder, 'elsewhere', 'record.sqlite') };
+  const brought = await runCommandFile('import.ts', ['--record', file], elsewhere);
+  expect([brought.code, brought.stderr]).toEqual([0, '']);
+  expect(brought.stdout).toContain('Brought in: the record of Marram Coast PR team as it stood on ');
+  const again = await runCommandFile('import.ts', ['--record', file], elsewhere);
+  expect([again.code, again.stderr]).toEqual([1, 'Nothing was brought in.\n']);
+  expect(again.stdout).toContain('The store has a team "Marram Coast PR team" already.');
+});

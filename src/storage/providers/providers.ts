@@ -54,6 +54,16 @@ export async function commissionersOfTeam(
     .execute();
 }
 
+/** The names of those of some commissioners that are in the store, by id. */
+export async function commissionersById(
+  db: Executor,
+  ids: readonly string[],
+): Promise<ReadonlyMap<string, string>> {
+  if (ids.length === 0) return new Map();
+  const rows = await db.selectFrom('commissioner').selectAll().where('id', 'in', ids).execute();
+  return new Map(rows.map(({ id, name }) => [id, name]));
+}
+
 /** Name of a commissioner. @throws Error when it is gone, which the record does not allow */
 export async function commissionerName(db: Executor, id: string): Promise<string> {
   const row = await db

@@ -25,7 +25,14 @@ export async function verifyReleases({ reader }: Context): Promise<readonly Veri
   }));
 }
 
-function digestFaults({ document, digest, counts, countsDigest, files }: KeptRelease): readonly string[] {
+/** What of a release no longer has the digest that was taken of it, in words. */
+export function digestFaults({
+  document,
+  digest,
+  counts,
+  countsDigest,
+  files,
+}: KeptRelease): readonly string[] {
   return [
     ...(digestOf(document) === digest ? [] : ['the document does not have its digest']),
     ...(digestOf(counts) === countsDigest ? [] : ['the counts do not have their digest']),

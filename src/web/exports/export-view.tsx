@@ -24,7 +24,8 @@ export function ExportView({ frame }: { readonly frame: Frame }): JSX.Element {
         <dt>Tables (ZIP)</dt>
         <dd>
           A CSV file for each table of the record, former versions and releases included, with a data
-          dictionary: type, unit, codes and meaning of every column.
+          dictionary: type, unit, codes and meaning of every column. An operator can bring the file into a
+          store without your team, where it gives the same reports.
         </dd>
         <dt>One document (JSON)</dt>
         <dd>The same rows and the same dictionary for a program to read.</dd>
