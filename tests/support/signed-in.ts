@@ -20,9 +20,14 @@ export async function accountIdOf(service: TestApp, role: TestRole): Promise<str
 
 /** Opens a session of a role without asking for a passphrase, which would take long. @returns its secret */
 export async function sessionSecretFor(service: TestApp, role: TestRole): Promise<string> {
+  return sessionSecretOf(service, await accountIdOf(service, role));
+}
+
+/** The same of an account. */
+export async function sessionSecretOf(service: TestApp, accountId: string): Promise<string> {
   const { context } = service.record;
-  const account = await findAccount(context.db, { id: await accountIdOf(service, role) });
-  if (account === null) throw new Error(`There is no ${role}.`);
+  const account = await findAccount(context.db, { id: accountId });
+  if (account === null) throw new Error('There is no such account.');
   return context.db
     .transaction()
     .execute(
