@@ -86,6 +86,27 @@ describe('the cautions of an assessment', () => {
     expect(await riskOf(id)).toMatchObject({ acknowledgement: { by: 'Test lead' } });
   });
 
+  it('have one form at a time: the others are led to, and keep nothing typed waiting', async () => {
+    const referralId = await givenTriagedReferral(app);
+    const hads = Array.from({ length: 14 }, () => 2);
+    const questionnaires = [
+      { questionnaire: 'patient-health-questionnaire-9', items: [1, 1, 0, 0, 0, 0, 0, 0, 1] },
+      { questionnaire: 'hospital-anxiety-and-depression-scale', items: hads },
+    ];
+    const id = await givenAssessment(app, referralId, { walkTests: [], sitToStands: [], questionnaires });
+    const path = `/assessments/${id}/cautions`;
+    const open = (await cautionsAt(app, id)).filter((caution) => caution['mustBeAcknowledged'] === true);
+    expect(open.length).toBeGreaterThan(1);
+    for (const { id: cautionId, measureId } of open) {
+      const key = typeof measureId === 'string' ? `${String(cautionId)}.${measureId}` : String(cautionId);
+      const { text } = await clinician.get(`${path}?caution=${key}`);
+      expect(text.match(/<textarea/g)).toHaveLength(1);
+      expect(text).toContain(`name="actionTaken.${key}"`);
+      expect((await clinician.submit(path, { caution: key, [`actionTaken.${key}`]: DONE })).status).toBe(303);
+    }
+    expect((await clinician.get(path)).text).not.toContain('<textarea');
+  });
+
   it('take no caution that the assessment does not have', async () => {
     const { path } = await givenRisk();
     for (const key of ['', 'no-such-caution', RISK.cautionId]) {

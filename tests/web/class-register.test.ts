@@ -135,6 +135,41 @@ describe('the register of a class', () => {
     expect(refused.text).toContain('only a cancellation can be recorded yet');
   });
 
+  it('of a past day is changed with a reason only, which stays typed; a missing entry needs none', async () => {
+    const heldOn = '2026-11-23';
+    const sessionId = await givenSession(app, { heldOn });
+    const path = `/classes/${sessionId}`;
+    const coming = { plannedStartOn: heldOn };
+    const late = await givenComing('Gadwall', coming);
+    const early = await givenComing('Garganey', coming);
+    expect((await admin.get(path)).text).not.toContain('name="reason"');
+    expect((await admin.submit(path, { mark: `${late}:attended` })).status).toBe(303);
+    expect((await admin.get(path)).text).toContain('name="reason"');
+    expect((await admin.submit(path, { mark: `${early}:attended`, reason: '' })).status).toBe(303);
+
+    const without = await admin.submit(path, { mark: `${late}:did-not-attend`, reason: '' });
+    expect(without.status).toBe(422);
+    expect(without.text).toContain('href="#field-reason"');
+    expect(without.text).toContain('Not stored (Mavis Gadwall: did not attend)');
+    const long = await admin.submit(path, { mark: `${late}:none`, reason: 'x'.repeat(501) });
+    expect(long.text).toContain(`value="${'x'.repeat(501)}"`);
+    const alone = await admin.submit(path, { reason: 'The sheet says otherwise' });
+    expect(alone.status).toBe(422);
+    expect(alone.text).toContain('value="The sheet says otherwise"');
+    expect(await registerOf(sessionId)).toEqual({ [late]: 'attended', [early]: 'attended' });
+
+    const reason = 'The sheet says otherwise';
+    expect((await admin.submit(path, { mark: `${late}:did-not-attend`, reason })).status).toBe(303);
+    expect(await registerOf(sessionId)).toEqual({ [late]: 'did-not-attend', [early]: 'attended' });
+    const history = await app.as('lead').get(`/api/v1/sessions/${sessionId}/history`);
+    expect(asRecords(asRecord(history.body)['items']).at(-1)).toMatchObject({ reason });
+    const asked = await admin.submit(path, { all: 'yes', sure: 'yes' });
+    expect(asked.text).toContain('href="#field-reasonForAll"');
+    const all = await admin.submit(path, { all: 'yes', sure: 'yes', reasonForAll: 'The hall was flooded' });
+    expect(all.status).toBe(303);
+    expect(new Set(Object.values(await registerOf(sessionId)))).toEqual(new Set(['cancelled-by-service']));
+  });
+
   it('takes no other mark than those of the list', async () => {
     const sessionId = await givenClass();
     for (const mark of ['', ':', `${ids['Avocet']}:late`, 'x'.repeat(500)]) {

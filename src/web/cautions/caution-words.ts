@@ -2,9 +2,11 @@ import { londonTime } from '../../domain/calendar/london-time.js';
 import { findMeasure } from '../../domain/measures/catalogue.js';
 import type { Acknowledgement, StandingCaution } from '../../domain/safety/standing-cautions.js';
 
-/** A caution with the measure it belongs to. */
+/** A caution with the measure it belongs to, which many of them begin with. */
 export function cautionWords({ text, measureId }: Pick<StandingCaution, 'text' | 'measureId'>): string {
-  return measureId === null ? text : `${findMeasure(measureId)?.shortName ?? measureId}: ${text}`;
+  if (measureId === null) return text;
+  const name = findMeasure(measureId)?.shortName ?? measureId;
+  return text.startsWith(name) ? text : `${name}: ${text}`;
 }
 
 /** Where a caution comes from, and how well that is known. */

@@ -1,4 +1,5 @@
 import type { FastifyReply, FastifyRequest } from 'fastify';
+import { z } from 'zod';
 import { getAssessment } from '../../usecases/assessments/record-assessment.js';
 import { acknowledgeCaution, listCautions } from '../../usecases/safety/acknowledge-caution.js';
 import { entryReader } from '../forms/entry-reader.js';
@@ -18,8 +19,10 @@ interface Params {
   readonly Params: { readonly assessmentId: string };
 }
 
+const Query = z.object({ caution: z.string().catch('') });
+
 interface Shown {
-  readonly typed: { readonly key: string; readonly action: string } | null;
+  readonly typed: { readonly key: string; readonly action: string };
   readonly errors: FormErrors;
   readonly status: number;
 }
@@ -29,9 +32,10 @@ export function cautionsPage(app: WebApp, web: Web): void {
   const { context } = web;
   const path = '/assessments/:assessmentId/cautions';
 
-  app.get<Params>(path, pageOf('page:cautions'), (request, reply) =>
-    show(request, reply, { typed: null, errors: NO_ERRORS, status: 200 }),
-  );
+  app.get<Params>(path, pageOf('page:cautions'), (request, reply) => {
+    const typed = { key: Query.parse(request.query).caution, action: '' };
+    return show(request, reply, { typed, errors: NO_ERRORS, status: 200 });
+  });
 
   app.post<Params>(path, pageOf('page:cautions'), async (request, reply) => {
     const { assessmentId } = request.params;

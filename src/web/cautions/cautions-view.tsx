@@ -7,7 +7,7 @@ import { Button, ErrorSummary, Form } from '../components/form.js';
 import { Notice } from '../components/notice.js';
 import { EmptyState } from '../components/parts.js';
 import { TextArea } from '../components/text-fields.js';
-import { errorAt, fieldId } from '../forms/form-errors.js';
+import { errorAt } from '../forms/form-errors.js';
 import type { FormErrors } from '../forms/form-errors.js';
 import { SEND_FORM } from '../forms/send-form.js';
 import type { Frame } from '../frame.js';
@@ -29,18 +29,18 @@ interface CautionsViewProps {
   readonly of: ReferralOfPerson;
   readonly assessment: Assessment;
   readonly cautions: readonly StandingCaution[];
-  /** The caution that somebody has just tried to acknowledge, and what they typed. */
-  readonly typed: { readonly key: string; readonly action: string } | null;
+  /** The caution that is acknowledged now, and what was typed about it; where it is not open, the first open one is. */
+  readonly typed: { readonly key: string; readonly action: string };
   readonly errors: FormErrors;
 }
 
 /** The cautions of an assessment: where each comes from, and who has put a name to it. */
 export function CautionsView(props: CautionsViewProps): JSX.Element {
-  const { frame, of, assessment, cautions, errors } = props;
+  const { frame, of, assessment, cautions, typed, errors } = props;
   const { entry, referralId } = assessment;
   const title = 'Cautions of an assessment';
   const open = cautions.filter(isOpen);
-  const others = cautions.filter((caution) => !isOpen(caution));
+  const chosen = open.find((caution) => cautionKey(caution) === typed.key) ?? open[0];
   return (
     <Page frame={frame} title={errors.length === 0 ? title : `Error: ${title}`} scripts={[SEND_FORM]}>
       <p class="crumb">
@@ -59,12 +59,10 @@ export function CautionsView(props: CautionsViewProps): JSX.Element {
           an acknowledgement is not taken back.
         </p>
       )}
-      {open.map((caution) => (
-        <OpenCaution {...props} caution={caution} />
-      ))}
-      {others.map((caution) => (
-        <CautionNotice caution={caution} />
-      ))}
+      {chosen === undefined ? '' : <OpenCaution {...props} caution={chosen} />}
+      {cautions.map((caution) =>
+        caution === chosen ? '' : <OtherCaution assessmentId={assessment.id} caution={caution} />,
+      )}
     </Page>
   );
 }
@@ -85,18 +83,12 @@ function OpenCaution({
   return (
     <section class="panel" aria-label={attributeText(cautionWords(caution))}>
       <CautionNotice caution={caution} />
-      <Form
-        frame={frame}
-        action={`/assessments/${assessment.id}/cautions`}
-        sending="whole"
-        id={fieldId(`form-${key}`)}
-        label={`Acknowledge: ${cautionWords(caution)}`}
-      >
+      <Form frame={frame} action={`/assessments/${assessment.id}/cautions`} sending="whole">
         <input type="hidden" name="caution" value={attributeText(key)} />
         <TextArea
           name={name}
           label="What you did about it"
-          value={typed?.key === key ? typed.action : ''}
+          value={typed.key === key ? typed.action : ''}
           error={errorAt(errors, name)}
           rows={3}
           maxlength={LONGEST_ACTION}
@@ -106,6 +98,29 @@ function OpenCaution({
         </div>
       </Form>
     </section>
+  );
+}
+
+/** One form stands on the page, so that acknowledging one caution loses nothing that was typed about another. */
+function OtherCaution({
+  assessmentId,
+  caution,
+}: {
+  readonly assessmentId: string;
+  readonly caution: StandingCaution;
+}): JSX.Element {
+  const address = `/assessments/${assessmentId}/cautions?caution=${encodeURIComponent(cautionKey(caution))}`;
+  return (
+    <>
+      <CautionNotice caution={caution} />
+      {isOpen(caution) ? (
+        <p>
+          <a href={attributeText(address)} safe>{`Acknowledge: ${cautionWords(caution)}`}</a>
+        </p>
+      ) : (
+        ''
+      )}
+    </>
   );
 }
 

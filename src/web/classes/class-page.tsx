@@ -10,6 +10,7 @@ import { readClass } from '../../usecases/sessions/read-class.js';
 import type { ClassWithPeople } from '../../usecases/sessions/read-class.js';
 import { VERSION_FIELD } from '../components/version-field.js';
 import { sendErrorPage } from '../error-page.js';
+import { reasonFault } from '../forms/line.js';
 import { isTicked, readForm, textOf, wholeNumberOf } from '../forms/form-values.js';
 import type { FormValues } from '../forms/form-values.js';
 import { frameOf, sendPage } from '../frame.js';
@@ -17,6 +18,8 @@ import { memberOf, pageOf, REPEATABLE } from '../web.js';
 import type { Web, WebApp } from '../web.js';
 import { ClassView } from './class-view.js';
 import type { ClassNotes } from './class-view.js';
+import { REASON_FIELD, REASON_FOR_ALL } from './reason-field.js';
+import type { RegisterChange } from './reason-field.js';
 
 interface Params {
   readonly Params: { readonly sessionId: string };
@@ -41,15 +44,25 @@ export function classPage(app: WebApp, web: Web): void {
     if (read.kind === 'refused') return sendErrorPage(request, reply, web.wordsFor(read.refusal));
     const { people, session } = read.value;
     const isForAll = isTicked(form, 'all');
-    if (isForAll && !isTicked(form, 'sure') && session.attendances.length > 0) {
-      return show(request, reply, sessionId, { asksWhetherAll: true }, 422);
+    const asksWhetherAll = isForAll && session.attendances.length > 0;
+    if (asksWhetherAll && !isTicked(form, 'sure')) {
+      return show(request, reply, sessionId, { asksWhetherAll }, 422);
     }
+    const change = changeOf(form, isForAll ? REASON_FOR_ALL : REASON_FIELD);
     const marks = isForAll
       ? people.map(({ referralId }): Mark => ({ referralId, outcome: 'cancelled-by-service' }))
       : marksOf(form);
-    if (marks.length === 0) return reply.redirect(`/classes/${sessionId}`, 303);
+    if (marks.length === 0) {
+      if (change.reason === null) return reply.redirect(`/classes/${sessionId}`, 303);
+      return show(request, reply, sessionId, { change, faults: [TAP_MISSING] }, 422);
+    }
+    const fault = change.reason === null ? null : reasonFault(change.field, change.reason);
+    if (fault !== null) {
+      return show(request, reply, sessionId, { change, asksWhetherAll, errors: [fault], marks }, 422);
+    }
     const basedOn = [wholeNumberOf(form, VERSION_FIELD) ?? 0];
-    const marked = await markAttendances(context, actor, sessionId, { marks, basedOn });
+    const { reason } = change;
+    const marked = await markAttendances(context, actor, sessionId, { marks, basedOn, reason });
     if (marked.kind === 'done') {
       const [first] = marks;
       return reply.redirect(
@@ -57,7 +70,7 @@ export function classPage(app: WebApp, web: Web): void {
         303,
       );
     }
-    return showRefused(request, reply, sessionId, { marks, refusal: marked.refusal });
+    return showRefused(request, reply, sessionId, { marks, change, asksWhetherAll }, marked.refusal);
   });
 
   app.post<Params>('/classes/:sessionId/find', { ...pageOf('page:class'), ...REPEATABLE }, (request, reply) =>
@@ -68,15 +81,22 @@ export function classPage(app: WebApp, web: Web): void {
     request: FastifyRequest,
     reply: FastifyReply,
     sessionId: string,
-    { marks, refusal }: { readonly marks: readonly Mark[]; readonly refusal: Refusal },
+    tapped: Pick<ClassNotes, 'change' | 'asksWhetherAll'> & { readonly marks: readonly Mark[] },
+    refusal: Refusal,
   ): Promise<FastifyReply> {
     if (refusal.code === 'changed-meanwhile') {
       const { meanwhile } = refusal;
-      return show(request, reply, sessionId, { stale: { meanwhile, marks } }, 412);
+      const { marks, change } = tapped;
+      return show(request, reply, sessionId, { stale: { meanwhile, marks }, change }, 412);
     }
     if (refusal.code !== 'rules-broken') return sendErrorPage(request, reply, web.wordsFor(refusal));
-    const faults = [...new Set(refusal.faults.map(({ message }) => message))];
-    return show(request, reply, sessionId, { faults }, 422);
+    const [ofReason, others] = [true, false].map((isOfReason) =>
+      refusal.faults.filter(({ pointer }) => (pointer === '/reason') === isOfReason),
+    );
+    const field = tapped.change?.field ?? REASON_FIELD;
+    const errors = ofReason?.map(({ message }) => ({ field, message })) ?? [];
+    const faults = [...new Set(others?.map(({ message }) => message))];
+    return show(request, reply, sessionId, { ...tapped, errors, faults }, 422);
   }
 
   async function showFound(
@@ -108,6 +128,14 @@ export function classPage(app: WebApp, web: Web): void {
     const sites = await sitesOfTeam(context, memberOf(request));
     return sites.find(({ id }) => id === session.siteId)?.name ?? '';
   }
+}
+
+const TAP_MISSING = 'Tap what became of somebody: the reason alone changes nothing.';
+
+/** Why a register is changed, as it was typed; null where nothing was. */
+function changeOf(form: FormValues, field: string): RegisterChange {
+  const typed = textOf(form, field);
+  return { field, reason: typed === '' ? null : typed };
 }
 
 /** The mark of a tap, such as `{referral}:attended`; `none` takes the person off the register. Nothing else is a mark. */

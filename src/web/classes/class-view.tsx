@@ -3,7 +3,12 @@ import type { Meanwhile } from '../../domain/history/history.js';
 import type { FoundPeople } from '../../usecases/patients/search-people.js';
 import type { Mark, SessionRegister } from '../../usecases/sessions/keep-register.js';
 import type { ClassPerson } from '../../usecases/sessions/read-class.js';
-import { Button, Form } from '../components/form.js';
+import { ATTENDANCE_WORDS } from '../../domain/referral/step-words.js';
+import type { FormErrors } from '../forms/form-errors.js';
+import { spokenName } from '../people/names.js';
+import { REASON_FIELD, REASON_FOR_ALL, ReasonField } from './reason-field.js';
+import type { RegisterChange } from './reason-field.js';
+import { Button, ErrorSummary, Form } from '../components/form.js';
 import { VersionField } from '../components/version-field.js';
 import { Notice } from '../components/notice.js';
 import { EmptyState } from '../components/parts.js';
@@ -24,6 +29,11 @@ export interface ClassNotes {
   readonly stale?: { readonly meanwhile: Meanwhile; readonly marks: readonly Mark[] };
   /** Why a mark was not stored. */
   readonly faults?: readonly string[];
+  /** What is wrong with the reason, and the taps that were not stored for it. */
+  readonly errors?: FormErrors;
+  readonly marks?: readonly Mark[];
+  /** Why the register is changed, as it was typed. */
+  readonly change?: RegisterChange | undefined;
   readonly search?: { readonly typed: string; readonly found: FoundPeople };
 }
 
@@ -40,6 +50,7 @@ interface ClassViewProps {
 export function ClassView({ frame, session, people, siteName, today, notes }: ClassViewProps): JSX.Element {
   const title = `Class, ${siteName}, ${dayWords(session.heldOn)}`;
   const isAhead = session.heldOn > today;
+  const isCorrected = session.heldOn < today && session.attendances.length > 0;
   return (
     <Page frame={frame} title={title} scripts={[SEND_FORM]}>
       <p class="crumb">
@@ -56,6 +67,17 @@ export function ClassView({ frame, session, people, siteName, today, notes }: Cl
       ) : (
         <Form frame={frame} action={`/classes/${session.id}`} sending="taps" id="register" class="register">
           <VersionField version={session.version} />
+          {isCorrected ? (
+            <>
+              {/* Enter in the reason taps nobody. */}
+              <button type="submit" class="visually-hidden" tabindex="-1">
+                Tap what became of somebody
+              </button>
+              <ReasonField name={REASON_FIELD} change={notes.change} errors={notes.errors} />
+            </>
+          ) : (
+            ''
+          )}
           <ul>
             {people.map((person) => (
               <PersonRow person={person} isAhead={isAhead} />
@@ -64,7 +86,7 @@ export function ClassView({ frame, session, people, siteName, today, notes }: Cl
         </Form>
       )}
       <AddPerson frame={frame} session={session} people={people} search={notes.search ?? null} />
-      {people.length === 0 ? '' : <CancelAll frame={frame} session={session} people={people} notes={notes} />}
+      {people.length === 0 ? '' : <CancelAll {...{ frame, session, people, notes, isCorrected }} />}
     </Page>
   );
 }
@@ -74,7 +96,7 @@ function Notes({
   people,
   notes,
 }: Pick<ClassViewProps, 'session' | 'people' | 'notes'>): JSX.Element {
-  const { faults, stale } = notes;
+  const { faults = [], errors = [], marks = [], stale } = notes;
   return (
     <>
       {session.enteredInError === null ? (
@@ -87,7 +109,7 @@ function Notes({
         </Notice>
       )}
       {stale === undefined ? '' : <StaleNotice people={people} register={session.attendances} {...stale} />}
-      {faults === undefined ? (
+      {faults.length === 0 ? (
         ''
       ) : (
         <div role="alert">
@@ -98,8 +120,18 @@ function Notes({
           </Notice>
         </div>
       )}
+      <ErrorSummary errors={errors} title={notStoredTitle(marks, people)} />
     </>
   );
+}
+
+/** Which tap waits for its reason. */
+function notStoredTitle(marks: readonly Mark[], people: readonly ClassPerson[]): string {
+  const [mark] = marks;
+  if (mark === undefined || marks.length > 1) return 'Nothing was stored: please mend this first';
+  const person = people.find(({ referralId }) => referralId === mark.referralId);
+  const outcome = mark.outcome === null ? 'not marked' : ATTENDANCE_WORDS[mark.outcome];
+  return `Not stored (${person === undefined ? 'somebody else' : spokenName(person)}: ${outcome}): please mend this and tap again`;
 }
 
 /** How many are expected, marked and still to be marked. */
@@ -120,7 +152,11 @@ function CancelAll({
   session,
   people,
   notes,
-}: Pick<ClassViewProps, 'frame' | 'session' | 'people' | 'notes'>): JSX.Element {
+  isCorrected,
+}: Pick<ClassViewProps, 'frame' | 'session' | 'people' | 'notes'> & {
+  /** The day is over and entries stand, so that a reason is needed. */
+  readonly isCorrected: boolean;
+}): JSX.Element {
   const isAsked = notes.asksWhetherAll === true;
   return (
     <section class="panel" aria-labelledby="cancel-all">
@@ -143,6 +179,11 @@ function CancelAll({
         <VersionField version={session.version} />
         <input type="hidden" name="all" value="yes" />
         {isAsked ? <input type="hidden" name="sure" value="yes" /> : ''}
+        {isAsked && isCorrected ? (
+          <ReasonField name={REASON_FOR_ALL} change={notes.change} errors={notes.errors} />
+        ) : (
+          ''
+        )}
         <div class="actions">
           <Button kind="grave">
             {isAsked ? 'Yes, cancelled by the service for all' : 'Cancelled by the service for all'}

@@ -77,7 +77,7 @@ function grouped(cautions: readonly ShownCaution[]): readonly Group[] {
     const key = `${cautionsAt ?? ''} ${text}`;
     const group = groups.get(key) ?? { names: [], text, cautionsAt };
     const name = measureId === null ? null : (findMeasure(measureId)?.shortName ?? measureId);
-    if (name !== null && !group.names.includes(name)) group.names.push(name);
+    if (name !== null && !text.startsWith(name) && !group.names.includes(name)) group.names.push(name);
     groups.set(key, group);
   }
   return [...groups.values()].map(({ names, text, cautionsAt }) => ({
