@@ -77,6 +77,8 @@ export type Cell = TextCell | NumberCell | IntervalCell;
 export interface TextCell {
   readonly kind: 'text';
   readonly text: string;
+  /** It stands in the place of a number, such as a mark for one that is hidden. */
+  readonly isInPlaceOfNumber?: boolean;
   readonly link?: Link;
 }
 

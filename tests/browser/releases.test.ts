@@ -44,7 +44,7 @@ describe('a release from the draft to the commissioner', () => {
     await expectText(lead.page, 'Merged or left out: How soon people started; Where referrals came from');
     await lead.page.getByRole('button', { name: 'Release this summary' }).click();
     await lead.page.waitForURL('**/releases/1');
-    await expectText(lead.page, 'Pulmonary rehabilitation, 2026-27-Q2');
+    await expectText(lead.page, 'Pulmonary rehabilitation, July to September 2026');
     expect(lead.complaints).toEqual([]);
 
     const reader = await openSignedIn(browser, service, origin, 'commissioner');

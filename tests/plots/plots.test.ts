@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { changeBars } from '../../src/plots/change-bars.js';
 import { controlChart } from '../../src/plots/control-chart.js';
 import type { TimePoint } from '../../src/plots/control-chart.js';
+import { countBars } from '../../src/plots/count-bars.js';
 import { dotPlot } from '../../src/plots/dot-plot.js';
 import { funnelPlot } from '../../src/plots/funnel-plot.js';
 import { incidenceBands } from '../../src/plots/incidence-bands.js';
@@ -47,6 +48,32 @@ describe('the funnel of steps', () => {
 
   it('says what the parts are', () => {
     expect(svg).toContain('Referred: 100 (10 still at it, 20 left after it); Started: 70.');
+  });
+});
+
+describe('bars of counts', () => {
+  const { svg, alternative } = countBars({
+    ...FRAME,
+    rows: [
+      { label: 'completed', words: '30', value: 30 },
+      { label: 'did not complete', words: '15', value: 15 },
+      { label: 'still open', words: 'not shown', value: null },
+      { label: 'moved away', words: '0', value: 0 },
+    ],
+  });
+
+  it('draws each from zero at one scale, and nothing for what is not shown or is none', () => {
+    const bars = drawnElements(svg, 'rect');
+    expect(bars).toHaveLength(2);
+    expect(new Set(bars.map((bar) => numberAt(bar, 'x'))).size).toBe(1);
+    expect(numberAt(bars[0], 'width')).toBeCloseTo(2 * numberAt(bars[1], 'width'), HALF_A_PIXEL);
+  });
+
+  it('names every one, above its bar and in words', () => {
+    const [first, second] = drawnElements(svg, 'rect');
+    expect(placeOf(svg, 'completed: 30').y).toBeLessThan(numberAt(first, 'y'));
+    expect(placeOf(svg, 'did not complete: 15').y).toBeLessThan(numberAt(second, 'y'));
+    expect(alternative).toBe('completed: 30; did not complete: 15; still open: not shown; moved away: 0.');
   });
 });
 
@@ -253,6 +280,8 @@ describe('the funnel of sites', () => {
 
 const PLOTS: readonly (readonly [string, Plot])[] = [
   ['stepBars', stepBars({ ...FRAME, steps: [{ label: '<b>', count: 1, left: 0, open: 0 }] })],
+  ['countBars', countBars({ ...FRAME, rows: [{ label: '<b>', words: '<i>', value: 1 }] })],
+  ['empty countBars', countBars({ ...FRAME, rows: [] })],
   ['empty stepBars', stepBars({ ...FRAME, steps: [] })],
   [
     'dotPlot',

@@ -9,11 +9,11 @@ export interface ReadTable {
 
 /** The tables of a page. */
 export function tablesInPage(html: string): readonly ReadTable[] {
-  return [...html.matchAll(/<table>([\s\S]*?)<\/table>/g)].map(([, table = '']) => {
-    const [heads = [], ...rows] = parts(table, /<tr>([\s\S]*?)<\/tr>/g).map((row) =>
+  return [...html.matchAll(/<table\b[^>]*>([\s\S]*?)<\/table>/g)].map(([, table = '']) => {
+    const [heads = [], ...rows] = parts(table, /<tr\b[^>]*>([\s\S]*?)<\/tr>/g).map((row) =>
       parts(row, /<t[hd]\b[^>]*>([\s\S]*?)<\/t[hd]>/g).map(wordsOf),
     );
-    return { caption: wordsOf(parts(table, /<caption>([\s\S]*?)<\/caption>/g)[0] ?? ''), heads, rows };
+    return { caption: wordsOf(parts(table, /<caption\b[^>]*>([\s\S]*?)<\/caption>/g)[0] ?? ''), heads, rows };
   });
 }
 

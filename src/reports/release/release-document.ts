@@ -4,6 +4,7 @@ import type {
   ProtectedShare,
   ProtectedTable,
 } from '../../domain/release/protected-release.js';
+import { countBars } from '../../plots/count-bars.js';
 import { dotPlot } from '../../plots/dot-plot.js';
 import { releaseSentences } from './release-sentences.js';
 import {
@@ -14,13 +15,13 @@ import {
   totalsTable,
   twoWayTable,
 } from './release-tables.js';
-import { day, headLines, hidingWords } from './release-words.js';
+import { countText, day, headLines, hidingWords, periodWords } from './release-words.js';
 
 /** A release as a document that a layperson can read; it takes protected values and nothing else. */
 export function releaseDocument(release: ProtectedRelease): Document {
   const { period, number, dataCut } = release;
   return {
-    title: `Pulmonary rehabilitation, ${period.label}`,
+    title: `Pulmonary rehabilitation, ${periodWords(period)}`,
     subtitle: headLines(release),
     footer: `Release ${number}. Data as at ${day(dataCut)}`,
     sections: [
@@ -104,10 +105,7 @@ function tablesSection(
   const blocks = tables.flatMap((table): readonly Block[] => [
     { kind: 'heading', text: table.title },
     { kind: 'paragraph', text: table.explanation },
-    {
-      kind: 'table',
-      table: table.kind === 'two-way' ? twoWayTable(table) : oneWayTable(table, release),
-    },
+    tableBlock(table, release),
     ...(table.shares.length === 0
       ? []
       : [
@@ -119,6 +117,23 @@ function tablesSection(
   ]);
   const none: Block = { kind: 'paragraph', text: 'No table of this kind could be released.' };
   return { id, title, sheetName, blocks: blocks.length === 0 ? [none] : blocks };
+}
+
+/** Tables of what was done and of change with bars beside them; those of people would grow too long. */
+function tableBlock(table: ProtectedTable, release: ProtectedRelease): Block {
+  if (isTwoWay(table)) return { kind: 'table', table: twoWayTable(table) };
+  const shown = table.cells.filter(({ count }) => count.kind === 'shown');
+  if (isOfPeople(table) || shown.length < 2) return { kind: 'table', table: oneWayTable(table, release) };
+  const plot = countBars({
+    id: `release-${release.number}-${table.id}`,
+    title: table.title,
+    rows: table.cells.map(({ words, within, count }) => ({
+      label: within === null ? words : `of these, ${words}`,
+      words: count.kind === 'shown' ? countText(count) : 'not shown',
+      value: count.kind === 'shown' ? count.value : null,
+    })),
+  });
+  return { kind: 'plot', title: 'Referrals', plot, table: oneWayTable(table, release) };
 }
 
 function hiddenSection(release: ProtectedRelease): Section {
@@ -139,7 +154,7 @@ function hiddenSection(release: ProtectedRelease): Section {
       {
         kind: 'table',
         table: {
-          caption: 'Policy of this release',
+          caption: 'Settings of this release',
           columns: [
             { head: 'Setting', kind: 'text' },
             { head: 'Value', kind: 'text' },
@@ -157,24 +172,41 @@ function hiddenSection(release: ProtectedRelease): Section {
   };
 }
 
-function definitionsSection({ definitions }: ProtectedRelease): Section {
+function definitionsSection({ definitions, tables }: ProtectedRelease): Section {
+  const shares = tables.flatMap((table) => table.shares);
   return {
     id: 'definitions',
     title: 'Definitions',
     sheetName: 'Definitions',
     blocks: [
       {
+        kind: 'paragraph',
+        text: 'Behind each percentage stands of how many people it is, and its 95 % interval (Wilson): how far it could be from what the service usually does by chance alone. Fewer people, wider interval.',
+      },
+      {
         kind: 'table',
         table: {
           caption: 'Who counts in each percentage',
-          columns: ['Rule', 'Counts', 'Of whom', 'Left out', 'Source'].map(
+          columns: ['Percentage, and its rule', 'Counts', 'Of whom', 'Left out', 'Source'].map(
             (head) => ({ head, kind: 'text' }) as const,
           ),
           rows: definitions.map(({ ruleId, numerator, denominator, exclusions, source }) =>
-            [ruleId, numerator, denominator, exclusions ?? 'nobody', source].map(text),
+            [
+              `${titleOfRule(ruleId, shares)}, ${ruleId}`,
+              numerator,
+              denominator,
+              exclusions ?? 'nobody',
+              source,
+            ].map(text),
           ),
         },
       },
     ],
   };
+}
+
+/** The percentage that a rule gives; of several measures without the name of any. */
+function titleOfRule(ruleId: string, shares: readonly ProtectedShare[]): string {
+  const [first = '', ...others] = shares.filter((share) => share.ruleId === ruleId).map(({ title }) => title);
+  return others.length === 0 ? first : (first.split(': ')[1] ?? first);
 }

@@ -24,8 +24,15 @@ export function releaseSentences(release: ProtectedRelease): readonly string[] {
 
 function shareSentence(release: ProtectedRelease, id: string, words: string): readonly string[] {
   const share = shareOf(release, id);
-  if (share === undefined || share.percent === null || share.interval === null) return [];
+  if (share === undefined) return [];
   const { percent, interval, target } = share;
+  if (percent === null || interval === null) {
+    return target === null
+      ? []
+      : [
+          `Not shown, since somebody could be recognised by it: how many ${words} (target ${target.percent} %).`,
+        ];
+  }
   const aim =
     target === null
       ? ''
@@ -51,11 +58,11 @@ function waitSentence({ summaries }: ProtectedRelease): readonly string[] {
 }
 
 function changeSentences(release: ProtectedRelease): readonly string[] {
-  return release.tables.flatMap(({ id, shares }) => {
+  return release.tables.flatMap(({ id, title, shares }) => {
     const [share] = shares;
     if (!id.startsWith('change.') || share?.percent === undefined || share.percent === null) return [];
     return [
-      `${share.title.split(':')[0] ?? ''}: ${share.percent} % of those measured alike before and after were better by at least the smallest change that people notice.`,
+      `${title.split(': ')[1] ?? title}: ${share.percent} % of those measured alike before and after were better by at least the smallest change that people notice.`,
     ];
   });
 }

@@ -1,4 +1,4 @@
-import type { Cell, Table } from '../../documents/document-model.js';
+import type { Cell, Table, TextCell } from '../../documents/document-model.js';
 import type { ProtectedCount } from '../../domain/release/protected-count.js';
 import type {
   ProtectedRelease,
@@ -78,12 +78,12 @@ export function sharesTable(
   shares: readonly ProtectedShare[],
 ): Table {
   return {
-    caption: `${caption}, percent of the printed counts with 95 % intervals (Wilson)`,
+    caption: `${caption}: of the printed counts, with 95 % intervals`,
     columns: [
       { head: 'Percentage', kind: 'text' },
       { head: 'Value', kind: 'text' },
-      { head: 'Target', kind: 'text' },
-      { head: 'Rule', kind: 'text' },
+      { head: 'Target', kind: 'text', isLeftOutWhenEmpty: true },
+      { head: 'Rule', kind: 'text', isForSheetsOnly: true },
     ],
     rows: shares.map((share) => [
       text(share.title),
@@ -120,7 +120,7 @@ export function summariesTable({ summaries }: ProtectedRelease): Table {
 }
 
 /** A cell of words. */
-export function text(words: string): Cell {
+export function text(words: string): TextCell {
   return { kind: 'text', text: words };
 }
 
@@ -130,5 +130,7 @@ function number(value: number): Cell {
 
 /** A hidden count is a mark in every form: an empty cell would read as none. */
 function countCell(count: ProtectedCount): Cell {
-  return count.kind === 'hidden' ? text(HIDDEN_MARK) : { ...number(count.value), text: countText(count) };
+  return count.kind === 'hidden'
+    ? { ...text(HIDDEN_MARK), isInPlaceOfNumber: true }
+    : { ...number(count.value), text: countText(count) };
 }

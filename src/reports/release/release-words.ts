@@ -58,15 +58,28 @@ export function hidingWords({ policy, agreement }: ProtectedRelease): readonly s
   ];
 }
 
+/** The months of a period. @example periodWords(the first quarter of 2026-27) -> 'April to June 2026' */
+export function periodWords({ firstDay, lastDay }: ProtectedRelease['period']): string {
+  const [, from = '', fromYear = ''] = day(firstDay).split(' ');
+  const [, to = '', toYear = ''] = day(lastDay).split(' ');
+  return fromYear === toYear ? `${from} to ${to} ${toYear}` : `${from} ${fromYear} to ${to} ${toYear}`;
+}
+
 /** Period, data cut and number. */
 export function headLines(release: ProtectedRelease): readonly string[] {
   const { period, dataCut, releasedOn, correction } = release;
   return [
     `For ${release.commissionerName}, by ${release.teamName}`,
     `${period.kind === 'year' ? 'Financial year' : 'Financial quarter'} ${period.label}: ${day(period.firstDay)} to ${day(period.lastDay)}`,
-    `Data as at ${day(dataCut)}. Release ${release.number}, made on ${day(releasedOn)}, by version ${release.settingsVersion} of the team's settings`,
+    `Data as at ${day(dataCut)}. Release ${release.number}, made on ${day(releasedOn)}, by ${settingsWords(release)}`,
     ...(correction === null ? [] : [`Corrects release ${correction.ofNumber}. Reason: ${correction.reason}`]),
   ];
+}
+
+function settingsWords({ settingsVersion }: ProtectedRelease): string {
+  return settingsVersion === 0
+    ? 'the settings that every team begins with'
+    : `version ${settingsVersion} of the team’s settings`;
 }
 
 /** A calendar date for readers. */

@@ -91,20 +91,26 @@ function ReleaseView({ frame, read, isLead, errors }: ReleaseProps): JSX.Element
   const document = releaseDocument(release);
   const { number } = entry;
   return (
-    <Page frame={frame} title={`${errors.length > 0 ? 'Error: ' : ''}Release ${number}`}>
-      <p>
+    <Page
+      frame={frame}
+      title={`${errors.length > 0 ? 'Error: ' : ''}Release ${number}`}
+      sheetLine={document.footer}
+    >
+      <p class="not-printed">
         <a href="/releases">All releases</a>
       </p>
-      <h1 safe>{document.title}</h1>
-      <ErrorSummary errors={errors} />
-      <Standing read={read} />
-      {document.subtitle.map((line) => (
-        <p class="muted" safe>
-          {line}
-        </p>
-      ))}
-      <DocumentView document={document} addressOf={() => '#in-short'} />
-      <section id="files">
+      <article class="report leaflet">
+        <h1 safe>{document.title}</h1>
+        <ErrorSummary errors={errors} />
+        <Standing read={read} />
+        {document.subtitle.map((line) => (
+          <p class="muted" safe>
+            {line}
+          </p>
+        ))}
+        <DocumentView document={document} addressOf={() => '#in-short'} />
+      </article>
+      <section id="files" class="not-printed">
         <h2>Files of this release</h2>
         <ul>
           <li>
@@ -120,7 +126,12 @@ function ReleaseView({ frame, read, isLead, errors }: ReleaseProps): JSX.Element
               </li>
             ))}
         </ul>
-        <p class="muted" safe>{`SHA-256 of the canonical text: ${entry.digest}`}</p>
+        <p class="muted">
+          SHA-256 of the canonical text:{' '}
+          <span class="code" safe>
+            {entry.digest}
+          </span>
+        </p>
       </section>
       {isLead && entry.withdrawn === null ? <Withdrawal frame={frame} number={number} errors={errors} /> : ''}
     </Page>
@@ -164,7 +175,7 @@ function Withdrawal({
   readonly errors: FormErrors;
 }): JSX.Element {
   return (
-    <section>
+    <section class="not-printed">
       <h2>Withdraw this release</h2>
       <p>It stays readable and says that it no longer stands. This cannot be taken back.</p>
       <Form frame={frame} action={`/releases/${number}/withdrawal`} label="Withdraw this release">

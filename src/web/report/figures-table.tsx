@@ -31,7 +31,7 @@ function cellView(
 ): JSX.Element {
   if (cell === undefined) return <td></td>;
   const link = cell.kind === 'interval' || cell.text === '-' ? undefined : cell.link;
-  const look = isHead ? lookOfRowHead(cell.kind) : lookOf(cell.kind);
+  const look = isHead ? lookOfRowHead(cell.kind) : lookOfCell(cell);
   if (link !== undefined) {
     const anchor = (
       <a href={attributeText(addressOf(link))} safe>
@@ -60,6 +60,10 @@ function cellView(
 /** The first cell of a row names it, mostly in words. */
 function lookOfRowHead(kind: Cell['kind']): 'number' | undefined {
   return kind === 'text' ? undefined : 'number';
+}
+
+function lookOfCell(cell: Cell): 'words' | undefined {
+  return cell.kind === 'text' && cell.isInPlaceOfNumber === true ? undefined : lookOf(cell.kind);
 }
 
 function lookOf(kind: Cell['kind'] | undefined): 'words' | undefined {
