@@ -151,6 +151,19 @@ describe('an opened figure', () => {
     expect((await lead.get('/report/figures/no-such?period=2026-27-Q2')).status).toBe(404);
   });
 
+  it('opens those who wait now, whenever they were received, and a number of days alone', async () => {
+    const report = await lead.get('/report?period=2026-27-Q1');
+    expect(report.text).toContain('whenever they were received: 4');
+    const link = '/report/figures/waiting-now.more-than-90-days?period=2026-27-Q1';
+    expect(report.text).toContain(`href="${link}"`);
+    const { text } = await lead.get(link);
+    // From 6 July to 25 November: 25 + 31 + 30 + 31 + 25 days; from 3 August, 28 days fewer.
+    expect(text).toContain('Waiting for triage, day 142');
+    expect(text).toContain('everybody who waits for a start, whenever received');
+    expect(text).toContain('Counts (3)');
+    expect(text).toContain('Does not count (1)');
+  });
+
   it('is what every link of the report and of its chapters leads to', async () => {
     const pages = [
       REPORT,

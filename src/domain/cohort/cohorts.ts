@@ -7,9 +7,13 @@ import type { Course } from '../pathway/course.js';
 export const COHORT_KINDS = ['referral', 'start', 'discharge'] as const;
 export type CohortKind = (typeof COHORT_KINDS)[number];
 
-/** The referrals of one period that a figure may count, those registered in error among them. */
+/** What a figure is counted over: a cohort of the period, or everybody who waits for a start at the cut. */
+export const COUNTED_OVER = [...COHORT_KINDS, 'waiting'] as const;
+export type CountedOver = (typeof COUNTED_OVER)[number];
+
+/** The referrals that a figure may count, those registered in error among them. */
 export interface Cohort {
-  readonly kind: CohortKind;
+  readonly kind: CountedOver;
   /** In the order in which they were given. */
   readonly courses: readonly Course[];
   /** People with more than one referral in this cohort: all others count as one person each. */
@@ -17,10 +21,11 @@ export interface Cohort {
 }
 
 /** What each cohort is, in words. */
-export const COHORT_WORDS: Readonly<Record<CohortKind, string>> = {
+export const COHORT_WORDS: Readonly<Record<CountedOver, string>> = {
   referral: 'Referrals received in the period',
   start: 'Referrals whose first supervised session attended was in the period',
   discharge: 'Referrals discharged in the period: first discharge assessment, or closure where there is none',
+  waiting: 'Referrals that wait for a start at the cut, whenever they were received',
 };
 
 /**
@@ -59,7 +64,7 @@ export function cohortOf(kind: CohortKind, courses: readonly Course[], period: P
 }
 
 /** Referrals that were chosen otherwise, such as one person's, as a cohort. */
-export function asCohort(kind: CohortKind, courses: readonly Course[]): Cohort {
+export function asCohort(kind: CountedOver, courses: readonly Course[]): Cohort {
   const seen = new Set<string>();
   const repeated = new Set<string>();
   for (const { facts } of courses) {

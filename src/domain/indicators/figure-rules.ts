@@ -10,6 +10,7 @@ import { RECORD_QUALITY_RULES } from './record-quality-figures.js';
 import { INDICATORS } from './registered.js';
 import { START_BY_DAY_FIGURES } from './start-by-day-figures.js';
 import { WAIT_FIGURES } from './wait-figures.js';
+import { WAITING_NOW_RULES } from './waiting-now-figures.js';
 
 /** Every figure that a report can print but those of single measures. */
 export const GENERAL_RULES: readonly FigureRule[] = [
@@ -25,6 +26,7 @@ export const GENERAL_RULES: readonly FigureRule[] = [
     ...leftBecause.map(({ rule }) => rule),
   ]),
   ...START_BY_DAY_FIGURES.map(({ rule }) => rule),
+  ...WAITING_NOW_RULES,
   ...RECORD_QUALITY_RULES,
 ];
 

@@ -1,5 +1,5 @@
 import type { PlainDate } from '../calendar/plain-date.js';
-import type { CohortKind } from '../cohort/cohorts.js';
+import type { CountedOver } from '../cohort/cohorts.js';
 import type { ExclusionId } from '../cohort/exclusions.js';
 import type { Interval } from '../statistics/interval.js';
 
@@ -12,7 +12,7 @@ export interface Figure {
   readonly id: string;
   readonly ruleId: string;
   readonly title: string;
-  readonly cohort: CohortKind;
+  readonly cohort: CountedOver;
   readonly numerator: number;
   /** Referrals decided as at the cut, those still open left out. */
   readonly denominator: number;

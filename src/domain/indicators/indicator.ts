@@ -1,7 +1,7 @@
 import type { Period } from '../calendar/period.js';
 import type { PlainDate } from '../calendar/plain-date.js';
 import type { CourseChange } from '../change/course-changes.js';
-import type { CohortKind } from '../cohort/cohorts.js';
+import type { CohortKind, CountedOver } from '../cohort/cohorts.js';
 import type { ExclusionId } from '../cohort/exclusions.js';
 import type { Citation } from '../evidence/citation.js';
 import type { Course } from '../pathway/course.js';
@@ -35,7 +35,7 @@ export interface FigureRule {
   /** Id of the rule with its version, printed beside the figure. */
   readonly ruleId: string;
   readonly title: string;
-  readonly cohort: CohortKind;
+  readonly cohort: CountedOver;
   /** Who is in the numerator, in words. */
   readonly numerator: string;
   readonly denominator: string;
@@ -48,6 +48,7 @@ export interface FigureRule {
 
 /** A figure that stands in the table of indicators and may have a target. */
 export interface Indicator extends Omit<FigureRule, 'ruleId'> {
+  readonly cohort: CohortKind;
   /** Raised whenever the rule changes; a released figure keeps the version it was counted by. */
   readonly version: number;
   /** Key under which a team's settings hold the target. */

@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { COHORT_KINDS } from '../../domain/cohort/cohorts.js';
+import { COUNTED_OVER } from '../../domain/cohort/cohorts.js';
 import { MEMBER_KINDS } from '../../domain/indicators/figure.js';
 import { readFiguresOfReferral } from '../../usecases/reports/figures-of-referral.js';
 import { openFigureOfQuarter } from '../../usecases/reports/open-figure.js';
@@ -59,7 +59,7 @@ const FiguresOfReferralShown = z
           figureId: z.string(),
           ruleId: z.string(),
           title: z.string(),
-          cohort: z.enum(COHORT_KINDS),
+          cohort: z.enum(COUNTED_OVER),
           kind: kindShown,
           reason: z.string(),
         }),

@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { COUNTED_OVER } from '../../domain/cohort/cohorts.js';
 
 /* Parts of the schemas of reports. */
 
@@ -11,7 +12,7 @@ export const FigureShown = z
     id: z.string(),
     ruleId: z.string(),
     title: z.string(),
-    cohort: z.enum(['referral', 'start', 'discharge']),
+    cohort: z.enum(COUNTED_OVER),
     numerator: z.int(),
     denominator: z.int().describe('Referrals decided as at the cut; those still open are left out'),
     excluded: z.array(z.strictObject({ id: z.string(), reason: z.string(), count: z.int() })),

@@ -53,9 +53,9 @@ export const WaitingShown = z
     clocks: z.array(Clock),
     now: z
       .strictObject({
-        waiting: z.int(),
-        byStage: z.array(z.strictObject({ stage: z.string(), words: z.string(), referrals: z.int() })),
-        overDays: z.array(z.strictObject({ days: z.int(), referrals: z.int() })),
+        waiting: FigureShown,
+        byStage: z.array(z.strictObject({ stage: z.string(), words: z.string(), waiting: FigureShown })),
+        overDays: z.array(z.strictObject({ days: z.int(), waiting: FigureShown })),
         longest: z.array(
           z.strictObject({ referralId: z.string(), receivedOn: dateShown, days: z.int(), stage: z.string() }),
         ),

@@ -1,4 +1,4 @@
-import { COHORT_KINDS } from '../../domain/cohort/cohorts.js';
+import { COUNTED_OVER } from '../../domain/cohort/cohorts.js';
 import { countFigures } from '../../domain/indicators/count.js';
 import type { Figure } from '../../domain/indicators/figure.js';
 import type { FigureRule } from '../../domain/indicators/indicator.js';
@@ -20,7 +20,7 @@ export interface FigureCounter {
  */
 export function figureCounter({ cohorts, context }: Quarter, rules: readonly FigureRule[]): FigureCounter {
   const figures = new Map<string, Figure>();
-  for (const kind of COHORT_KINDS) {
+  for (const kind of COUNTED_OVER) {
     const ofCohort = rules.filter((rule) => rule.cohort === kind);
     for (const figure of countFigures(ofCohort, cohorts[kind], context)) figures.set(figure.id, figure);
   }

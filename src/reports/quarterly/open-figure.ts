@@ -1,5 +1,5 @@
 import { dimensionsOf } from '../../domain/cohort/dimensions.js';
-import type { CohortKind } from '../../domain/cohort/cohorts.js';
+import type { CountedOver } from '../../domain/cohort/cohorts.js';
 import { countFigure, judgeCourse, membersOf } from '../../domain/indicators/count.js';
 import { MEMBER_KINDS } from '../../domain/indicators/figure.js';
 import type { CountedFigure, FigureMember, MemberKind } from '../../domain/indicators/figure.js';
@@ -56,7 +56,7 @@ export interface FigureOfReferral {
   readonly figureId: string;
   readonly ruleId: string;
   readonly title: string;
-  readonly cohort: CohortKind;
+  readonly cohort: CountedOver;
   readonly kind: MemberKind;
   readonly reason: string;
 }
@@ -70,12 +70,13 @@ export interface FigureOfReferral {
  */
 export function figuresOfReferral(input: QuarterInput, referralId: string): readonly FigureOfReferral[] {
   const { cohorts, context } = quarterFrom(input);
-  const courseIn = (kind: CohortKind): Course | undefined =>
+  const courseIn = (kind: CountedOver): Course | undefined =>
     cohorts[kind].courses.find(({ facts }) => facts.referralId === referralId);
   const courses = {
     referral: courseIn('referral'),
     start: courseIn('start'),
     discharge: courseIn('discharge'),
+    waiting: courseIn('waiting'),
   };
   const measured = courses.discharge === undefined ? [] : [...context.changesOf(courses.discharge).keys()];
   const rules = [

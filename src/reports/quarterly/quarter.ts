@@ -1,7 +1,7 @@
 import type { Period } from '../../domain/calendar/period.js';
 import type { PlainDate } from '../../domain/calendar/plain-date.js';
-import { cohortOf } from '../../domain/cohort/cohorts.js';
-import type { Cohort, CohortKind } from '../../domain/cohort/cohorts.js';
+import { asCohort, cohortOf } from '../../domain/cohort/cohorts.js';
+import type { Cohort, CountedOver } from '../../domain/cohort/cohorts.js';
 import { dimensionsOf } from '../../domain/cohort/dimensions.js';
 import type { Dimension, NamedSite } from '../../domain/cohort/dimensions.js';
 import { waitingAmong } from '../../domain/cohort/waiting-list.js';
@@ -30,9 +30,9 @@ export interface QuarterInput {
   readonly narrowing: Narrowing;
 }
 
-/** The cohorts of a period at a cut, ready to be counted. */
+/** The cohorts of a period at a cut, and everybody who waits then, ready to be counted. */
 export interface Quarter {
-  readonly cohorts: Readonly<Record<CohortKind, Cohort>>;
+  readonly cohorts: Readonly<Record<CountedOver, Cohort>>;
   readonly context: JudgeContext;
   /** Everybody who waits for a start at the cut, whenever they were received. */
   readonly waiting: readonly WaitingReferral[];
@@ -43,14 +43,19 @@ export interface Quarter {
 /** Narrows the facts, cuts them at the as-at date, once, and sorts them into the cohorts. */
 export function quarterFrom({ facts, period, asAt, settings, sites, narrowing }: QuarterInput): Quarter {
   const courses = coursesOf(narrowed(facts, narrowing), asAt);
+  const waiting = waitingAmong(courses);
   return {
     cohorts: {
       referral: cohortOf('referral', courses, period),
       start: cohortOf('start', courses, period),
       discharge: cohortOf('discharge', courses, period),
+      waiting: asCohort(
+        'waiting',
+        waiting.map(({ course }) => course),
+      ),
     },
     context: judgeContext({ period, asAt, settings }),
-    waiting: waitingAmong(courses),
+    waiting,
     dimensions: dimensionsOf(sites),
   };
 }

@@ -75,10 +75,10 @@ export interface PercentWithInterval {
 
 /** Everybody of the team who waits for a start on the day of the cut, whenever they were received. */
 export interface WaitingNow {
-  readonly waiting: number;
-  readonly byStage: readonly { readonly stage: Stage; readonly words: string; readonly referrals: number }[];
+  readonly waiting: Figure;
+  readonly byStage: readonly { readonly stage: Stage; readonly words: string; readonly waiting: Figure }[];
   /** Days waited from receipt. */
-  readonly overDays: readonly { readonly days: number; readonly referrals: number }[];
+  readonly overDays: readonly { readonly days: number; readonly waiting: Figure }[];
   readonly longest: readonly LongWait[];
 }
 

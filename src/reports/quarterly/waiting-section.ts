@@ -1,7 +1,12 @@
-import { daysBetween } from '../../domain/calendar/plain-date.js';
-import { WAITING_STAGES } from '../../domain/cohort/waiting-list.js';
 import type { WaitingReferral } from '../../domain/cohort/waiting-list.js';
 import { INCIDENCE_DAYS, START_BY_DAY_FIGURES } from '../../domain/indicators/start-by-day-figures.js';
+import {
+  daysWaited,
+  WAITING_BY_STAGE,
+  WAITING_FOR_LONGER,
+  WAITING_NOW,
+  WAITING_WORDS,
+} from '../../domain/indicators/waiting-now-figures.js';
 import { WAIT_ENDING_WORDS, WAIT_ENDINGS, waitForStart } from '../../domain/pathway/competing.js';
 import type { WaitEnding, WaitForStart } from '../../domain/pathway/competing.js';
 import type { WaitFrom } from '../../domain/pathway/waits.js';
@@ -22,12 +27,6 @@ const CLOCK_TITLES: Readonly<Record<WaitFrom, string>> = {
   'hospital-discharge': 'After an exacerbation: from hospital discharge to the start',
 };
 
-const STAGE_WORDS = {
-  'awaiting-triage': 'waiting for triage',
-  'awaiting-assessment': 'waiting for assessment',
-  'awaiting-start': 'assessed, waiting for a start',
-} as const;
-
 const LONGEST_SHOWN = 10;
 
 /** Waiting by both clocks, and everybody who waits today. */
@@ -36,7 +35,7 @@ export function waitingSection(quarter: Quarter, counter: FigureCounter): Waitin
     clocks: (['receipt', 'hospital-discharge'] as const).map((from) =>
       incidenceByClock(quarter, from, counter),
     ),
-    now: waitingNow(quarter.waiting),
+    now: waitingNow(quarter.waiting, counter),
   };
 }
 
@@ -85,26 +84,23 @@ function curveOf(waits: readonly WaitForStart[], isLastDayKnown: boolean): reado
     : [...within, { ...last, day: lastDay }];
 }
 
-function waitingNow(waitingList: readonly WaitingReferral[]): WaitingNow {
+function waitingNow(waitingList: readonly WaitingReferral[], { count }: FigureCounter): WaitingNow {
   const waits = waitingList
-    .map(({ stage, course: { facts, asAt } }) => ({
-      referralId: facts.referralId,
-      receivedOn: facts.receivedOn,
-      days: daysBetween(facts.receivedOn, asAt),
+    .map(({ stage, course }) => ({
+      referralId: course.facts.referralId,
+      receivedOn: course.facts.receivedOn,
+      days: daysWaited(course),
       stage,
     }))
     .sort((a, b) => b.days - a.days || (a.referralId < b.referralId ? -1 : 1));
   return {
-    waiting: waits.length,
-    byStage: WAITING_STAGES.map((stage) => ({
+    waiting: count(WAITING_NOW),
+    byStage: WAITING_BY_STAGE.map(({ stage, rule }) => ({
       stage,
-      words: STAGE_WORDS[stage],
-      referrals: waits.filter((wait) => wait.stage === stage).length,
+      words: WAITING_WORDS[stage],
+      waiting: count(rule),
     })),
-    overDays: INCIDENCE_DAYS.map((days) => ({
-      days,
-      referrals: waits.filter((wait) => wait.days > days).length,
-    })),
+    overDays: WAITING_FOR_LONGER.map(({ days, rule }) => ({ days, waiting: count(rule) })),
     longest: waits.slice(0, LONGEST_SHOWN),
   };
 }

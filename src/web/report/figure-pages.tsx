@@ -69,7 +69,7 @@ export function figurePages(app: WebApp, web: Web): void {
           </p>
           <h1 safe>{figure.title}</h1>
           <p class="muted" safe>
-            {`${read.value.period.label}, data as at ${britishDate(read.value.asAt)}; ${figure.cohort} cohort.`}
+            {`${read.value.period.label}, data as at ${britishDate(read.value.asAt)}; ${cohortWords(figure)}.`}
           </p>
           <Rule opened={outcome.value} />
           <Kinds figure={figure} shown={{ figureId, kind, after }} asked={asked} />
@@ -87,6 +87,10 @@ export function figurePages(app: WebApp, web: Web): void {
       );
     },
   );
+}
+
+function cohortWords({ cohort }: Figure): string {
+  return cohort === 'waiting' ? 'everybody who waits for a start, whenever received' : `${cohort} cohort`;
 }
 
 function Rule({ opened: { figure, rule } }: { readonly opened: FigureWithMembers }): JSX.Element {

@@ -145,10 +145,24 @@ describe('the figures of a referral', () => {
   it('are none in a period that the referral does not touch, and told to the trail', async () => {
     const referralId = await givenReferral(service);
     const clinician = service.as('clinician');
-    const response = await figuresOf(clinician, referralId, 'period=2025-26-Q1');
-    expect(response.body).toMatchObject({ period: '2025-26-Q1', asAt: '2026-11-25', items: [] });
+    const response = await figuresOf(clinician, referralId, 'period=2025-26-Q1&asAt=2025-08-01');
+    expect(response.body).toMatchObject({ period: '2025-26-Q1', asAt: '2025-08-01', items: [] });
     const [event] = itemsOf(await service.as('lead').get('/api/v1/audit-events?limit=1'));
     expect(event).toMatchObject({ action: 'figures-of-referral-read', referralId });
+  });
+
+  it('are those of the waiting list of any report at whose cut the person waits', async () => {
+    const referralId = await givenReferral(service, { receivedOn: '2026-10-06' });
+    const response = await figuresOf(service.as('clinician'), referralId, 'period=2026-27-Q2');
+    const items = itemsOf(response);
+    // From 6 October to 25 November: 25 + 25 days.
+    expect(new Set(items.map(({ reason }) => reason))).toEqual(new Set(['Waiting for triage, day 50']));
+    const numerators = items.filter(({ kind }) => kind === 'numerator').map(({ figureId }) => figureId);
+    expect(numerators).toEqual([
+      'waiting-now.all',
+      'waiting-now.awaiting-triage',
+      'waiting-now.more-than-30-days',
+    ]);
   });
 
   it('are not found where the referral is not', async () => {

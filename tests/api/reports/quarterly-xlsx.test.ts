@@ -59,7 +59,7 @@ describe('the report as a spreadsheet', () => {
   });
 
   it('has no figure that the JSON has not', () => {
-    const known = new Set(tabledFigures(report).map(({ id }) => id));
+    const known = new Set(figuresIn([report]).map(({ id }) => id));
     const ids = tables.flatMap(({ rows }) => rows).flatMap((row) => row['Figure id'] ?? []);
     expect(ids.filter((id) => !known.has(String(id)))).toEqual([]);
   });

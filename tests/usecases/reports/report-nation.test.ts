@@ -52,8 +52,8 @@ describe('the report over all teams', () => {
         sumOf(figure.id, 'open'),
       ]);
     }
-    const waiting = reports.reduce((sum, report) => sum + report.waiting.now.waiting, 0);
-    expect(nation.waiting.now.waiting).toBe(waiting);
+    const waiting = reports.reduce((sum, report) => sum + report.waiting.now.waiting.numerator, 0);
+    expect(nation.waiting.now.waiting.numerator).toBe(waiting);
   });
 
   it('sets team beside team where a report of a team has its sites', () => {

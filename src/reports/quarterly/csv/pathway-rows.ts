@@ -93,15 +93,8 @@ function waitingRows({ waiting, waits }: QuarterlyReport): readonly CsvRow[] {
         ];
       }),
     ),
-    ...[
-      { title: 'Waiting at the cut', referrals: now.waiting },
-      ...now.byStage.map(({ words, referrals }) => ({ title: `Waiting at the cut: ${words}`, referrals })),
-      ...now.overDays.map(({ days, referrals }) => ({
-        title: `Waiting for more than ${days} days`,
-        referrals,
-      })),
-    ].map(({ title, referrals }) =>
-      numberRow({ section: 'waiting', title, statistic: 'count', value: referrals, unit: 'referrals' }),
+    ...[now.waiting, ...[...now.byStage, ...now.overDays].map(({ waiting: figure }) => figure)].map(
+      (figure) => figureRow('waiting', figure),
     ),
     ...waits.flatMap((wait) => [
       ...summaryRows(wait.daysOfThoseWhoReachedIt, {

@@ -1,5 +1,6 @@
-import type { Block, Section, Table } from '../../../documents/document-model.js';
+import type { Block, Cell, Section, Table } from '../../../documents/document-model.js';
 import { britishDate } from '../../../domain/calendar/british-date.js';
+import type { Figure } from '../../../domain/indicators/figure.js';
 import { incidenceBands } from '../../../plots/incidence-bands.js';
 import type { QuarterlyReport, WaitSummary } from '../report-model.js';
 import type { IncidenceByClock, WaitingNow } from '../section-models.js';
@@ -87,18 +88,22 @@ function incidenceTable({ days, methodId, title }: IncidenceByClock): Table {
 
 function nowBlocks({ waiting, byStage, overDays, longest }: WaitingNow, cut: string): readonly Block[] {
   return [
-    { kind: 'heading', text: `Waiting on ${cut}, whenever they were received: ${waiting}` },
+    { kind: 'heading', text: `Waiting on ${cut}, whenever they were received: ${waiting.denominator}` },
     {
       kind: 'table',
       table: {
         caption: 'Waiting now, by stage and by how long',
         columns: [
           { head: 'Waiting', kind: 'text' },
-          { head: 'Referrals', kind: 'number' },
+          { head: 'n', kind: 'number' },
+          { head: 'of', kind: 'number' },
+          { head: 'Rule', kind: 'text', isForSheetsOnly: true },
+          { head: 'Figure id', kind: 'text', isForSheetsOnly: true },
         ],
         rows: [
-          ...byStage.map(({ words, referrals }) => [text(words), count(referrals)]),
-          ...overDays.map(({ days, referrals }) => [text(`more than ${days} days`), count(referrals)]),
+          waitingRow('everybody', waiting),
+          ...byStage.map(({ words, waiting: figure }) => waitingRow(words, figure)),
+          ...overDays.map(({ days, waiting: figure }) => waitingRow(`for more than ${days} days`, figure)),
         ],
       },
     },
@@ -125,6 +130,11 @@ function nowBlocks({ waiting, byStage, overDays, longest }: WaitingNow, cut: str
           },
         ]),
   ];
+}
+
+/** How many wait so, each of whom can be opened; a share of them says nothing of chance. */
+function waitingRow(words: string, { id, ruleId, numerator, denominator }: Figure): readonly Cell[] {
+  return [text(words), count(numerator, figureLink(id)), count(denominator), text(ruleId), text(id)];
 }
 
 function simpleWaits(waits: readonly WaitSummary[]): Table {
