@@ -1,6 +1,7 @@
 import BetterSqlite from 'better-sqlite3';
 import type { Database } from 'better-sqlite3';
 import { buildDemo } from '../../seeds/build-demo.js';
+import type { DemoAccount } from '../../seeds/build-demo.js';
 import { openRecord } from '../../src/app/open-record.js';
 import { clockAt } from '../../src/app/system-clock.js';
 import { plainDate } from '../../src/domain/calendar/plain-date.js';
@@ -40,13 +41,18 @@ const YEARS_APART = 4;
  * @returns the token of the large team's lead
  */
 export async function makeSmallStore(file: string): Promise<string> {
+  return (await makeDemoStore(file)).token;
+}
+
+/** The same. @returns the account of the large team's lead */
+export async function makeDemoStore(file: string): Promise<DemoAccount> {
   const { connection, context } = await openRecord(file, clockAt(BENCH_INSTANT));
   const today = plainDate(BENCH_INSTANT.slice(0, 10));
   const demo = await buildDemo(context, { today, seed: 1 });
   await connection.close();
   const lead = demo.accounts.find((account) => account.role === 'lead');
   if (lead === undefined) throw new Error('The demonstration has no lead.');
-  return lead.token;
+  return lead;
 }
 
 /** How a store is made large. */

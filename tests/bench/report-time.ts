@@ -55,7 +55,8 @@ async function ask([small, large]: readonly [Client, Client], shot: Shot): Promi
   return rounds;
 }
 
-function serverMs(answer: Answer): number {
+/** What the server says that it took. */
+export function serverMs(answer: Answer): number {
   const match = /dur=([\d.]+)/.exec(String(answer.headers['server-timing']));
   if (match === null) throw new Error('The server does not say how long it took.');
   return Number(match[1]);

@@ -1,4 +1,5 @@
 import { measureNation } from './national-report.js';
+import { measurePages } from './page-time.js';
 import { measurePosts } from './post-throughput.js';
 import { measureReleases } from './release-utility.js';
 import { measureReports } from './report-time.js';
@@ -12,6 +13,7 @@ const LIMIT_MS = 40 * 60_000;
 
 const MEASUREMENTS: readonly ((workspace: Workspace) => Promise<readonly Line[]>)[] = [
   async (workspace) => [await measurePosts(workspace)],
+  measurePages,
   measureReports,
   measureNation,
   measureReleases,
