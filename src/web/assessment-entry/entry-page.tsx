@@ -15,6 +15,7 @@ import { PersonName, spokenName } from '../people/names.js';
 import { SafetyBlock, RestingBlock, WhenAndWhere } from './before-block.js';
 import { DRAFT_VERSION } from './field-names.js';
 import { nextMissing } from './next-missing.js';
+import { PhysicalTestsBlock } from './physical-block.js';
 import { QuestionnairesBlock } from './questionnaire-block.js';
 import type { SheetState } from './sheet-state.js';
 import { FirstWalkBlock, RestBlock, SecondWalkBlock, StandBlock } from './walk-blocks.js';
@@ -63,6 +64,7 @@ export function EntryPage({ state, notice }: EntryPageProps): JSX.Element {
         <RestBlock state={state} />
         <SecondWalkBlock state={state} />
         <StandBlock state={state} />
+        <PhysicalTestsBlock state={state} />
         <QuestionnairesBlock state={state} />
         <TextArea
           name="notes"

@@ -52,3 +52,23 @@ export function confirmField(field: string): string {
 export const DRAFT_VERSION = 'draftVersion';
 /** When the rest between two walks began, in milliseconds since 1970. */
 export const REST_STARTED = 'restStartedAt';
+
+/** The field of one timing of a physical test, in seconds. */
+export function partField(testId: string, partId: string): string {
+  return `p.${testId}.part.${partId}`;
+}
+
+/** Ticked where the person could not do a part: that is a finding, and no missing time. */
+export function unableField(testId: string, partId: string): string {
+  return `p.${testId}.unable.${partId}`;
+}
+
+/** The field of a result of a physical test that is typed as such; a test has one for each of its measures. */
+export function valueField(testId: string, measureId: string): string {
+  return `p.${testId}.value.${measureId}`;
+}
+
+/** The field of what must be the same at both ends, such as the side. */
+export function conditionField(testId: string, conditionId: string): string {
+  return `p.${testId}.condition.${conditionId}`;
+}

@@ -27,6 +27,8 @@ export function figureLines(read: ReadEntry, preview: EntryPreview): FigureLines
   for (const { measure, reason } of preview.notScored) {
     const owner = read.questionnaires.find(({ measures }) => measures.some(({ id }) => id === measure));
     if (owner !== undefined) add(`q.${owner.id}`, `${shortName(measure)}: no score. ${reason}.`);
+    const test = read.physicalTests.find(({ measures }) => measures.some(({ id }) => id === measure));
+    if (test !== undefined) add(`p.${test.id}`, `${shortName(measure)}: no result. ${reason}.`);
   }
   return lines;
 }

@@ -5,7 +5,7 @@ import type { DraftFields } from '../../domain/draft/draft.js';
 import type { EntrySheet } from '../../usecases/assessments/entry-sheet.js';
 import { CSRF_FIELD } from '../csrf.js';
 import { FORM_KEY_FIELD } from '../forms/form-key-field.js';
-import { DRAFT_VERSION, formField } from './field-names.js';
+import { conditionField, DRAFT_VERSION, formField } from './field-names.js';
 
 /**
  * What stands in the fields when a sheet is opened: the draft, or else the day, the site, and what must be the same as at
@@ -33,6 +33,12 @@ export function firstValues(sheet: EntrySheet, today: PlainDate): FormValues {
   if (stand !== undefined) values.set('sitToStandTest', [stand.test]);
   for (const { questionnaire, form } of baseline.entry.questionnaires) {
     if (form !== null) values.set(formField(questionnaire), [form]);
+  }
+  for (const { test, conditions } of baseline.entry.physicalTests) {
+    for (const [id, value] of Object.entries(conditions)) {
+      // What the person walks with is looked at anew, as at the walk tests.
+      if (id !== 'walking-aid') values.set(conditionField(test, id), [value]);
+    }
   }
   return values;
 }

@@ -6,6 +6,7 @@ import type {
 } from '../../domain/assessment/assessment.js';
 import type { PlainDate } from '../../domain/calendar/plain-date.js';
 import { QUESTIONNAIRES } from '../../domain/measures/registered.js';
+import type { PhysicalTest } from '../../domain/measures/physical-test.js';
 import type { Questionnaire } from '../../domain/measures/questionnaire.js';
 import {
   NOT_DONE_REASONS,
@@ -31,15 +32,17 @@ import {
   scoreField,
 } from './field-names.js';
 import type { AttemptName } from './field-names.js';
+import { physicalTest, physicalTestsIn } from './read-physical.js';
 
 /** A form read as an assessment. */
 export interface ReadEntry {
   /** With today for a date that cannot be read: then there are errors, and nothing is recorded. */
   readonly entry: AssessmentEntry;
   readonly errors: FormErrors;
-  /** Attempts and questionnaires in the order of the entry, so that pointers lead back to fields. */
+  /** Attempts, questionnaires and physical tests in the order of the entry, so that pointers lead back to fields. */
   readonly attempts: readonly AttemptName[];
   readonly questionnaires: readonly Questionnaire[];
+  readonly physicalTests: readonly PhysicalTest[];
 }
 
 /** Reads the form of an assessment. What was left empty is not in the entry: no walk, no questionnaire, no number. */
@@ -66,6 +69,7 @@ export function readEntry(form: FormValues, timepoint: Timepoint, today: PlainDa
     ),
   );
   const questionnaires = QUESTIONNAIRES.filter((questionnaire) => has(fieldsOfQuestionnaire(questionnaire)));
+  const physicalTests = physicalTestsIn(form);
   const assessedOn = reader.date('assessedOn', 'Give the day of the assessment.');
   const siteId = reader.choice('siteId', [textOf(form, 'siteId')], 'Choose the site.');
   const spirometry = numbers(['fev1L', 'fev1PercentPredicted', 'fev1FvcPercent']);
@@ -92,11 +96,11 @@ export function readEntry(form: FormValues, timepoint: Timepoint, today: PlainDa
     walkTests: attempts.map((attempt) => walk(attempt, form, reader, numbers)),
     sitToStands: stand === null ? [] : [stand],
     questionnaires: questionnaires.map((questionnaire) => answers(questionnaire, form, reader, number)),
-    physicalTests: [],
+    physicalTests: physicalTests.map((test) => physicalTest(test, { form, reader, number, errors })),
     notes: reader.optionalText('notes', 5000),
     confirmed: [],
   };
-  return { entry, errors: [...reader.errors, ...errors], attempts, questionnaires };
+  return { entry, errors: [...reader.errors, ...errors], attempts, questionnaires, physicalTests };
 }
 
 type Numbers = <Name extends string>(names: readonly Name[], prefix?: string) => Record<Name, number | null>;
