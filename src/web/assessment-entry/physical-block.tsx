@@ -105,7 +105,7 @@ function Part({
 }): JSX.Element {
   const unable = unableField(testId, part.id);
   return (
-    <div>
+    <div class="part">
       <Num state={state} name={partField(testId, part.id)} label={part.label} unit="s" isDecimal />
       <div class="choice">
         <input
