@@ -63,6 +63,8 @@ export interface ServiceOptions {
   readonly oidc?: Web['oidc'];
   /** Proxies that are believed when they say for whom they ask; else the connection counts. */
   readonly trustedProxies?: readonly string[];
+  /** Key of the pseudonyms in files for analysis; without one each file has pseudonyms of its own. */
+  readonly pseudonymKey?: Uint8Array | null;
 }
 
 const BODY_LIMIT_BYTES = 256 * 1024;
@@ -76,7 +78,7 @@ const API_PREFIX = '/api/v1';
 export async function buildApp(
   context: Context,
   logLevel: LogLevel,
-  { oidc = null, trustedProxies = [] }: ServiceOptions = {},
+  { oidc = null, trustedProxies = [], pseudonymKey = null }: ServiceOptions = {},
 ): Promise<App> {
   const app: App = fastify({
     bodyLimit: BODY_LIMIT_BYTES,
@@ -130,7 +132,7 @@ export async function buildApp(
       accountHelpRoutes(api, context);
       tokenRoutes(api, context);
       importRoutes(api, context);
-      exportRoutes(api, context);
+      exportRoutes(api, context, pseudonymKey);
       settingsRoutes(api, context);
       retentionRoutes(api, context);
       historyRoutes(api, context);
@@ -144,7 +146,13 @@ export async function buildApp(
   );
   await app.register(installAssets);
   await app.register((scope: WebApp) =>
-    installWeb(scope, { context, oidc, wordsFor: problemFor, answerNotFound: answerUnknownAddress }),
+    installWeb(scope, {
+      context,
+      oidc,
+      pseudonymKey,
+      wordsFor: problemFor,
+      answerNotFound: answerUnknownAddress,
+    }),
   );
   for (const path of ['/health', '/docs', '/openapi.json']) {
     app.get(path, { schema: { hide: true } }, (_request, reply) =>

@@ -3,6 +3,7 @@ import { requireSound, requireWritable } from './check-record.js';
 import { readConfig } from './config.js';
 import { openRecord } from './open-record.js';
 import { readProviderConfig } from './provider-config.js';
+import { readPseudonymKey } from './pseudonym-key.js';
 import { runCommand } from './run-command.js';
 import { serve } from './serve.js';
 import { SYSTEM_CLOCK } from './system-clock.js';
@@ -14,6 +15,7 @@ const USAGE = `Serves the record.
 await runCommand(USAGE, async () => {
   const config = readConfig(process.env);
   const byProvider = readProviderConfig(process.env);
+  const pseudonymKey = readPseudonymKey(process.env);
   // In this order: where nothing may be written, a sound record cannot be opened, and would look damaged.
   requireWritable(config.databaseFile);
   requireSound(config.databaseFile);
@@ -24,5 +26,6 @@ await runCommand(USAGE, async () => {
   await serve(await openRecord(config.databaseFile, SYSTEM_CLOCK), config, 'info', {
     oidc,
     trustedProxies: config.trustedProxies,
+    pseudonymKey,
   });
 });

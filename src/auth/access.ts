@@ -106,6 +106,7 @@ export const ACCESS = {
   undoImport: LEAD,
   exportRecordZip: LEAD,
   exportRecordJson: LEAD,
+  exportAnalysis: LEAD,
   readSettings: LEAD,
   changeSettings: LEAD,
   listSites: TEAM,

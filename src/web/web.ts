@@ -41,6 +41,8 @@ export interface Web {
   readonly context: Context;
   /** Sign-in by a provider of OpenID Connect; null where the service is not set up for one. */
   readonly oidc: ProviderSignIn | null;
+  /** Key of the pseudonyms in files for analysis; null where each file has pseudonyms of its own. */
+  readonly pseudonymKey: Uint8Array | null;
   /** What a use case refuses, in words. */
   readonly wordsFor: (refusal: Refusal) => RefusalWords;
   /** Answers a program that asks for an address that is not there; people get a page. */

@@ -123,6 +123,7 @@ const TABLE: Readonly<Record<string, 'anybody' | readonly TestRole[]>> = {
   // The record on its way out.
   exportRecordZip: [L],
   exportRecordJson: [L],
+  exportAnalysis: [L],
   readSettings: [L],
   changeSettings: [L],
   getQuarterlyReport: [L],

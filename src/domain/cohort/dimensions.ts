@@ -82,12 +82,17 @@ const OF_EVERY_TEAM: readonly Dimension[] = [
     groups: groupsOf(SEXES_AT_BIRTH, SEX_WORDS),
     groupOf: ({ patient }) => patient.sexAtBirth,
   },
-  { id: 'age', title: 'Age at receipt', groups: AGE_BANDS, groupOf: ageBandOf },
+  {
+    id: 'age',
+    title: 'Age at receipt',
+    groups: AGE_BANDS,
+    groupOf: ({ patient, receivedOn }) => ageBandOf(ageInYears(patient.bornOn, receivedOn)),
+  },
   {
     id: 'ethnic-group',
     title: 'Ethnic group',
     groups: ETHNIC_GROUPS,
-    groupOf: ({ patient }) => groupOfCategory.get(patient.ethnicCategory) ?? NOT_KNOWN.id,
+    groupOf: ({ patient }) => ethnicGroupOf(patient.ethnicCategory),
   },
   {
     id: 'deprivation',
@@ -149,9 +154,20 @@ export function dimensionsOf(sites: readonly NamedSite[]): readonly Dimension[] 
   return [...OF_EVERY_TEAM, bySite];
 }
 
-function ageBandOf({ patient, receivedOn }: ReferralFacts): string {
-  const age = ageInYears(patient.bornOn, receivedOn);
-  return AGE_BANDS.findLast(({ from }) => age >= from)?.id ?? NOT_KNOWN.id;
+/** Ids of the bands of ages. */
+export const AGE_BAND_IDS: readonly string[] = AGE_BANDS.map(({ id }) => id);
+
+/** The band of an age in completed years. @example ageBandOf(67) -> '60-69' */
+export function ageBandOf(years: number): string {
+  return AGE_BANDS.findLast(({ from }) => years >= from)?.id ?? NOT_KNOWN.id;
+}
+
+/** Ids of the groups of ethnic categories. */
+export const ETHNIC_GROUP_IDS: readonly string[] = ETHNIC_GROUPS.map(({ id }) => id);
+
+/** The group of an ethnic category. @example ethnicGroupOf('H') -> 'asian' */
+export function ethnicGroupOf(category: EthnicCategory): string {
+  return groupOfCategory.get(category) ?? NOT_KNOWN.id;
 }
 
 function groupsOf<Member extends string>(

@@ -1,4 +1,4 @@
-import type { ColumnKind, RecordColumn, RecordTable, Sensitivity } from './record-table.js';
+import type { ColumnKind, DescribedTable, RecordColumn, Sensitivity } from './record-table.js';
 
 /** The headings of a data dictionary as a table. */
 export const DICTIONARY_HEADINGS = [
@@ -13,7 +13,7 @@ export const DICTIONARY_HEADINGS = [
 ] as const;
 
 /** A data dictionary as a table: a row for each column, under its headings. */
-export function dictionaryRows(tables: readonly RecordTable[]): readonly (readonly string[])[] {
+export function dictionaryRows(tables: readonly DescribedTable[]): readonly (readonly string[])[] {
   return tables.flatMap((table) =>
     table.columns.map((column) => [
       table.name,
@@ -29,12 +29,17 @@ export function dictionaryRows(tables: readonly RecordTable[]): readonly (readon
 }
 
 /** The same in prose, to be read: a heading for each table, a line for each column. */
-export function dictionaryText(tables: readonly RecordTable[]): string {
+export function dictionaryText(tables: readonly DescribedTable[]): string {
   return tables
     .map(({ name, holds, key, columns }) =>
-      [`${name}.csv`, `  ${holds}.`, `  Key: ${key.join(', ')}.`, '', ...columns.map(columnLine), ''].join(
-        '\r\n',
-      ),
+      [
+        `${name}.csv`,
+        `  ${holds}.`,
+        ...(key.length === 0 ? [] : [`  Key: ${key.join(', ')}.`]),
+        '',
+        ...columns.map(columnLine),
+        '',
+      ].join('\r\n'),
     )
     .join('\r\n');
 }
@@ -86,6 +91,12 @@ function typeWords(kind: ColumnKind): string {
       return 'JSON';
     case 'digest':
       return 'SHA-256, hexadecimal';
+    case 'decimal':
+      return 'number';
+    case 'month':
+      return 'month, YYYY-MM';
+    case 'pseudonym':
+      return 'pseudonym';
     case 'file':
       return 'name of a file beside the tables';
   }

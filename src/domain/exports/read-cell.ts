@@ -54,8 +54,12 @@ function faultOf(
   range: NhsNumberRange,
 ): string | null {
   switch (kind.type) {
+    // The last three stand in no table that comes back.
     case 'text':
     case 'file':
+    case 'decimal':
+    case 'month':
+    case 'pseudonym':
       return null;
     case 'id':
     case 'reference':

@@ -15,6 +15,12 @@ export type ColumnKind =
   | { readonly type: 'json'; readonly form: 'object' | 'list-of-texts' | 'list-of-numbers' }
   /** SHA-256, hexadecimal. */
   | { readonly type: 'digest' }
+  /** A number that need not be whole. */
+  | { readonly type: 'decimal' }
+  /** A month, YYYY-MM. */
+  | { readonly type: 'month' }
+  /** Stands for an id: 32 hexadecimal digits that say nothing without the key. */
+  | { readonly type: 'pseudonym' }
   /** Bytes: a file of its own beside the tables. */
   | { readonly type: 'file' };
 
@@ -46,14 +52,19 @@ export type Ownership =
   /** Commissioners belong to no team: those that the team's record names. */
   | { readonly by: 'named-commissioners' };
 
-/** One table of the record as it leaves the service, a row each as it is stored. */
-export interface RecordTable {
+/** A table of a file as its data dictionary tells of it. */
+export interface DescribedTable {
   readonly name: string;
   /** What a row is, in words. */
   readonly holds: string;
+  /** Empty where rows may be alike. */
   readonly key: readonly string[];
-  readonly owned: Ownership;
   readonly columns: readonly RecordColumn[];
+}
+
+/** One table of the record as it leaves the service, a row each as it is stored. */
+export interface RecordTable extends DescribedTable {
+  readonly owned: Ownership;
 }
 
 /** A value as it is stored: null for nothing. */
