@@ -1,11 +1,13 @@
 import type { Exposure } from '../../src/domain/release/exposure.js';
 import type { IssuedRelease } from '../../src/domain/release/issued.js';
 import type { ReleaseMode } from '../../src/domain/release/policy.js';
+import { listsForPercentages } from '../../src/domain/release/lists-for-percentages.js';
 import { presentRelease } from '../../src/domain/release/present-release.js';
 import type { Targets } from '../../src/domain/release/present-release.js';
 import type { CountedRelease } from '../../src/domain/release/protect-release.js';
 import type { ProtectedRelease } from '../../src/domain/release/protected-release.js';
 import { settleRelease } from '../../src/domain/release/settle.js';
+import type { TableChoices } from '../../src/domain/release/settle.js';
 import { countedRelease } from './random-service.js';
 import type { Quarter } from './random-service.js';
 
@@ -33,7 +35,8 @@ export function releaseOf(
     period,
     ...(about.corrects === undefined ? {} : { corrects: about.corrects }),
   };
-  const { draft } = settleRelease((lists) => countedRelease(quarters, named, lists), earlier, {});
+  const count = (lists: TableChoices) => countedRelease(quarters, named, lists);
+  const { draft } = settleRelease(count, earlier, listsForPercentages(count, {}));
   const head = {
     number,
     teamName: 'Marram Coast PR team',

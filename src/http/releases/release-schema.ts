@@ -17,7 +17,9 @@ export const NewRelease = z
     tables: z
       .record(z.string().max(80), z.string().max(40))
       .default({})
-      .describe('Code list by table, or `left-out`; the finest where a table is not named'),
+      .describe(
+        'Code list by table, or `left-out`; as fine as its percentages allow where a table is not named',
+      ),
     mergeAsProposed: z
       .boolean()
       .default(false)

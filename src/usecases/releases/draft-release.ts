@@ -3,6 +3,7 @@ import type { Outcome } from '../../domain/refusal/refusal.js';
 import { countRelease } from '../../domain/release/count-release.js';
 import { peopleOf } from '../../domain/release/count-tables.js';
 import type { IssuedRelease } from '../../domain/release/issued.js';
+import { listsForPercentages } from '../../domain/release/lists-for-percentages.js';
 import { policyOf } from '../../domain/release/policy.js';
 import { presentRelease } from '../../domain/release/present-release.js';
 import { protectRelease } from '../../domain/release/protect-release.js';
@@ -27,7 +28,7 @@ export interface ReleaseDraft {
   readonly release: ProtectedRelease;
   readonly issued: IssuedRelease;
   readonly attack: AttackReport;
-  /** The code lists that were used, those taken up from proposals among them. */
+  /** The code lists that were used: asked for, merged for the sake of percentages, or taken up from proposals. */
   readonly choices: TableChoices;
 }
 
@@ -70,9 +71,10 @@ export async function draftRelease(
     context: quarter.context,
   };
   const count = (choices: TableChoices) => countRelease(counting, choices);
+  const asked = listsForPercentages(count, request.tables);
   const { draft, choices } = request.mergeAsProposed
-    ? settleRelease(count, earlier, request.tables)
-    : { draft: protectRelease(count(request.tables), earlier), choices: request.tables };
+    ? settleRelease(count, earlier, asked)
+    : { draft: protectRelease(count(asked), earlier), choices: asked };
   const summaries = summaryCandidates(people, quarter.context).flatMap(
     (candidate) => clearedSummary(candidate, draft.release, earlier) ?? [],
   );

@@ -12,8 +12,18 @@ import { reasonFault } from '../forms/line.js';
 
 /** Every table that can be merged or left out, with its name in the form. */
 export const CHOOSABLE = [
-  ...TABLES.map(({ id, title, codeLists }) => ({ id, title, codeLists })),
-  ...TWO_WAY_TABLES.map(({ id, title, rows }) => ({ id, title, codeLists: rows.codeLists })),
+  ...TABLES.map(({ id, title, codeLists, shares }) => ({
+    id,
+    title,
+    codeLists,
+    hasPercentages: shares.length > 0,
+  })),
+  ...TWO_WAY_TABLES.map(({ id, title, rows }) => ({
+    id,
+    title,
+    codeLists: rows.codeLists,
+    hasPercentages: false,
+  })),
 ];
 
 /** Name of the field of a table. */
@@ -67,9 +77,9 @@ export function draftErrors(faults: readonly Fault[]): FormErrors {
 }
 
 function choicesOf(form: FormValues): TableChoices {
-  const chosen = CHOOSABLE.flatMap(({ id, codeLists }) => {
+  const chosen = CHOOSABLE.flatMap(({ id, codeLists, hasPercentages }) => {
     const list = textOf(form, tableField(id));
-    const isDefault = list === '' || list === codeLists[0].id;
+    const isDefault = list === '' || (!hasPercentages && list === codeLists[0].id);
     return isDefault ? [] : [[id, list] as const];
   });
   return Object.fromEntries(chosen);

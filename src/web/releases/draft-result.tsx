@@ -1,4 +1,4 @@
-import { titleOf } from '../../domain/release/exposure.js';
+import { codeListsOf, titleOf } from '../../domain/release/exposure.js';
 import { countOf } from '../../domain/release/issued.js';
 import { precisionOf } from '../../domain/release/precision.js';
 import type { Exposure } from '../../domain/release/exposure.js';
@@ -102,7 +102,7 @@ function spanWords({ low, high }: Exposure): string {
 }
 
 const BECAUSE = {
-  small: 'small: somebody could be known by it',
+  small: 'so small that somebody could be known by it',
   'protects-others': 'a small count could be worked out from it',
 } as const;
 
@@ -125,12 +125,7 @@ function HiddenCounts({ draft }: { readonly draft: ReleaseDraft }): JSX.Element 
   return (
     <Table
       caption="What is hidden, and why: for you only, since the counts never leave the team"
-      columns={[
-        { head: 'Table' },
-        { head: 'Group' },
-        { head: 'Referrals', isNumber: true },
-        { head: 'Hidden because it is' },
-      ]}
+      columns={[{ head: 'Table' }, { head: 'Group' }, { head: 'Referrals', isNumber: true }, { head: 'Why' }]}
       rows={rows.map((cells) => cells.map((cell) => <Text value={cell} />))}
     />
   );
@@ -139,12 +134,14 @@ function HiddenCounts({ draft }: { readonly draft: ReleaseDraft }): JSX.Element 
 function Lost({ draft }: { readonly draft: ReleaseDraft }): JSX.Element {
   const { issued, release, choices } = draft;
   const { cells, hiddenCells, roundedCells, mostRoundedBy, shares } = precisionOf(issued, release);
-  const merged = Object.keys(choices).map(titleOf);
+  const merged = Object.entries(choices)
+    .filter(([id, list]) => list !== codeListsOf(id)[0]?.id)
+    .map(([id]) => titleOf(id));
   return (
     <>
       <h2>What is lost</h2>
       <p safe>
-        {`${hiddenCells} of ${cells} counts are hidden; ${roundedCells} are rounded, by ${mostRoundedBy} at most. ${merged.length === 0 ? 'No table was merged or left out by choice.' : `Merged or left out: ${merged.join('; ')}.`}`}
+        {`${hiddenCells} of ${cells} counts are hidden; ${roundedCells} are rounded, by ${mostRoundedBy} at most. ${merged.length === 0 ? 'No table was merged or left out.' : `Merged or left out: ${merged.join('; ')}.`}`}
       </p>
       {shares.length === 0 ? (
         ''

@@ -122,13 +122,14 @@ function TableSection({ form, errors }: DraftProps): JSX.Element {
   return (
     <details open={isChanged}>
       <summary>Tables: merge groups, or leave a table out</summary>
-      {CHOOSABLE.map(({ id, title, codeLists }) => (
+      {CHOOSABLE.map((table) => (
         <Select
-          name={tableField(id)}
-          label={title}
-          choices={listChoices(codeLists)}
-          value={textOf(form, tableField(id))}
-          error={errorAt(errors, tableField(id))}
+          name={tableField(table.id)}
+          label={table.title}
+          {...(table.hasPercentages ? { none: 'As fine as its percentages allow' } : {})}
+          choices={listChoices(table.codeLists)}
+          value={textOf(form, tableField(table.id))}
+          error={errorAt(errors, tableField(table.id))}
         />
       ))}
     </details>
