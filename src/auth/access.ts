@@ -202,6 +202,7 @@ export const PAGE_ACCESS = {
   'page:assessment-in-error': CLINICAL,
   'page:merge': LEAD,
   'page:cautions': CLINICAL,
+  'page:assessment-correction': CLINICAL,
 } as const satisfies Readonly<Record<string, Access>>;
 
 export type PageId = keyof typeof PAGE_ACCESS;

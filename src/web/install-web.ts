@@ -16,6 +16,7 @@ import { providerPages } from './sign-in/provider-pages.js';
 import { signInPages } from './sign-in/sign-in-pages.js';
 import { signOutRoute } from './sign-in/sign-out.js';
 import { entryRoutes } from './assessment-entry/entry-routes.js';
+import { correctionPage } from './assessment-entry/correction-page.js';
 import { recordedPage } from './assessment-entry/recorded-page.js';
 import { closingPages } from './closing/closing-pages.js';
 import { letterPage } from './closing/letter-page.js';
@@ -79,6 +80,7 @@ export async function installWeb(app: WebApp, web: Web): Promise<void> {
   closingPages(app, web);
   letterPage(app, web);
   recordedPage(app, web);
+  correctionPage(app, web);
   reportPages(app, web);
   chapterPages(app, web);
   figurePages(app, web);

@@ -43,6 +43,7 @@ it.each([
       '/referrals/CLOSED/closing',
       '/referrals/CLOSED/letters/gp',
       '/referrals/CLOSED/figures',
+      '/assessments/DISCHARGE/correction',
       '/definitions/indicators',
     ],
   ],
@@ -57,6 +58,7 @@ it.each([
       const address = path
         .replace('OPEN', open)
         .replace('CLOSED', filled.person.referralId)
+        .replace('DISCHARGE', filled.person.dischargeId)
         .replace('SESSION', session);
       const response = await page.goto(address);
       expect(response?.status(), path).toBe(200);

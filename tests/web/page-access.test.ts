@@ -56,6 +56,7 @@ const TABLE: Readonly<Record<string, 'anybody' | readonly Role[]>> = {
   'page:assessment-in-error': [C, L],
   'page:merge': [L],
   'page:cautions': [C, L],
+  'page:assessment-correction': [C, L],
 };
 
 describe('the table of pages', () => {

@@ -121,8 +121,10 @@ function Recorded({ sheet }: { readonly sheet: EntrySheet }): JSX.Element {
   if (former === undefined) return '';
   return (
     <Notice kind="check" title={`A ${TIMEPOINT_WORDS[sheet.timepoint]} is recorded already`}>
-      <p safe>
-        {`It is of ${britishDate(former.entry.assessedOn)}. What you record here is a second one beside it; a mistake in the first is corrected there.`}
+      <p>
+        <span safe>{`It is of ${britishDate(former.entry.assessedOn)}.`}</span> What you record here is a
+        second one beside it; a mistake in the first is{' '}
+        <a href={`/assessments/${former.id}/correction`}>corrected there</a>.
       </p>
     </Notice>
   );

@@ -46,7 +46,10 @@ export function recordedPage(app: WebApp, web: Web): void {
           <PersonName person={patient} />
         </p>
         <Notice kind="done" title="The assessment is recorded" isLive>
-          <p>A mistake can be corrected: the former version stays in the history.</p>
+          <p>
+            A mistake can be <a href={`/assessments/${found.id}/correction`}>corrected</a>: the former version
+            stays in the history.
+          </p>
         </Notice>
         {cautions.value.map((caution) => (
           <CautionNotice caution={caution} />

@@ -31,7 +31,7 @@ export const ASSESSMENT_MARKING: Marking = {
   pageId: 'page:assessment-in-error',
   root: '/assessments',
   consequence:
-    'The assessment stays readable and visibly marked. None of its tests and questionnaires counts in a figure, outcome, letter or work list until it is restored. This is for one that should not be there at all, such as that of another person.',
+    'The assessment stays readable and visibly marked. None of its tests and questionnaires counts in a figure, outcome, letter or work list until it is restored. This is for one that should not be there at all, such as that of another person; a wrong value is corrected.',
   load: loadAssessmentEntry,
   mark: async (...change) => seenAt(await markAssessmentInError(...change), seenAssessment),
   restore: async (...change) => seenAt(await restoreAssessment(...change), seenAssessment),

@@ -73,6 +73,13 @@ function AssessmentLinks({
         </span>
       </a>
       {' · '}
+      <a href={`/assessments/${id}/correction`}>
+        Correct
+        <span class="visually-hidden" safe>
+          {which}
+        </span>
+      </a>
+      {' · '}
       <a href={`/assessments/${id}/entered-in-error`}>
         Mark as entered in error
         <span class="visually-hidden" safe>

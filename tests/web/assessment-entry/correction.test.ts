@@ -1,0 +1,163 @@
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { aShuttleWalk } from '../../support/entries.js';
+import type { Body } from '../../support/entries.js';
+import { pagesAs } from '../../support/page-client.js';
+import type { PageClient } from '../../support/page-client.js';
+import { asRecord, asRecords } from '../../support/response.js';
+import { givenAssessment, givenTriagedReferral } from '../../support/scenario.js';
+import { startApp } from '../../support/start-app.js';
+import type { TestApp } from '../../support/start-app.js';
+
+let app: TestApp;
+let pages: PageClient;
+beforeAll(async () => {
+  app = await startApp();
+  pages = await pagesAs(app, 'clinician');
+});
+afterAll(() => app.close());
+
+const REASON = 'Read from the sheet again';
+/** Of every kind that the sheet has, with an unusual weight that was confirmed. */
+const whole: Body = {
+  heightCm: 160,
+  weightKg: 190,
+  confirmed: ['/weightKg'],
+  spirometry: { fev1L: 1.2, fev1PercentPredicted: 45, fev1FvcPercent: 52 },
+  resting: { spo2Percent: 94, heartRateBpm: 80, systolicMmHg: 130, diastolicMmHg: 80 },
+  safetyScreen: 'no-concern',
+  safetyNote: 'Line one\nand "line" two',
+  walkTests: [
+    aShuttleWalk(180, 1, { endBreathlessness: 0.5, stopReason: 'breathlessness' }),
+    aShuttleWalk(200, 2),
+  ],
+  sitToStands: [{ test: 'one-minute-sit-to-stand', repetitions: 18, handsUsed: false, chairHeightCm: 46.5 }],
+  questionnaires: [
+    { questionnaire: 'copd-assessment-test', items: [3, 3, 2, null, 3, 2, 3, 2] },
+    { questionnaire: 'hospital-anxiety-and-depression-scale', notDoneReason: 'language' },
+  ],
+  physicalTests: [
+    { test: 'handgrip-strength', conditions: { side: 'left' }, value: 24.5 },
+    { test: 'four-metre-gait-speed', parts: { 'four-metre-walk': 'unable' } },
+  ],
+  notes: 'Tired today',
+};
+
+async function given(changes: Body = whole) {
+  const referralId = await givenTriagedReferral(app);
+  const id = await givenAssessment(app, referralId, changes);
+  return { id, referralId, path: `/assessments/${id}/correction` };
+}
+const read = async (id: string) =>
+  asRecord((await app.as('clinician').get(`/api/v1/assessments/${id}`)).body);
+/** What a browser would send of the page: every field with what stands in it. */
+async function fieldsOf(path: string): Promise<Record<string, string | string[]>> {
+  const { text } = await pages.get(path);
+  const form = /<form[^>]*class="sheet"[\s\S]*?<\/form>/.exec(text)?.[0] ?? '';
+  const fields: Record<string, string | string[]> = {};
+  for (const [, attributes = ''] of form.matchAll(/<input\b([^>]*)>/g)) {
+    const name = /name="([^"]*)"/.exec(attributes)?.[1];
+    const value = /value="([^"]*)"/.exec(attributes)?.[1] ?? '';
+    const isChoice = /type="(?:radio|checkbox)"/.test(attributes);
+    if (name !== undefined && (!isChoice || / checked/.test(attributes))) fields[name] = value;
+  }
+  for (const [, name = '', options = ''] of form.matchAll(
+    /<select\b[^>]*name="([^"]*)"[^>]*>([\s\S]*?)<\/select>/g,
+  )) {
+    fields[name] = /<option value="([^"]*)" selected/.exec(options)?.[1] ?? '';
+  }
+  for (const [, name = '', value = ''] of form.matchAll(
+    /<textarea\b[^>]*name="([^"]*)"[^>]*>\n?([\s\S]*?)<\/textarea>/g,
+  )) {
+    fields[name] = value.replaceAll('&#34;', '"');
+  }
+  return fields;
+}
+
+describe('the correction of an assessment', () => {
+  it('begins with all that is recorded, and changes nothing but what is corrected', async () => {
+    const { id, referralId, path } = await given();
+    const before = await read(id);
+    const fields = await fieldsOf(path);
+    const answer = await pages.post(path, { ...fields, 'walk2.distanceM': '210', reason: REASON });
+    expect(answer.status, answer.text).toBe(303);
+    expect(answer.headers['location']).toBe(`/referrals/${referralId}/assessments/baseline/recorded/${id}`);
+    const after = await read(id);
+    expect(after).toMatchObject({ version: 2, correctionReason: REASON });
+    const [formerEntry, entry] = [asRecord(before['entry']), asRecord(after['entry'])];
+    expect(asRecords(entry['walkTests']).map((walk) => walk['distanceM'])).toEqual([180, 210]);
+    const untouched = (each: Readonly<Record<string, unknown>>) => ({ ...each, walkTests: null });
+    expect(untouched(entry)).toEqual(untouched(formerEntry));
+    expect(asRecords(entry['walkTests'])[0]).toEqual(asRecords(formerEntry['walkTests'])[0]);
+  });
+
+  it('is reached from the referral and from what was recorded', async () => {
+    const { id, referralId, path } = await given();
+    for (const from of [
+      `/referrals/${referralId}`,
+      `/referrals/${referralId}/assessments/baseline/recorded/${id}`,
+    ]) {
+      expect((await pages.get(from)).text).toContain(`href="${path}"`);
+    }
+  });
+
+  it('needs a reason and right values: what is wrong stands at its field, what was typed stays', async () => {
+    const { id, path } = await given();
+    const fields = await fieldsOf(path);
+    const wrong = await pages.post(path, { ...fields, 'walk2.distanceM': '285', reason: '' });
+    expect(wrong.status).toBe(422);
+    expect(wrong.text).toContain('href="#field-walk2_distanceM"');
+    expect(wrong.text).toContain('href="#field-reason"');
+    expect(wrong.text).toMatch(/name="walk2.distanceM"[^>]*value="285"/);
+    const unusual = await pages.post(path, { ...fields, heightCm: '120', reason: REASON });
+    expect(unusual.status).toBe(422);
+    expect(unusual.text).toContain('120 is right');
+    expect(unusual.text).toContain(`value="${REASON}"`);
+    expect(await read(id)).toMatchObject({ version: 1 });
+  });
+
+  it('only checks where Enter was pressed in a field', async () => {
+    const { id, path } = await given();
+    const fields = await fieldsOf(path);
+    const checked = await pages.post(path, { ...fields, reason: REASON, check: 'yes' });
+    expect(checked.status).toBe(200);
+    expect(await read(id)).toMatchObject({ version: 1 });
+  });
+
+  it('of two people is stored for the first; the second sees what changed, and keeps what they typed', async () => {
+    const { id, path } = await given();
+    const fields = await fieldsOf(path);
+    await pages.post(path, { ...fields, 'walk2.distanceM': '210', reason: REASON });
+    const late = await pages.post(path, { ...fields, 'walk2.distanceM': '220', reason: 'Another sheet' });
+    expect(late.status).toBe(412);
+    expect(late.text).toContain('Somebody changed this while you were typing');
+    expect(late.text).toMatch(/name="walk2.distanceM"[^>]*value="220"/);
+    expect(late.text).toContain('name="version" value="2"');
+    expect(await read(id)).toMatchObject({ version: 2 });
+  });
+
+  it('is not made on the page where the page has no room for all of it: nothing is lost', async () => {
+    const sixMinutes = { ...aShuttleWalk(300, 1), test: 'six-minute-walk', courseLengthM: 30 };
+    const { id, path } = await given({ ...whole, walkTests: [aShuttleWalk(180, 1), sixMinutes] });
+    const { text, status } = await pages.get(path);
+    expect(status).toBe(200);
+    expect(text).toContain('cannot be corrected on this page');
+    expect(text).not.toContain('name="walk1.distanceM"');
+    const forced = await pages.submit(path, { ...(await fieldsOf((await given()).path)), reason: REASON });
+    expect(forced.status).toBe(409);
+    expect(await read(id)).toMatchObject({ version: 1 });
+  });
+
+  it('is for clinicians, of their own team, and of an assessment that stands', async () => {
+    const { id, path } = await given();
+    expect((await (await pagesAs(app, 'admin')).get(path)).status).toBe(403);
+    expect((await pages.get('/assessments/01a2183c-f333-7460-94ca-962303c36fcd/correction')).status).toBe(
+      404,
+    );
+    await app
+      .as('lead')
+      .post(`/api/v1/assessments/${id}/entered-in-error`, { reason: 'The twin was tested' });
+    const marked = await pages.get(path);
+    expect(marked.status).toBe(409);
+    expect(marked.text).toContain('Entered in error');
+  });
+});
