@@ -26,11 +26,16 @@ export interface ClassWithPeople {
   readonly people: readonly ClassPerson[];
 }
 
-/** A class of the member's team with the people expected and those on its register. A class by video is for every site. */
+/**
+ * A class of the member's team with the people expected and those on its register. A class by video is for every site.
+ *
+ * @param form set where it leaves the service as a file
+ */
 export async function readClass(
   context: Context,
   actor: TeamMember,
   sessionId: string,
+  form?: 'csv',
 ): Promise<Outcome<ClassWithPeople>> {
   const db = context.reader;
   const session = await findRegister(db, actor.teamId, sessionId);
@@ -61,7 +66,7 @@ export async function readClass(
   await recordRead(context, actor, {
     action: 'session-read',
     subjectId: sessionId,
-    details: { referralIds },
+    details: { form, referralIds },
   });
   return done({ session, people });
 }

@@ -27,6 +27,8 @@ export interface WorkListRequest {
   readonly group: WorkGroupId | null;
   /** Entries shown of each group, 1 to 200; the counts are of all. */
   readonly limit: number;
+  /** Set where it leaves the service as a file. */
+  readonly form?: 'csv';
 }
 
 /** What is due in the member's team today, in the order of the member's role. Only open referrals are read. */
@@ -45,10 +47,16 @@ export async function readWorkList(
       return { group, ...GROUPS[group], count, late, entries: shown, more: count - shown.length };
     },
   );
-  const { siteId, clinicianId, diagnosis } = request;
+  const { siteId, clinicianId, diagnosis, form } = request;
   await recordRead(context, actor, {
     action: 'work-list-read',
-    details: { siteId, clinicianId, diagnosis, referralIds: [...new Set(groups.flatMap(referralIdsOf))] },
+    details: {
+      siteId,
+      clinicianId,
+      diagnosis,
+      form,
+      referralIds: [...new Set(groups.flatMap(referralIdsOf))],
+    },
   });
   return {
     asAt,

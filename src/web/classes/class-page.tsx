@@ -2,6 +2,7 @@ import type { FastifyReply, FastifyRequest } from 'fastify';
 import { readSearch } from '../../domain/patient/read-search.js';
 import { ATTENDANCE_OUTCOMES } from '../../domain/referral/closed-sets.js';
 import type { Refusal } from '../../domain/refusal/refusal.js';
+import { exportRegister } from '../../usecases/exports/export-lists.js';
 import { searchPeople } from '../../usecases/patients/search-people.js';
 import { sitesOfTeam } from '../../usecases/providers.js';
 import { markAttendances } from '../../usecases/sessions/keep-register.js';
@@ -14,6 +15,7 @@ import { reasonFault } from '../forms/line.js';
 import { isTicked, readForm, textOf, wholeNumberOf } from '../forms/form-values.js';
 import type { FormValues } from '../forms/form-values.js';
 import { frameOf, sendPage } from '../frame.js';
+import { sendFile } from '../send-file.js';
 import { memberOf, pageOf, REPEATABLE } from '../web.js';
 import type { Web, WebApp } from '../web.js';
 import { ClassView } from './class-view.js';
@@ -35,6 +37,12 @@ export function classPage(app: WebApp, web: Web): void {
   app.get<Params>('/classes/:sessionId', pageOf('page:class'), (request, reply) =>
     show(request, reply, request.params.sessionId, {}),
   );
+
+  app.get<Params>('/classes/:sessionId/register.csv', pageOf('page:class'), async (request, reply) => {
+    const outcome = await exportRegister(context, memberOf(request), request.params.sessionId);
+    if (outcome.kind === 'refused') return sendErrorPage(request, reply, web.wordsFor(outcome.refusal));
+    return sendFile(reply, outcome.value);
+  });
 
   app.post<Params>('/classes/:sessionId', pageOf('page:class'), async (request, reply) => {
     const { sessionId } = request.params;

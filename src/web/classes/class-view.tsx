@@ -87,6 +87,9 @@ export function ClassView({ frame, session, people, siteName, today, notes }: Cl
       )}
       <AddPerson frame={frame} session={session} people={people} search={notes.search ?? null} />
       {people.length === 0 ? '' : <CancelAll {...{ frame, session, people, notes, isCorrected }} />}
+      <p class="downloads not-printed">
+        <a href={`/classes/${session.id}/register.csv`}>Take the register with you (CSV): it names people</a>
+      </p>
     </Page>
   );
 }

@@ -1,11 +1,10 @@
-import type { FastifyReply } from 'fastify';
 import { z } from 'zod';
 import { AGE_FORMS, DATE_FORMS } from '../../domain/exports/analysis/analysis-request.js';
 import { exportAnalysis } from '../../usecases/exports/export-analysis.js';
 import type { AnalysisAsked } from '../../usecases/exports/export-analysis.js';
 import { exportRecord, RECORD_FORMS } from '../../usecases/exports/export-record.js';
-import type { ExportedFile } from '../../usecases/exports/export-record.js';
 import { frameOf, sendPage } from '../frame.js';
+import { sendFile } from '../send-file.js';
 import { memberOf, pageOf } from '../web.js';
 import type { Web, WebApp } from '../web.js';
 import { ExportView } from './export-view.js';
@@ -56,11 +55,4 @@ const Query = z.object({
 function readAsked(query: unknown): AnalysisAsked {
   const { dates, ages, received } = Query.parse(query ?? {});
   return { dates, ages, received: received === '' ? null : received };
-}
-
-function sendFile(reply: FastifyReply, { content, mediaType, fileName }: ExportedFile): FastifyReply {
-  return reply
-    .type(mediaType)
-    .header('content-disposition', `attachment; filename="${fileName}"`)
-    .send(content);
 }

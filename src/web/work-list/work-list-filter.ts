@@ -36,6 +36,11 @@ export function addressOf({ siteId, clinicianId, diagnosis, group }: WorkListFil
   return query.size === 0 ? '/work-list' : `/work-list?${query.toString()}`;
 }
 
+/** The address of the same list as a file. @example fileAddressOf(one group) -> '/work-list.csv?group=triage' */
+export function fileAddressOf(filter: WorkListFilter): string {
+  return addressOf(filter).replace('/work-list', '/work-list.csv');
+}
+
 /** Whether anything but the group narrows the list. */
 export function isNarrowed({ siteId, clinicianId, diagnosis }: WorkListFilter): boolean {
   return siteId !== null || clinicianId !== null || diagnosis !== null;

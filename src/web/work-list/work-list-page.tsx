@@ -3,6 +3,7 @@ import { DIAGNOSES } from '../../domain/referral/closed-sets.js';
 import { DIAGNOSIS_WORDS } from '../../domain/referral/words.js';
 import { sitesOfTeam } from '../../usecases/providers.js';
 import type { Place } from '../../usecases/providers.js';
+import { exportWorkList } from '../../usecases/exports/export-lists.js';
 import { readWorkList } from '../../usecases/work-list/read-work-list.js';
 import type { WorkList } from '../../usecases/work-list/work-list-model.js';
 import { Select } from '../components/choices.js';
@@ -12,9 +13,10 @@ import { ButtonLink } from '../components/parts.js';
 import { choicesOf, counted } from '../components/words.js';
 import { frameOf, sendPage } from '../frame.js';
 import { Page } from '../page.js';
+import { sendFile } from '../send-file.js';
 import { memberOf, pageOf } from '../web.js';
 import type { Web, WebApp } from '../web.js';
-import { addressOf, isNarrowed, readFilter } from './work-list-filter.js';
+import { addressOf, fileAddressOf, isNarrowed, readFilter } from './work-list-filter.js';
 import type { WorkListFilter } from './work-list-filter.js';
 import { WorkListTable } from './work-list-table.js';
 
@@ -50,9 +52,16 @@ export function workListPage(app: WebApp, { context }: Web): void {
           role={actor.role}
           siteNames={new Map(sites.map(({ id, name }) => [id, name]))}
         />
+        <p class="downloads not-printed">
+          <a href={attributeText(fileAddressOf(filter))}>Take this list with you (CSV): it names people</a>
+        </p>
       </Page>,
     );
   });
+
+  app.get('/work-list.csv', pageOf('page:work-list'), async (request, reply) =>
+    sendFile(reply, await exportWorkList(context, memberOf(request), readFilter(request.query))),
+  );
 }
 
 function openWords({ asAt, openReferrals, quietReferrals }: WorkList): string {
