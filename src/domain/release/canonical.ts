@@ -10,7 +10,12 @@ export function canonicalText(release: ProtectedRelease): string {
 
 /** A release read from the text that was kept of it; the caller has checked its digest. */
 export function readReleased(text: string): ProtectedRelease {
-  return JSON.parse(text) as ProtectedRelease;
+  const release = JSON.parse(text) as ProtectedRelease;
+  const { correction } = release;
+  // The first corrections did not state their difference.
+  return correction === null
+    ? release
+    : { ...release, correction: { ...correction, changes: correction.changes ?? [] } };
 }
 
 function write(value: unknown): string {

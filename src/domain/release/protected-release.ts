@@ -22,13 +22,28 @@ export interface ProtectedRelease {
   readonly settingsVersion: number;
   /** The agreement that names the recipient of an exact release; null in a rounded one. */
   readonly agreement: string | null;
-  readonly correction: { readonly ofNumber: number; readonly reason: string } | null;
+  readonly correction: ReleaseCorrection | null;
   readonly totals: readonly ProtectedTotal[];
   readonly tables: readonly ProtectedTable[];
   readonly summaries: readonly ProtectedSummary[];
   /** Titles of tables of the fixed list that are not in it. */
   readonly leftOut: readonly string[];
   readonly definitions: readonly ReleasedDefinition[];
+}
+
+/** What a release corrects, why, and what it prints otherwise. */
+export interface ReleaseCorrection {
+  readonly ofNumber: number;
+  readonly reason: string;
+  readonly changes: readonly PrintedChange[];
+}
+
+/** A count that is shown in both releases and differs. */
+export interface PrintedChange {
+  readonly tableTitle: string;
+  readonly words: string;
+  readonly before: ProtectedCount;
+  readonly after: ProtectedCount;
 }
 
 export interface ProtectedTotal {

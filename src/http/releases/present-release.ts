@@ -27,6 +27,10 @@ export function presentEntry(entry: ReleaseEntry): z.output<typeof ReleaseEntryS
 export function presentDocument(release: ProtectedRelease): z.output<typeof ReleaseDocumentShown> {
   return {
     ...release,
+    correction:
+      release.correction === null
+        ? null
+        : { ...release.correction, changes: [...release.correction.changes] },
     totals: [...release.totals],
     tables: release.tables.map((table) => ({ ...table, cells: [...table.cells], shares: [...table.shares] })),
     summaries: [...release.summaries],

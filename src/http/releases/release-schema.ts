@@ -113,7 +113,15 @@ export const ReleaseDocumentShown = z
     }),
     settingsVersion: z.int(),
     agreement: z.string().nullable(),
-    correction: z.strictObject({ ofNumber: z.int(), reason: z.string() }).nullable(),
+    correction: z
+      .strictObject({
+        ofNumber: z.int(),
+        reason: z.string(),
+        changes: z
+          .array(z.strictObject({ tableTitle: z.string(), words: z.string(), before: Count, after: Count }))
+          .describe('Counts that are shown in both and differ'),
+      })
+      .nullable(),
     totals: z.array(z.strictObject({ universe: z.enum(UNIVERSES), words: z.string(), count: Count })),
     tables: z.array(
       z.strictObject({

@@ -8,6 +8,7 @@ import { countBars } from '../../plots/count-bars.js';
 import { dotPlot } from '../../plots/dot-plot.js';
 import { releaseSentences } from './release-sentences.js';
 import {
+  changesTable,
   oneWayTable,
   sharesTable,
   summariesTable,
@@ -26,6 +27,7 @@ export function releaseDocument(release: ProtectedRelease): Document {
     footer: `Release ${number}. Data as at ${day(dataCut)}`,
     sections: [
       inShort(release),
+      ...correctionSections(release),
       tablesSection(release, 'work', 'What the service did', 'What was done', isOfWork),
       tablesSection(release, 'change', 'How people changed', 'Change', ({ id }) => id.startsWith('change.')),
       tablesSection(release, 'people', 'Who was referred', 'Who was referred', isOfPeople),
@@ -71,6 +73,24 @@ function inShort(release: ProtectedRelease): Section {
       : [{ kind: 'table', table: summariesTable(release) } as const satisfies Block]),
   ];
   return { id: 'in-short', title: 'In short', sheetName: 'In short', blocks };
+}
+
+function correctionSections({ correction }: ProtectedRelease): readonly Section[] {
+  if (correction === null) return [];
+  const { ofNumber, reason, changes } = correction;
+  const words =
+    changes.length === 0
+      ? `It corrects release ${ofNumber}: ${reason}. No count that both of them show differs.`
+      : `It corrects release ${ofNumber}: ${reason}. These counts are printed otherwise; one that is hidden in either is not compared.`;
+  const table: Block = { kind: 'table', table: changesTable(correction) };
+  return [
+    {
+      id: 'corrected',
+      title: 'What was corrected',
+      sheetName: 'What was corrected',
+      blocks: [{ kind: 'paragraph', text: words }, ...(changes.length === 0 ? [] : [table])],
+    },
+  ];
 }
 
 function targetBlocks(release: ProtectedRelease, shares: readonly ProtectedShare[]): readonly Block[] {

@@ -4,6 +4,7 @@ import type {
   ProtectedRelease,
   ProtectedShare,
   ProtectedTable,
+  ReleaseCorrection,
 } from '../../domain/release/protected-release.js';
 import { countText, HIDDEN_MARK, shareText, targetWords } from './release-words.js';
 
@@ -54,6 +55,25 @@ export function twoWayTable(table: ProtectedTable): Table {
       }),
       text(table.id),
       text(row ?? 'all'),
+    ]),
+  };
+}
+
+/** What a correction prints otherwise. */
+export function changesTable({ ofNumber, changes }: ReleaseCorrection): Table {
+  return {
+    caption: `Counts that differ from release ${ofNumber}`,
+    columns: [
+      { head: 'Table', kind: 'text' },
+      { head: 'Counted', kind: 'text' },
+      { head: 'Was', kind: 'number' },
+      { head: 'Is', kind: 'number' },
+    ],
+    rows: changes.map(({ tableTitle, words, before, after }) => [
+      text(tableTitle),
+      text(words),
+      countCell(before),
+      countCell(after),
     ]),
   };
 }

@@ -1,5 +1,7 @@
 import { done, refused } from '../../domain/refusal/refusal.js';
 import type { Outcome } from '../../domain/refusal/refusal.js';
+import { readReleased } from '../../domain/release/canonical.js';
+import { withChanges } from '../../domain/release/changes-since.js';
 import { countRelease } from '../../domain/release/count-release.js';
 import { peopleOf } from '../../domain/release/count-tables.js';
 import type { IssuedRelease } from '../../domain/release/issued.js';
@@ -16,7 +18,12 @@ import { quarterFrom } from '../../reports/quarterly/quarter.js';
 import { idsTouchedInPeriod } from '../../storage/facts/cohort-ids.js';
 import { loadReferralFacts } from '../../storage/facts/referral-facts.js';
 import { commissionersOfTeam, getTeam } from '../../storage/providers/providers.js';
-import { countsOfYear, lastReleaseNumber, listReleases } from '../../storage/releases/releases.js';
+import {
+  countsOfYear,
+  lastReleaseNumber,
+  listReleases,
+  releaseDocument,
+} from '../../storage/releases/releases.js';
 import { currentSettings } from '../../storage/settings/settings.js';
 import type { Context, TeamMember } from '../context.js';
 import { checkAgainst, checkRequest } from './release-request.js';
@@ -89,8 +96,13 @@ export async function draftRelease(
     releasedOn: clock.today(),
     settingsVersion: version,
     agreement: request.mode === 'exact' ? (request.agreement ?? null) : null,
-    correction: corrects === undefined ? null : { ofNumber: corrects.number, reason: corrects.reason },
+    correction:
+      corrects === undefined ? null : { ofNumber: corrects.number, reason: corrects.reason, changes: [] },
   };
-  const release = presentRelease(issued, head, summaries, settings.targets);
+  const presented = presentRelease(issued, head, summaries, settings.targets);
+  const release =
+    corrects === undefined
+      ? presented
+      : withChanges(presented, readReleased(await releaseDocument(reader, corrects.number)));
   return done({ checked, release, issued, attack: draft.attack, choices });
 }
