@@ -60,6 +60,22 @@ describe('every component writes what it is given as text', () => {
   });
 });
 
+describe('a table', () => {
+  const rows = [[Text({ value: 'CAT' }), Text({ value: '18' })]];
+  const columns = [{ head: 'Measure' }, { head: 'Baseline', isNumber: true }];
+
+  it('that is stacked on a phone names the column at each entry', () => {
+    const html = markupOf(Table({ caption: 'Scores', columns, rows, isStacked: true }));
+    expect(html).toContain('<table class="stacked">');
+    expect(html).toContain('<td class="number" data-head="Baseline">');
+    expect(html).toContain('<th scope="row">');
+  });
+
+  it('that moves sideways says each head once', () => {
+    expect(markupOf(Table({ caption: 'Scores', columns, rows })).split('Baseline')).toHaveLength(2);
+  });
+});
+
 describe('a field', () => {
   it('is tied to its label, hint and error', () => {
     const html = markupOf(

@@ -67,7 +67,7 @@ function cautionsOfMeasure(measure: MeasureOutcome): readonly Caution[] {
       'A result is below the lower limit of normal of the equation.',
     ],
     [notPredicted.length > 0, 'not-predicted', notPredicted[0] ?? ''],
-    [mark !== null, 'threshold-source-not-read', `The threshold is marked: ${mark ?? ''}.`],
+    [mark !== null, 'threshold-source-not-read', `The MID is ${mark ?? ''}.`],
     [populationNote !== null, 'threshold-of-another-diagnosis', `${populationNote ?? ''}.`],
   ];
   return found.flatMap(([applies, id, text]) =>

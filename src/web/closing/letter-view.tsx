@@ -32,6 +32,13 @@ export function LetterView({ letter }: { readonly letter: Letter }): JSX.Element
   );
 }
 
+/** An entry as it is set: a true minus sign, and no date broken over two lines. */
+function printed(cell: string): string {
+  return cell
+    .replace(/^-(?=\d)/, '\u2212')
+    .replace(/\(\d+ \w+ \d{4}\)/, (date) => date.replaceAll(' ', '\u00a0'));
+}
+
 function Block({ block }: { readonly block: LetterBlock }): JSX.Element {
   switch (block.kind) {
     case 'heading':
@@ -50,8 +57,9 @@ function Block({ block }: { readonly block: LetterBlock }): JSX.Element {
       return (
         <Table
           caption={block.caption}
+          isStacked
           columns={block.columns.map((head) => ({ head }))}
-          rows={block.rows.map((row) => row.map((cell) => <Text value={cell} />))}
+          rows={block.rows.map((row) => row.map((cell) => <Text value={printed(cell)} />))}
         />
       );
     case 'signature':

@@ -16,10 +16,13 @@ interface TableProps {
   readonly rows: readonly (readonly JSX.Element[])[];
   /** Whether the first entry of a row names the row. */
   readonly hasRowHeads?: boolean;
+  /** Whether a phone shows each row as a block, every entry under the head of its column. */
+  readonly isStacked?: boolean;
 }
 
-/** A table; on a narrow screen it moves sideways, by keyboard too. */
-export function Table({ caption, columns, rows, hasRowHeads = true }: TableProps): JSX.Element {
+/** A table; on a narrow screen it moves sideways, by keyboard too, or is stacked. */
+export function Table(props: TableProps): JSX.Element {
+  const { caption, columns, rows, hasRowHeads = true, isStacked = false } = props;
   const heads = columns.map((column) => (
     <th scope="col" class={numberClass(column)} safe>
       {column.head}
@@ -28,19 +31,19 @@ export function Table({ caption, columns, rows, hasRowHeads = true }: TableProps
   const body = rows.map((cells) => (
     <tr>
       {cells.map((cell, index) => (
-        <Cell column={columns[index]} isHead={hasRowHeads && index === 0}>
+        <Cell column={columns[index]} isHead={hasRowHeads && index === 0} isStacked={isStacked}>
           {cell}
         </Cell>
       ))}
     </tr>
   ));
-  return <TableFrame caption={caption} heads={heads} body={body} />;
+  return <TableFrame caption={caption} look={isStacked ? 'stacked' : undefined} heads={heads} body={body} />;
 }
 
 interface TableFrameProps {
   readonly caption: string;
   /** A class of the table. */
-  readonly look?: string;
+  readonly look?: string | undefined;
   /** `th` elements. */
   readonly heads: JSX.Element[];
   /** `tr` elements. */
@@ -62,16 +65,25 @@ export function TableFrame({ caption, look, heads, body }: TableFrameProps): JSX
   );
 }
 
-type CellProps = PropsWithChildren<{ readonly column: Column | undefined; readonly isHead: boolean }>;
+type CellProps = PropsWithChildren<{
+  readonly column: Column | undefined;
+  readonly isHead: boolean;
+  readonly isStacked: boolean;
+}>;
 
-function Cell({ column, isHead, children }: CellProps): JSX.Element {
+function Cell({ column, isHead, isStacked, children }: CellProps): JSX.Element {
   const className = numberClass(column);
   return isHead ? (
     <th scope="row" class={className}>
       {children}
     </th>
   ) : (
-    <td class={className}>{children}</td>
+    <td
+      class={className}
+      data-head={isStacked && column !== undefined ? attributeText(column.head) : undefined}
+    >
+      {children}
+    </td>
   );
 }
 

@@ -25,6 +25,7 @@ export function AssessmentsSection({
       <h2>Assessments</h2>
       <Table
         caption="Assessments in the record, the earliest first"
+        isStacked
         columns={[
           { head: 'Assessment' },
           { head: 'Assessed on' },

@@ -36,6 +36,7 @@ function EndsTable({ measures }: { readonly measures: readonly MeasureOutcome[] 
   return (
     <Table
       caption="What was measured at both ends, in the order of the catalogue"
+      isStacked
       columns={[
         { head: 'Measure' },
         { head: 'Baseline', isNumber: true },

@@ -86,6 +86,7 @@ export function FigureTable({ caption, figures }: FigureTableProps): JSX.Element
   return (
     <Table
       caption={caption}
+      isStacked
       columns={[{ head: 'Figure' }, { head: 'How' }, { head: 'Why' }, { head: 'Cohort' }]}
       rows={figures.map(({ title, kind, reason, cohort }) => [
         <Text value={title} />,

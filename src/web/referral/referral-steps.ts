@@ -36,7 +36,7 @@ const BASELINE = assessment('baseline', 'baseline');
 const DISCHARGE = assessment('discharge', 'discharge');
 const FOLLOW_UP = assessment('follow-up', 'follow-up');
 const CLOSE: Step = { pageId: 'page:closing', words: 'Close', path: 'closing' };
-const CLOSED: Step = { pageId: 'page:closing', words: 'What was closed', path: 'closing' };
+const CLOSED: Step = { pageId: 'page:closing', words: 'How it was closed', path: 'closing' };
 const GP_LETTER: Step = {
   pageId: 'page:letter',
   words: 'Letter to the general practice',

@@ -58,8 +58,8 @@ export function RegistrationView(props: RegistrationViewProps): JSX.Element {
             <Answer whose={whose} today={today} errors={errors} />
             <h2>More about the person</h2>
             <p class="muted">
-              Not known: not asked yet. Not stated: asked, and the person did not say. For somebody whom your
-              team knows what the record holds stays as it is.
+              Not known: not asked yet. Not stated: asked, and the person did not say. What the record already
+              holds of somebody whom your team knows stays as it is.
             </p>
             <PersonFields typed={typed} errors={errors} />
           </>
