@@ -13,6 +13,8 @@ export interface DotRow {
   /** Null where there is nothing to draw. */
   readonly value: number | null;
   readonly interval: { readonly low: number; readonly high: number } | null;
+  /** What the value is held to, marked on the row; its words say what it is. */
+  readonly target?: number;
 }
 
 /** A line across all rows, named below the axis line. */
@@ -95,6 +97,9 @@ function drawnRows(placed: readonly PlacedRow[], x: (value: number) => number): 
       textAt(PLOT_WIDTH_PX, numbersAt(at) + 14, at.row.words),
     ),
     drawn(lined('kelp', 'solid', 2), (at) => intervalBar(at.row, numbersAt(at) + 26, x)),
+    ...(placed.some(({ row }) => row.target !== undefined)
+      ? [drawn(lined('ink', 'solid', 3), (at) => targetMark(at.row, numbersAt(at) + 26, x))]
+      : []),
     drawn(painted({ fill: 'kelp' }), (at) =>
       at.row.value === null ? '' : element('circle', { cx: x(at.row.value), cy: numbersAt(at) + 26, r: 5 }),
     ),
@@ -110,11 +115,16 @@ function intervalBar({ interval }: DotRow, y: number, x: (value: number) => numb
   ].join('');
 }
 
+function targetMark({ target }: DotRow, y: number, x: (value: number) => number): string {
+  return target === undefined ? '' : element('line', { x1: x(target), x2: x(target), y1: y - 9, y2: y + 9 });
+}
+
 function extent({ rows, lines, domain }: DotPlotModel): [number, number] {
   const values = [
     ...domain,
     ...lines.map(({ at }) => at),
-    ...rows.flatMap(({ value, interval }) => [
+    ...rows.flatMap(({ value, interval, target }) => [
+      ...(target === undefined ? [] : [target]),
       ...(value === null ? [] : [value]),
       ...(interval === null ? [] : [interval.low, interval.high]),
     ]),

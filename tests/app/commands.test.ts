@@ -16,6 +16,7 @@ import { SYSTEM_CLOCK } from '../../src/app/system-clock.js';
 import { MIGRATIONS } from '../../migrations/index.js';
 import { expectRefused, expectUsage, runCommandFile, runProgram } from '../support/command.js';
 import type { Ended } from '../support/command.js';
+import { aSmallQuarter, released } from '../support/release-service.js';
 import { asRecord } from '../support/response.js';
 import { givenPatient } from '../support/scenario.js';
 import { startApp } from '../support/start-app.js';
@@ -161,6 +162,25 @@ describe('commands of the operator', () => {
       run('verify-audit.ts', [], at('absent.sqlite')),
     ]);
     expect(intact).toEqual({ code: 0, stdout: 'The audit trail is intact: 0 entries.\n', stderr: '' });
+    expectRefused(missing, /There is no record/);
+  });
+
+  it('release:verify tells releases that hold, names one that was changed, and does not take a missing record for one', async () => {
+    const service = await startApp();
+    await aSmallQuarter(service);
+    await released(service);
+    const holds = await run('verify-releases.ts', [], service.databaseFile);
+    const database = new BetterSqlite(service.databaseFile);
+    database.exec('drop trigger release_file_no_update');
+    database.exec("update release_file set content = x'00' where form = 'pdf'");
+    database.close();
+    const [changed, missing] = await Promise.all([
+      run('verify-releases.ts', [], service.databaseFile),
+      run('verify-releases.ts', [], at('absent.sqlite')),
+    ]);
+    await service.close();
+    expect(holds).toEqual({ code: 0, stdout: 'All releases hold: 1.\n', stderr: '' });
+    expectRefused(changed, /1 of 1 do not hold: release 1: the pdf file does not have its digest/);
     expectRefused(missing, /There is no record/);
   });
 

@@ -119,6 +119,26 @@ describe('dots with intervals', () => {
   });
 });
 
+describe('dots held to a target', () => {
+  it('mark it on the row at its place by the axis, which it widens', () => {
+    const { svg } = dotPlot({
+      ...FRAME,
+      rows: [
+        { label: 'A', words: '60 %, target 85 %', value: 60, interval: { low: 40, high: 80 }, target: 85 },
+      ],
+      lines: [],
+      domain: [0, 50],
+      axis: '%',
+    });
+    const zero = placeOf(svg, '0').x;
+    const unit = (numberAt(drawnElements(svg, 'circle')[0], 'cx') - zero) / 60;
+    const upright = drawnElements(svg, 'line').filter((line) => line['x1'] === line['x2']);
+    const [mark, ...others] = upright.filter((line) => numberAt(line, 'y2') - numberAt(line, 'y1') === 18);
+    expect(others).toEqual([]);
+    expect(numberAt(mark, 'x1')).toBeCloseTo(zero + 85 * unit, HALF_A_PIXEL);
+  });
+});
+
 describe('the spread of changes', () => {
   const classes = [
     { from: -4, to: -2, count: 4 },

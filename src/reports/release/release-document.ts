@@ -103,9 +103,10 @@ function targetBlocks(release: ProtectedRelease, shares: readonly ProtectedShare
     title: 'Percentages with their 95 % intervals',
     rows: drawn.map((share) => ({
       label: share.title,
-      words: `${share.percent} %${share.target === null ? '' : `, target ${share.target.percent} %`}`,
+      words: `${share.percent} %${share.target === null ? '' : `, target ${share.target.percent} % (upright mark)`}`,
       value: share.percent,
       interval: share.interval,
+      ...(share.target === null ? {} : { target: share.target.percent }),
     })),
     lines: [],
     domain: [0, 100],
