@@ -6,6 +6,7 @@ import { MIGRATIONS } from '../../migrations/index.js';
 import { financialQuarter } from '../../src/domain/calendar/period.js';
 import { plainDate } from '../../src/domain/calendar/plain-date.js';
 import { idsTouchedInPeriod } from '../../src/storage/facts/cohort-ids.js';
+import { entriesInErrorOf } from '../../src/storage/facts/entries-in-error.js';
 import { loadReferralFacts } from '../../src/storage/facts/referral-facts.js';
 import { idsWaitingOn } from '../../src/storage/facts/waiting-ids.js';
 import { migrate } from '../../src/storage/migrate.js';
@@ -78,6 +79,40 @@ it('reads contacts, and who was at a class, from indexes alone', async () => {
   const steps = [...ofContacts, ...ofPeriod].filter((step) => / (attendance|session) /.test(step));
   expect(steps.length).toBe(4);
   expect(steps.filter((step) => !step.includes('COVERING INDEX'))).toEqual([]);
+});
+
+it('counts entries in error by indexes that hold those alone, by ranges of days', async () => {
+  const steps = await stepsOf(() => entriesInErrorOf(db, 'team', financialQuarter(2026, 2)));
+  const ranges = steps.filter((step) => step.includes('>? AND'));
+  expect(ranges.map((step) => / USING INDEX (\w+) /.exec(step)?.[1])).toEqual([
+    'referral_in_error',
+    'offer_in_error',
+    'session_in_error',
+    'assessment_in_error',
+  ]);
+  const held = database
+    .prepare<[], { sql: string }>(
+      "select sql from sqlite_schema where type = 'index' and name like '%_in_error'",
+    )
+    .all();
+  expect(held).toHaveLength(4);
+  for (const { sql } of held) expect(sql).toMatch(/where .*"?entered_in_error_at"? is not null/i);
+  // What is left beside them is the look-up of one referral by its key.
+  expect(steps.filter((step) => !ranges.includes(step))).toEqual([
+    expect.stringMatching(/^SEARCH referral .*\(team_id=\? AND id=\?\)$/) as unknown,
+  ]);
+});
+
+it('leaves entries in error out on the way, and looks through nothing for it', async () => {
+  const ways = [
+    () => idsWaitingOn(db, 'team', plainDate('2026-09-30')),
+    () => loadReferralFacts(db, 'team', ['referral'], { plannedSessions: 12, plannedWeeks: 6 }),
+  ];
+  for (const ask of ways) {
+    const steps = await stepsOf(ask);
+    expect(asked.filter(({ sql }) => sql.includes('entered_in_error_at')).length).toBeGreaterThan(0);
+    expect(steps.filter((step) => /^SCAN (?!json_each|constant|\()/.test(step))).toEqual([]);
+  }
 });
 
 it('lets others work between two hundred referrals and the next', async () => {
