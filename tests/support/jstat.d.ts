@@ -21,6 +21,5 @@ declare module 'jstat' {
     /** Of a mean at a level of 1 less alpha. */
     readonly tci: (value: number, alpha: number, values: readonly number[]) => readonly [number, number];
   }
-  const library: { readonly jStat: Statistics };
-  export default library;
+  export const jStat: Statistics;
 }
