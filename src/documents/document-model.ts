@@ -69,6 +69,8 @@ export type Link =
       readonly figureId: string;
       /** The period that it is of, and its cut, where they are not those of the document. */
       readonly of?: { readonly period: string; readonly asAt: string };
+      /** Those who count so alone, such as `not-numerator`; everybody where it is left out. */
+      readonly members?: string;
     }
   | { readonly kind: 'referral'; readonly referralId: string };
 

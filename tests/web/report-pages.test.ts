@@ -151,6 +151,17 @@ describe('an opened figure', () => {
     expect((await lead.get('/report/figures/no-such?period=2026-27-Q2')).status).toBe(404);
   });
 
+  it('leads from what to mend to those of whom it is missing', async () => {
+    const { text } = await lead.get('/report/chapters/data-quality?period=2026-27-Q2');
+    const link =
+      /href="(\/report\/figures\/recorded\.[a-z-]+\?period=2026-27-Q2&amp;kind=not-numerator)"/.exec(
+        text,
+      )?.[1];
+    const opened = await lead.get(String(link).replaceAll('&amp;', '&'));
+    expect(opened.status).toBe(200);
+    expect(opened.text).toMatch(/<a [^>]*aria-current="true"[^>]*>Does not count \([1-9]/);
+  });
+
   it('opens those who wait now, whenever they were received, and a number of days alone', async () => {
     const report = await lead.get('/report?period=2026-27-Q1');
     expect(report.text).toContain('whenever they were received: 4');

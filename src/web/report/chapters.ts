@@ -63,6 +63,7 @@ export function addressesOf(sectionId: string, asked: AskedReport): Addresses {
 
 function linkAddress(link: Link, asked: AskedReport): string {
   if (link.kind === 'referral') return `/referrals/${link.referralId}`;
-  const { of = {} } = link;
-  return `/report/figures/${encodeURIComponent(link.figureId)}?${reportQuery({ ...asked, ...of })}`;
+  const { of = {}, members } = link;
+  const kind = members === undefined ? '' : `&kind=${members}`;
+  return `/report/figures/${encodeURIComponent(link.figureId)}?${reportQuery({ ...asked, ...of })}${kind}`;
 }

@@ -91,6 +91,24 @@ describe('the report as a spreadsheet', () => {
     }
   });
 
+  it('has what the missing pairs could make of every share that is judged', () => {
+    const rows = tableCalled(tables, 'Reached the MID like for like, if none or all');
+    const judged = report.outcomes.filter(({ responders }) => (responders?.eligible ?? 0) > 0);
+    expect(judged.length).toBeGreaterThan(5);
+    expect(rows).toHaveLength(judged.length);
+    judged.forEach(({ shortName, responders }, index) => {
+      expect(rows[index]).toMatchObject({
+        Measure: shortName,
+        'Reached it': responders?.achieved,
+        'Measured again': responders?.measured,
+        'With a baseline': responders?.eligible,
+        '% if none or all of the missing: low': responders?.worst,
+        '% if none or all of the missing: high': responders?.best,
+        'Measured again, %': responders?.measuredShare,
+      });
+    });
+  });
+
   it('has how changes spread, and the pairs add up to the headline', () => {
     const spread = report.outcomes.filter(({ distribution }) => distribution !== null);
     expect(spread.length).toBeGreaterThan(5);

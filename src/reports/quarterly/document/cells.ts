@@ -1,6 +1,6 @@
 import type { Cell, Column, Link, Table } from '../../../documents/document-model.js';
 import type { ExclusionId } from '../../../domain/cohort/exclusions.js';
-import type { Figure } from '../../../domain/indicators/figure.js';
+import type { Figure, MemberKind } from '../../../domain/indicators/figure.js';
 import type { Interval } from '../../../domain/statistics/interval.js';
 import type { SeenPeriod } from '../over-time-models.js';
 import { percentOf, range, rounded } from '../text-numbers.js';
@@ -45,6 +45,11 @@ export function interval(ends: Interval | null, places: number): Cell {
 export function figureLink(figureId: string, seen?: SeenPeriod): Link {
   if (seen === undefined) return { kind: 'figure', figureId };
   return { kind: 'figure', figureId, of: { period: seen.period.label, asAt: seen.asAt } };
+}
+
+/** The link that opens those whom a figure counts, but not in its numerator: of completeness, who is to be mended. */
+export function lackingLink(figureId: string): Link {
+  return { kind: 'figure', figureId, members: 'not-numerator' satisfies MemberKind };
 }
 
 /** A figure in a table, under a name of its own where its title would repeat the caption. */

@@ -1,11 +1,11 @@
 import type { Section, Table } from '../../../documents/document-model.js';
 import type { QuarterlyReport } from '../report-model.js';
 import type { PairsLost } from '../section-models.js';
-import { count, figureLink, figureTable, text } from './cells.js';
+import { count, figureLink, figureTable, lackingLink, text } from './cells.js';
 
 /** How far the record can be trusted, and what to mend first. */
 export function dataQualitySection({ dataQuality }: QuarterlyReport): Section {
-  const { mendFirst, completeness, entry, confirmedValues, pairsLost } = dataQuality;
+  const { mendFirst, completeness, entry, confirmedValues, pairsLost, entriesInError } = dataQuality;
   return {
     id: 'data-quality',
     title: 'Quality of the record',
@@ -23,8 +23,8 @@ export function dataQualitySection({ dataQuality }: QuarterlyReport): Section {
                 { head: 'Figure id', kind: 'text', isForSheetsOnly: true },
               ],
               rows: mendFirst.map(({ figureId, words, referrals }) => [
-                text(words, figureLink(figureId)),
-                count(referrals, figureLink(figureId)),
+                text(words, lackingLink(figureId)),
+                count(referrals, lackingLink(figureId)),
                 text(figureId),
               ]),
             },
@@ -45,6 +45,7 @@ export function dataQualitySection({ dataQuality }: QuarterlyReport): Section {
         ),
       },
       { kind: 'table', table: pairsLostTable(pairsLost) },
+      { kind: 'paragraph', text: `${entriesInError.words}.` },
     ],
   };
 }
@@ -64,9 +65,12 @@ function pairsLostTable(pairsLost: readonly PairsLost[]): Table {
     ],
     rows: pairsLost.map(({ shortName, figureId, starters, pairs, lost }) => [
       text(shortName),
-      count(starters),
+      count(starters, figureLink(figureId)),
       count(pairs, figureLink(figureId)),
-      ...reasons.map(([reason]) => count(lost.find((each) => each.reason === reason)?.referrals ?? 0)),
+      ...reasons.map(([reason]) => {
+        const referrals = lost.find((each) => each.reason === reason)?.referrals ?? 0;
+        return referrals === 0 ? count(0) : count(referrals, lackingLink(figureId));
+      }),
       text(figureId),
     ]),
   };

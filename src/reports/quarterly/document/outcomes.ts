@@ -1,10 +1,20 @@
 import type { Block, Section, Table } from '../../../documents/document-model.js';
 import { changeBars } from '../../../plots/change-bars.js';
 import { dotPlot } from '../../../plots/dot-plot.js';
+import type { Figure } from '../../../domain/indicators/figure.js';
 import type { MeasureOutcomes, PairsSummary, QuarterlyReport } from '../report-model.js';
 import type { Distribution } from '../section-models.js';
 import { placesFor, range, rounded } from '../text-numbers.js';
-import { count, figureTable, interval, number, text, withTrueMinus } from './cells.js';
+import {
+  count,
+  figureLink,
+  figureTable,
+  interval,
+  number,
+  percentage,
+  text,
+  withTrueMinus,
+} from './cells.js';
 import type { FigureRow } from './cells.js';
 import { midOf, perMid } from './mid.js';
 
@@ -34,11 +44,23 @@ function allMeasures(outcomes: readonly MeasureOutcomes[]): readonly Block[] {
   const table = pairsTable(
     'Both ends and the change, by measure',
     outcomes.flatMap((outcome) => [
-      { outcome, who: 'like for like (headline)', pairs: outcome.likeForLike },
-      { outcome, who: 'all pairs', pairs: outcome.allPairs },
+      {
+        outcome,
+        who: 'like for like (headline)',
+        pairs: outcome.likeForLike,
+        figure: outcome.likeForLikePairsOverStarters,
+      },
+      { outcome, who: 'all pairs', pairs: outcome.allPairs, figure: outcome.pairsOverStarters },
       ...(outcome.atHome === null
         ? []
-        : [{ outcome, who: 'like for like, both tests at home', pairs: outcome.atHome }]),
+        : [
+            {
+              outcome,
+              who: 'like for like, both tests at home',
+              pairs: outcome.atHome,
+              figure: outcome.likeForLikePairsOverStarters,
+            },
+          ]),
     ]),
   );
   const rows = outcomes.flatMap((outcome) => {
@@ -50,7 +72,8 @@ function allMeasures(outcomes: readonly MeasureOutcomes[]): readonly Block[] {
     const words = withTrueMinus(`${rounded(mean, placesFor(unit))}${limits} ${unit}, n = ${n}`);
     return [{ label: shortName, words, ...perMid(outcome, mid, mean, ends) }];
   });
-  if (rows.length === 0) return [{ kind: 'table', table }];
+  const missing: Block = { kind: 'table', table: missingPairsTable(outcomes) };
+  if (rows.length === 0) return [{ kind: 'table', table }, missing];
   const plot = dotPlot({
     id: 'plot-change',
     title,
@@ -62,13 +85,50 @@ function allMeasures(outcomes: readonly MeasureOutcomes[]): readonly Block[] {
     domain: [-0.5, 1.5],
     axis: 'mean improvement in MIDs; better to the right',
   });
-  return [{ kind: 'plot', title, plot, table }];
+  return [{ kind: 'plot', title, plot, table }, missing];
+}
+
+/** What the missing pairs could make of the share who reached the threshold: none of them had, or all. */
+function missingPairsTable(outcomes: readonly MeasureOutcomes[]): Table {
+  return {
+    caption: 'Reached the MID like for like, if none or all of those not measured again had',
+    columns: [
+      { head: 'Measure', kind: 'text' },
+      { head: 'Reached it', kind: 'number' },
+      { head: 'Measured again', kind: 'number' },
+      { head: '%', kind: 'number' },
+      { head: 'With a baseline', kind: 'number' },
+      { head: '% if none or all of the missing', kind: 'interval' },
+      { head: 'Measured again, %', kind: 'number' },
+      { head: 'What may be said', kind: 'text' },
+      { head: 'Figure id', kind: 'text', isForSheetsOnly: true },
+    ],
+    rows: outcomes.flatMap(({ shortName, responders, likeForLike: { midReached } }) => {
+      if (responders === null || responders.eligible === 0 || midReached === null) return [];
+      const { achieved, measured, eligible, worst, best, measuredShare, fewMeasured } = responders;
+      return [
+        [
+          text(shortName),
+          count(achieved, figureLink(midReached.id)),
+          count(measured),
+          percentage(midReached),
+          count(eligible),
+          interval(worst === null || best === null ? null : { low: worst, high: best }, 1),
+          number(measuredShare, 1),
+          text(fewMeasured ? 'little: fewer than 70 % were measured again' : ''),
+          text(midReached.id),
+        ],
+      ];
+    }),
+  };
 }
 
 interface PairsRow {
   readonly outcome: MeasureOutcomes;
   readonly who: string;
   readonly pairs: PairsSummary;
+  /** Opens to the people of the pairs. */
+  readonly figure: Figure;
 }
 
 function pairsTable(caption: string, rows: readonly PairsRow[]): Table {
@@ -90,7 +150,7 @@ function pairsTable(caption: string, rows: readonly PairsRow[]): Table {
       { head: 'Standardised response mean', kind: 'number' },
       { head: 'Measure id', kind: 'text', isForSheetsOnly: true },
     ],
-    rows: rows.map(({ outcome: { measureId, shortName, unit }, who, pairs }) => {
+    rows: rows.map(({ outcome: { measureId, shortName, unit }, who, pairs, figure }) => {
       const places = placesFor(unit);
       const { baseline, discharge, change, changeSummary } = pairs;
       const { lowerQuartile: low, upperQuartile: high } = changeSummary;
@@ -98,7 +158,7 @@ function pairsTable(caption: string, rows: readonly PairsRow[]): Table {
         text(shortName),
         text(who),
         text(unit),
-        count(pairs.pairs),
+        count(pairs.pairs, figureLink(figure.id)),
         number(baseline.mean, places),
         number(baseline.sd, places),
         number(discharge.mean, places),

@@ -1,9 +1,13 @@
-import type { Section } from '../../../documents/document-model.js';
+import type { Link, Section } from '../../../documents/document-model.js';
 import type { QuarterlyReport } from '../report-model.js';
-import { count, number, text } from './cells.js';
+import { count, figureLink, number, text } from './cells.js';
 
 /** Percentage of the predicted distance at both ends, each equation by itself. */
-export function predictedSection({ percentPredicted }: QuarterlyReport): Section {
+export function predictedSection({ percentPredicted, outcomes }: QuarterlyReport): Section {
+  const pairsOf = (measureId: string): [] | [Link] => {
+    const found = outcomes.find((outcome) => outcome.measureId === measureId);
+    return found === undefined ? [] : [figureLink(found.likeForLikePairsOverStarters.id)];
+  };
   return {
     id: 'predicted',
     title: 'Percentage of predicted',
@@ -38,7 +42,7 @@ export function predictedSection({ percentPredicted }: QuarterlyReport): Section
                 text(row.shortName),
                 text(row.equationId),
                 count(row.baseline.n),
-                count(row.pairs),
+                count(row.pairs, ...pairsOf(row.measureId)),
                 number(row.baseline.mean, 1),
                 number(row.baseline.sd, 1),
                 number(row.discharge.mean, 1),

@@ -38,7 +38,7 @@ export function summarySection({ narrative, cohorts }: QuarterlyReport): Section
             return [
               text(`${kind} cohort`),
               text(words),
-              count(referrals),
+              count(referrals, figureLink(notClosed.id)),
               count(people),
               count(notClosed.numerator, figureLink(notClosed.id)),
               count(registeredInError),

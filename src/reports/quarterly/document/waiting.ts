@@ -4,10 +4,10 @@ import type { Figure } from '../../../domain/indicators/figure.js';
 import { incidenceBands } from '../../../plots/incidence-bands.js';
 import type { QuarterlyReport, WaitSummary } from '../report-model.js';
 import type { IncidenceByClock, WaitingNow } from '../section-models.js';
-import { count, figureLink, figureTable, interval, number, text } from './cells.js';
+import { count, figureLink, interval, number, text } from './cells.js';
 
 /** Waiting for everybody, those still waiting and those who left included; then the simple waits of those who got there. */
-export function waitingSection({ waiting, waits, uptake, asAt }: QuarterlyReport): Section {
+export function waitingSection({ waiting, waits, asAt }: QuarterlyReport): Section {
   return {
     id: 'waiting',
     title: 'Waiting',
@@ -21,13 +21,6 @@ export function waitingSection({ waiting, waits, uptake, asAt }: QuarterlyReport
         text: 'A median of those who started leaves out whoever still waits, and is too short while people wait.',
       },
       { kind: 'table', table: simpleWaits(waits) },
-      {
-        kind: 'table',
-        table: figureTable('Uptake, of the referral cohort', [
-          { figure: uptake.assessed },
-          { figure: uptake.started },
-        ]),
-      },
     ],
   };
 }
