@@ -1,25 +1,12 @@
-import type { Block, Section, Table } from '../../../documents/document-model.js';
-import { changeBars } from '../../../plots/change-bars.js';
+import type { Block, Section } from '../../../documents/document-model.js';
 import { dotPlot } from '../../../plots/dot-plot.js';
-import type { Figure } from '../../../domain/indicators/figure.js';
-import type { MeasureOutcomes, PairsSummary, QuarterlyReport } from '../report-model.js';
-import type { Distribution } from '../section-models.js';
+import type { MeasureOutcomes, QuarterlyReport } from '../report-model.js';
 import { placesFor, range, rounded } from '../text-numbers.js';
-import {
-  count,
-  figureLink,
-  figureTable,
-  interval,
-  number,
-  percentage,
-  text,
-  withTrueMinus,
-} from './cells.js';
+import { figureTable, withTrueMinus } from './cells.js';
 import type { FigureRow } from './cells.js';
 import { midOf, perMid } from './mid.js';
-
-/** Of fewer pairs than this their spread is not drawn. */
-const LEAST_TO_DRAW = 5;
+import { missingPairsTable, pairsTable } from './pairs-tables.js';
+import { spreadBlocks } from './spread.js';
 
 /** Outcomes of the discharge cohort: every measure against its threshold, then each with its spread. */
 export function outcomesSection({ outcomes }: QuarterlyReport): Section {
@@ -88,92 +75,6 @@ function allMeasures(outcomes: readonly MeasureOutcomes[]): readonly Block[] {
   return [{ kind: 'plot', title, plot, table }, missing];
 }
 
-/** What the missing pairs could make of the share who reached the threshold: none of them had, or all. */
-function missingPairsTable(outcomes: readonly MeasureOutcomes[]): Table {
-  return {
-    caption: 'Reached the MID like for like, if none or all of those not measured again had',
-    columns: [
-      { head: 'Measure', kind: 'text' },
-      { head: 'Reached it', kind: 'number' },
-      { head: 'Measured again', kind: 'number' },
-      { head: '%', kind: 'number' },
-      { head: 'With a baseline', kind: 'number' },
-      { head: '% if none or all of the missing', kind: 'interval' },
-      { head: 'Measured again, %', kind: 'number' },
-      { head: 'What may be said', kind: 'text' },
-      { head: 'Figure id', kind: 'text', isForSheetsOnly: true },
-    ],
-    rows: outcomes.flatMap(({ shortName, responders, likeForLike: { midReached } }) => {
-      if (responders === null || responders.eligible === 0 || midReached === null) return [];
-      const { achieved, measured, eligible, worst, best, measuredShare, fewMeasured } = responders;
-      return [
-        [
-          text(shortName),
-          count(achieved, figureLink(midReached.id)),
-          count(measured),
-          percentage(midReached),
-          count(eligible),
-          interval(worst === null || best === null ? null : { low: worst, high: best }, 1),
-          number(measuredShare, 1),
-          text(fewMeasured ? 'little: fewer than 70 % were measured again' : ''),
-          text(midReached.id),
-        ],
-      ];
-    }),
-  };
-}
-
-interface PairsRow {
-  readonly outcome: MeasureOutcomes;
-  readonly who: string;
-  readonly pairs: PairsSummary;
-  /** Opens to the people of the pairs. */
-  readonly figure: Figure;
-}
-
-function pairsTable(caption: string, rows: readonly PairsRow[]): Table {
-  return {
-    caption,
-    columns: [
-      { head: 'Measure', kind: 'text' },
-      { head: 'Who', kind: 'text' },
-      { head: 'Unit', kind: 'text' },
-      { head: 'Pairs', kind: 'number' },
-      { head: 'Baseline, mean', kind: 'number' },
-      { head: 'SD', kind: 'number' },
-      { head: 'Discharge, mean', kind: 'number' },
-      { head: 'SD', kind: 'number' },
-      { head: 'Change, mean', kind: 'number' },
-      { head: '95 % interval', kind: 'interval' },
-      { head: 'Change, median', kind: 'number' },
-      { head: 'Quartiles', kind: 'interval' },
-      { head: 'Standardised response mean', kind: 'number' },
-      { head: 'Measure id', kind: 'text', isForSheetsOnly: true },
-    ],
-    rows: rows.map(({ outcome: { measureId, shortName, unit }, who, pairs, figure }) => {
-      const places = placesFor(unit);
-      const { baseline, discharge, change, changeSummary } = pairs;
-      const { lowerQuartile: low, upperQuartile: high } = changeSummary;
-      return [
-        text(shortName),
-        text(who),
-        text(unit),
-        count(pairs.pairs, figureLink(figure.id)),
-        number(baseline.mean, places),
-        number(baseline.sd, places),
-        number(discharge.mean, places),
-        number(discharge.sd, places),
-        number(change.mean, places),
-        interval(change.interval, places),
-        number(changeSummary.median, places),
-        interval(low === null || high === null ? null : { low, high }, places),
-        number(change.standardisedResponseMean, 2),
-        text(measureId),
-      ];
-    }),
-  };
-}
-
 function measureBlocks(outcome: MeasureOutcomes): readonly Block[] {
   const { name, shortName, unit, betterWhen, distribution } = outcome;
   const blocks: readonly Block[] = [
@@ -186,53 +87,6 @@ function measureBlocks(outcome: MeasureOutcomes): readonly Block[] {
   ];
   const heading = `${name} (${shortName}): ${unit}, ${betterWhen} is better`;
   return [{ kind: 'part', id: outcome.measureId, title: heading, blocks }];
-}
-
-/** How the changes spread: of too few pairs there is nothing to draw. */
-function spreadBlocks(outcome: MeasureOutcomes, distribution: Distribution): readonly Block[] {
-  const { measureId, shortName, unit, betterWhen, likeForLike } = outcome;
-  const mid = midOf(outcome);
-  const table = distributionTable(`${shortName}: pairs by change`, distribution, unit);
-  if (likeForLike.pairs < LEAST_TO_DRAW) {
-    const few = `Fewer than ${LEAST_TO_DRAW} pairs like for like: how they spread is not drawn, since a drawing would seem to show more than is known.`;
-    return [
-      { kind: 'paragraph', text: few },
-      { kind: 'table', table },
-    ];
-  }
-  const title = `${shortName}: how ${likeForLike.pairs} like-for-like changes spread`;
-  const at = betterWhen === 'higher' ? mid : mid === null ? null : -mid;
-  const plot = changeBars({
-    id: `plot-spread-${measureId}`,
-    title,
-    classes: distribution.classes.map(({ from, to, pairs }) => ({ from, to, count: pairs })),
-    betterWhen,
-    mid: at === null ? null : { at, label: withTrueMinus(`MID ${at} ${unit}`) },
-    axis: `change, ${unit}`,
-  });
-  return [{ kind: 'plot', title, plot, table }];
-}
-
-function distributionTable(caption: string, { classes, holdsEnd }: Distribution, unit: string): Table {
-  const [from, to] = holdsEnd === 'lower' ? ['from', 'to below'] : ['above', 'up to'];
-  return {
-    caption,
-    columns: [
-      { head: `Change ${from}, ${unit}`, kind: 'number' },
-      { head: to, kind: 'number' },
-      { head: 'Pairs', kind: 'number' },
-    ],
-    rows: classes.map((each) => [
-      number(each.from, placesOf(each.from)),
-      number(each.to, placesOf(each.to)),
-      count(each.pairs),
-    ]),
-  };
-}
-
-/** Decimal places that the end of a class needs. */
-function placesOf(value: number): number {
-  return (String(value).split('.')[1] ?? '').length;
 }
 
 function figureRows({

@@ -1,0 +1,93 @@
+import type { Table } from '../../../documents/document-model.js';
+import type { Figure } from '../../../domain/indicators/figure.js';
+import type { MeasureOutcomes, PairsSummary } from '../report-model.js';
+import { placesFor } from '../text-numbers.js';
+import { count, figureLink, interval, number, percentage, text } from './cells.js';
+
+/** Pairs of a measure that are counted together. */
+export interface PairsRow {
+  readonly outcome: MeasureOutcomes;
+  readonly who: string;
+  readonly pairs: PairsSummary;
+  /** Opens to the people of the pairs. */
+  readonly figure: Figure;
+}
+
+/** Both ends and the change of every measure. */
+export function pairsTable(caption: string, rows: readonly PairsRow[]): Table {
+  return {
+    caption,
+    columns: [
+      { head: 'Measure', kind: 'text' },
+      { head: 'Who', kind: 'text' },
+      { head: 'Unit', kind: 'text' },
+      { head: 'Pairs', kind: 'number' },
+      { head: 'Baseline, mean', kind: 'number' },
+      { head: 'SD', kind: 'number' },
+      { head: 'Discharge, mean', kind: 'number' },
+      { head: 'SD', kind: 'number' },
+      { head: 'Change, mean', kind: 'number' },
+      { head: '95 % interval', kind: 'interval' },
+      { head: 'Change, median', kind: 'number' },
+      { head: 'Quartiles', kind: 'interval' },
+      { head: 'Standardised response mean', kind: 'number' },
+      { head: 'Measure id', kind: 'text', isForSheetsOnly: true },
+    ],
+    rows: rows.map(({ outcome: { measureId, shortName, unit }, who, pairs, figure }) => {
+      const places = placesFor(unit);
+      const { baseline, discharge, change, changeSummary } = pairs;
+      const { lowerQuartile: low, upperQuartile: high } = changeSummary;
+      return [
+        text(shortName),
+        text(who),
+        text(unit),
+        count(pairs.pairs, figureLink(figure.id)),
+        number(baseline.mean, places),
+        number(baseline.sd, places),
+        number(discharge.mean, places),
+        number(discharge.sd, places),
+        number(change.mean, places),
+        interval(change.interval, places),
+        number(changeSummary.median, places),
+        interval(low === null || high === null ? null : { low, high }, places),
+        number(change.standardisedResponseMean, 2),
+        text(measureId),
+      ];
+    }),
+  };
+}
+
+/** What the missing pairs could make of the share who reached the threshold: none of them had, or all. */
+export function missingPairsTable(outcomes: readonly MeasureOutcomes[]): Table {
+  return {
+    caption: 'Reached the MID like for like, if none or all of those not measured again had',
+    columns: [
+      { head: 'Measure', kind: 'text' },
+      { head: 'Reached it', kind: 'number' },
+      { head: 'Measured again', kind: 'number' },
+      { head: '%', kind: 'number' },
+      { head: 'With a baseline', kind: 'number' },
+      { head: '% if none or all of the missing', kind: 'interval' },
+      { head: 'Measured again, %', kind: 'number' },
+      { head: 'What may be said', kind: 'text' },
+      { head: 'Figure id', kind: 'text', isForSheetsOnly: true },
+    ],
+    rows: outcomes.flatMap(({ shortName, responders, likeForLike: { midReached } }) => {
+      if (responders === null || responders.eligible === 0 || midReached === null) return [];
+      const { achieved, measured, eligible, worst, best, measuredShare, fewMeasured } = responders;
+      return [
+        [
+          text(shortName),
+          count(achieved, figureLink(midReached.id)),
+          count(measured),
+          percentage(midReached),
+          count(eligible),
+          interval(worst === null || best === null ? null : { low: worst, high: best }, 1),
+          number(measuredShare, 1),
+          text(fewMeasured ? 'little: fewer than 70 % were measured again' : ''),
+          text(midReached.id),
+        ],
+      ];
+    }),
+  };
+}
