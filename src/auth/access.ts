@@ -200,6 +200,8 @@ export const PAGE_ACCESS = {
   'page:planned-start': TEAM,
   'page:referral-in-error': TEAM,
   'page:assessment-in-error': CLINICAL,
+  'page:offer-in-error': TEAM,
+  'page:class-in-error': TEAM,
   'page:merge': LEAD,
   'page:cautions': CLINICAL,
   'page:assessment-correction': CLINICAL,

@@ -29,6 +29,7 @@ it.each([
       '/referrals/new',
       '/classes/new',
       '/classes/SESSION',
+      '/classes/SESSION/entered-in-error',
       '/referrals/OPEN/offers',
       '/referrals/OPEN/closing',
     ],

@@ -2,7 +2,13 @@ import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { pagesAs } from '../support/page-client.js';
 import type { PageClient } from '../support/page-client.js';
 import { asRecord, asRecords } from '../support/response.js';
-import { givenAssessment, givenReferral, givenTriagedReferral } from '../support/scenario.js';
+import {
+  givenAssessment,
+  givenClosedWithOffer,
+  givenReferral,
+  givenSession,
+  givenTriagedReferral,
+} from '../support/scenario.js';
 import { startApp } from '../support/start-app.js';
 import type { TestApp } from '../support/start-app.js';
 
@@ -123,5 +129,37 @@ describe('an assessment that should not have been made', () => {
     const id = await givenAssessment(app, referralId);
     expect((await admin.get(`/assessments/${id}/entered-in-error`)).status).toBe(403);
     expect((await admin.get(`/referrals/${referralId}`)).text).not.toContain(id);
+  });
+});
+
+describe('an offer and a class that should not have been made', () => {
+  it('an offer is marked where the offers are, says so there, and is restored', async () => {
+    const { referralId, offerId } = await givenClosedWithOffer(app);
+    const offers = `/referrals/${referralId}/offers`;
+    const path = `${offers}/${offerId}`;
+    expect((await admin.get(offers)).text).toContain(`href="${path}/entered-in-error"`);
+    const marked = await admin.submit(`${path}/entered-in-error`, { reason: 'Of another person' });
+    expect([marked.status, marked.headers['location']]).toEqual([303, offers]);
+    const page = (await admin.get(offers)).text;
+    expect(page).toContain('entered in error');
+    expect(page).toContain(`href="${path}/restoration"`);
+    const [offer] = asRecords((await read(`/referrals/${referralId}`))['offers']);
+    expect(offer).toMatchObject({ id: offerId, enteredInError: { reason: 'Of another person' } });
+    expect((await admin.submit(`${path}/restoration`, { reason: 'It was theirs' })).status).toBe(303);
+    const [restored] = asRecords((await read(`/referrals/${referralId}`))['offers']);
+    expect(restored).toMatchObject({ enteredInError: null });
+    expect((await admin.get(`${offers}/${referralId}/entered-in-error`)).status).toBe(404);
+  });
+
+  it('a class is marked with its register, and restored', async () => {
+    const id = await givenSession(app);
+    const path = `/classes/${id}`;
+    expect((await admin.get(path)).text).toContain(`href="${path}/entered-in-error"`);
+    const marked = await admin.submit(`${path}/entered-in-error`, { reason: 'On the wrong day' });
+    expect([marked.status, marked.headers['location']]).toEqual([303, path]);
+    expect((await admin.get(path)).text).toContain(`href="${path}/restoration"`);
+    expect(await read(`/sessions/${id}`)).toMatchObject({ enteredInError: { reason: 'On the wrong day' } });
+    expect((await admin.submit(`${path}/restoration`, { reason: 'It was that day' })).status).toBe(303);
+    expect(await read(`/sessions/${id}`)).toMatchObject({ enteredInError: null });
   });
 });

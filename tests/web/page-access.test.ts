@@ -54,6 +54,8 @@ const TABLE: Readonly<Record<string, 'anybody' | readonly Role[]>> = {
   'page:planned-start': [A, C, L],
   'page:referral-in-error': [A, C, L],
   'page:assessment-in-error': [C, L],
+  'page:offer-in-error': [A, C, L],
+  'page:class-in-error': [A, C, L],
   'page:merge': [L],
   'page:cautions': [C, L],
   'page:assessment-correction': [C, L],

@@ -19,7 +19,7 @@ import { sendFile } from '../send-file.js';
 import { memberOf, pageOf, REPEATABLE } from '../web.js';
 import type { Web, WebApp } from '../web.js';
 import { ClassView } from './class-view.js';
-import type { ClassNotes } from './class-view.js';
+import type { ClassNotes } from './class-notes.js';
 import { REASON_FIELD, REASON_FOR_ALL } from './reason-field.js';
 import type { RegisterChange } from './reason-field.js';
 

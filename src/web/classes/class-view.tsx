@@ -1,14 +1,8 @@
 import type { PlainDate } from '../../domain/calendar/plain-date.js';
-import type { Meanwhile } from '../../domain/history/history.js';
-import type { FoundPeople } from '../../usecases/patients/search-people.js';
-import type { Mark, SessionRegister } from '../../usecases/sessions/keep-register.js';
+import type { SessionRegister } from '../../usecases/sessions/keep-register.js';
 import type { ClassPerson } from '../../usecases/sessions/read-class.js';
-import { ATTENDANCE_WORDS } from '../../domain/referral/step-words.js';
-import type { FormErrors } from '../forms/form-errors.js';
-import { spokenName } from '../people/names.js';
 import { REASON_FIELD, REASON_FOR_ALL, ReasonField } from './reason-field.js';
-import type { RegisterChange } from './reason-field.js';
-import { Button, ErrorSummary, Form } from '../components/form.js';
+import { Button, Form } from '../components/form.js';
 import { VersionField } from '../components/version-field.js';
 import { Notice } from '../components/notice.js';
 import { EmptyState } from '../components/parts.js';
@@ -16,26 +10,11 @@ import { capital, counted } from '../components/words.js';
 import { SEND_FORM } from '../forms/send-form.js';
 import type { Frame } from '../frame.js';
 import { Page } from '../page.js';
+import { Notes } from './class-notes.js';
+import type { ClassNotes } from './class-notes.js';
 import { AddPerson } from './add-person.js';
 import { dayWords, kindWords, registerWords } from './class-words.js';
 import { PersonRow } from './person-row.js';
-import { StaleNotice } from './stale-notice.js';
-
-/** What is to be said on the page besides the register. */
-export interface ClassNotes {
-  /** Everybody is to be marked, and some are marked already. */
-  readonly asksWhetherAll?: boolean;
-  /** Somebody else has changed the register, and the taps were not stored. */
-  readonly stale?: { readonly meanwhile: Meanwhile; readonly marks: readonly Mark[] };
-  /** Why a mark was not stored. */
-  readonly faults?: readonly string[];
-  /** What is wrong with the reason, and the taps that were not stored for it. */
-  readonly errors?: FormErrors;
-  readonly marks?: readonly Mark[];
-  /** Why the register is changed, as it was typed. */
-  readonly change?: RegisterChange | undefined;
-  readonly search?: { readonly typed: string; readonly found: FoundPeople };
-}
 
 interface ClassViewProps {
   readonly frame: Frame;
@@ -90,51 +69,15 @@ export function ClassView({ frame, session, people, siteName, today, notes }: Cl
       <p class="downloads not-printed">
         <a href={`/classes/${session.id}/register.csv`}>Take the register with you (CSV): it names people</a>
       </p>
+      {session.enteredInError === null ? (
+        <p>
+          <a href={`/classes/${session.id}/entered-in-error`}>Mark this class as entered in error</a>
+        </p>
+      ) : (
+        ''
+      )}
     </Page>
   );
-}
-
-function Notes({
-  session,
-  people,
-  notes,
-}: Pick<ClassViewProps, 'session' | 'people' | 'notes'>): JSX.Element {
-  const { faults = [], errors = [], marks = [], stale } = notes;
-  return (
-    <>
-      {session.enteredInError === null ? (
-        ''
-      ) : (
-        <Notice kind="warning" title="Entered in error">
-          <p>
-            This class is marked as entered in error. It counts nowhere, and its register cannot be changed.
-          </p>
-        </Notice>
-      )}
-      {stale === undefined ? '' : <StaleNotice people={people} register={session.attendances} {...stale} />}
-      {faults.length === 0 ? (
-        ''
-      ) : (
-        <div role="alert">
-          <Notice kind="warning" title="Not stored">
-            {faults.map((message) => (
-              <p safe>{message}</p>
-            ))}
-          </Notice>
-        </div>
-      )}
-      <ErrorSummary errors={errors} title={notStoredTitle(marks, people)} />
-    </>
-  );
-}
-
-/** Which tap waits for its reason. */
-function notStoredTitle(marks: readonly Mark[], people: readonly ClassPerson[]): string {
-  const [mark] = marks;
-  if (mark === undefined || marks.length > 1) return 'Nothing was stored: please mend this first';
-  const person = people.find(({ referralId }) => referralId === mark.referralId);
-  const outcome = mark.outcome === null ? 'not marked' : ATTENDANCE_WORDS[mark.outcome];
-  return `Not stored (${person === undefined ? 'somebody else' : spokenName(person)}: ${outcome}): please mend this and tap again`;
 }
 
 /** How many are expected, marked and still to be marked. */

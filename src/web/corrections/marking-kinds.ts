@@ -1,102 +1,81 @@
-import type { Assessment } from '../../domain/assessment/assessment.js';
-import { britishDate } from '../../domain/calendar/british-date.js';
-import { londonTime } from '../../domain/calendar/london-time.js';
-import type { Referral } from '../../domain/referral/referral.js';
-import { DIAGNOSIS_WORDS, SOURCE_WORDS } from '../../domain/referral/words.js';
-import { STAGE_WORDS } from '../../domain/referral/step-words.js';
 import { done } from '../../domain/refusal/refusal.js';
 import type { Outcome } from '../../domain/refusal/refusal.js';
-import { getAssessment } from '../../usecases/assessments/record-assessment.js';
-import type { Context, TeamMember } from '../../usecases/context.js';
 import { markAssessmentInError, restoreAssessment } from '../../usecases/corrections/assessment-in-error.js';
-import { namedMarks } from '../../usecases/corrections/named-mark.js';
-import { markReferralInError, restoreReferral } from '../../usecases/corrections/referral-in-error.js';
-import { TIMEPOINT_WORDS } from '../assessment-entry/words.js';
-import { capital } from '../components/words.js';
-import { nhsNumberWords } from '../people/person-words.js';
-import { loadReferral } from '../steps/load-referral.js';
-import type { MarkableEntry, Marking } from './marking.js';
+import {
+  markOfferInError,
+  markReferralInError,
+  restoreOffer,
+  restoreReferral,
+} from '../../usecases/corrections/referral-in-error.js';
+import { markSessionInError, restoreSession } from '../../usecases/corrections/session-in-error.js';
+import type { Marking } from './marking.js';
 
-export const REFERRAL_MARKING: Marking = {
+import {
+  loadReferralEntry,
+  loadAssessmentEntry,
+  loadOfferEntry,
+  loadSessionEntry,
+  seenReferral,
+  seenAssessment,
+  seenOffers,
+  seenClass,
+} from './load-markable.js';
+
+const REFERRAL_MARKING: Marking = {
   pageId: 'page:referral-in-error',
-  root: '/referrals',
+  path: '/referrals/:id',
   consequence:
     'The referral stays readable and visibly marked. It, its assessments and its attendances count in no figure, outcome, letter or work list until it is restored.',
   load: loadReferralEntry,
-  mark: async (...change) => seenAt(await markReferralInError(...change), seenReferral),
-  restore: async (...change) => seenAt(await restoreReferral(...change), seenReferral),
+  mark: async (context, actor, { id }, request) =>
+    seenAt(await markReferralInError(context, actor, id, request), seenReferral),
+  restore: async (context, actor, { id }, request) =>
+    seenAt(await restoreReferral(context, actor, id, request), seenReferral),
 };
 
-export const ASSESSMENT_MARKING: Marking = {
+const ASSESSMENT_MARKING: Marking = {
   pageId: 'page:assessment-in-error',
-  root: '/assessments',
+  path: '/assessments/:id',
   consequence:
     'The assessment stays readable and visibly marked. None of its tests and questionnaires counts in a figure, outcome, letter or work list until it is restored. This is for one that should not be there at all, such as that of another person; a wrong value is corrected.',
   load: loadAssessmentEntry,
-  mark: async (...change) => seenAt(await markAssessmentInError(...change), seenAssessment),
-  restore: async (...change) => seenAt(await restoreAssessment(...change), seenAssessment),
+  mark: async (context, actor, { id }, request) =>
+    seenAt(await markAssessmentInError(context, actor, id, request), seenAssessment),
+  restore: async (context, actor, { id }, request) =>
+    seenAt(await restoreAssessment(context, actor, id, request), seenAssessment),
 };
 
-async function loadReferralEntry(
-  context: Context,
-  actor: TeamMember,
-  id: string,
-): Promise<Outcome<MarkableEntry>> {
-  const read = await loadReferral(context, actor, id);
-  if (read.kind === 'refused') return read;
-  const { referral, patient, stage } = read.value;
-  const [mark = null] = await namedMarks(context, [referral.enteredInError]);
-  return done({
-    words: `referral of ${britishDate(referral.receivedOn)}`,
-    version: referral.version,
-    mark,
-    person: patient,
-    facts: [
-      { term: 'Born', value: britishDate(patient.bornOn) },
-      { term: 'NHS number', value: nhsNumberWords(patient) },
-      { term: 'Received', value: `${britishDate(referral.receivedOn)}, ${SOURCE_WORDS[referral.source]}` },
-      { term: 'Diagnosis', value: capital(DIAGNOSIS_WORDS[referral.diagnosis]) },
-      { term: 'Stage', value: capital(STAGE_WORDS[stage]) },
-    ],
-    seenAt: seenReferral(referral),
-  });
-}
+const OFFER_MARKING: Marking = {
+  pageId: 'page:offer-in-error',
+  path: '/referrals/:referralId/offers/:id',
+  consequence: 'The offer stays readable and visibly marked, and counts in nothing until it is restored.',
+  load: loadOfferEntry,
+  mark: async (context, actor, { id, referralId }, request) =>
+    seenAt(await markOfferInError(context, actor, referralId, { ...request, offerId: id }), seenOffers),
+  restore: async (context, actor, { id, referralId }, request) =>
+    seenAt(await restoreOffer(context, actor, referralId, { ...request, offerId: id }), seenOffers),
+};
 
-async function loadAssessmentEntry(
-  context: Context,
-  actor: TeamMember,
-  id: string,
-): Promise<Outcome<MarkableEntry>> {
-  const read = await getAssessment(context, actor, id);
-  if (read.kind === 'refused') return read;
-  const { entry, referralId, version, enteredInError, recordedAt } = read.value;
-  const of = await loadReferral(context, actor, referralId);
-  if (of.kind === 'refused') return of;
-  const { referral, patient } = of.value;
-  const [mark = null] = await namedMarks(context, [enteredInError]);
-  return done({
-    words: `${TIMEPOINT_WORDS[entry.timepoint]} of ${britishDate(entry.assessedOn)}`,
-    version,
-    mark,
-    person: patient,
-    facts: [
-      { term: 'Born', value: britishDate(patient.bornOn) },
-      { term: 'Referral', value: `received on ${britishDate(referral.receivedOn)}` },
-      { term: 'Assessed', value: britishDate(entry.assessedOn) },
-      { term: 'This version', value: `number ${version}, ${londonTime(recordedAt)}` },
-    ],
-    seenAt: seenAssessment(read.value),
-  });
-}
+const SESSION_MARKING: Marking = {
+  pageId: 'page:class-in-error',
+  path: '/classes/:id',
+  consequence:
+    'The class and its register stay readable and visibly marked. Nobody counts as having been there or not, until it is restored. A class that was to be and did not take place is cancelled by the service on its page instead.',
+  load: loadSessionEntry,
+  mark: async (context, actor, { id }, request) =>
+    seenAt(await markSessionInError(context, actor, id, request), seenClass),
+  restore: async (context, actor, { id }, request) =>
+    seenAt(await restoreSession(context, actor, id, request), seenClass),
+};
+
+/** Every kind of entry that a page marks. */
+export const MARKINGS: readonly Marking[] = [
+  REFERRAL_MARKING,
+  ASSESSMENT_MARKING,
+  OFFER_MARKING,
+  SESSION_MARKING,
+];
 
 function seenAt<Changed>(outcome: Outcome<Changed>, of: (changed: Changed) => string): Outcome<string> {
   return outcome.kind === 'refused' ? outcome : done(of(outcome.value));
-}
-
-function seenReferral({ id }: Referral): string {
-  return `/referrals/${id}`;
-}
-
-function seenAssessment({ referralId }: Assessment): string {
-  return `/referrals/${referralId}#assessments`;
 }

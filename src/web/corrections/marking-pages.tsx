@@ -8,18 +8,18 @@ import { NEW_STEP, shownOf } from '../steps/step-shown.js';
 import type { StepShown } from '../steps/step-shown.js';
 import { memberOf, pageOf } from '../web.js';
 import type { Web, WebApp } from '../web.js';
-import { ASSESSMENT_MARKING, REFERRAL_MARKING } from './marking-kinds.js';
-import type { Marking } from './marking.js';
+import { MARKINGS } from './marking-kinds.js';
+import type { Marking, MarkingParams } from './marking.js';
 import { MarkingView } from './marking-view.js';
 import type { MarkingStep } from './marking-view.js';
 
 interface Params {
-  readonly Params: { readonly id: string };
+  readonly Params: MarkingParams;
 }
 
 /** Pages by which an entry is marked as made in error, and restored, each with its reason. */
 export function markingPages(app: WebApp, web: Web): void {
-  for (const marking of [REFERRAL_MARKING, ASSESSMENT_MARKING]) {
+  for (const marking of MARKINGS) {
     stepPages(app, web, marking, 'entered-in-error');
     stepPages(app, web, marking, 'restoration');
   }
@@ -27,7 +27,7 @@ export function markingPages(app: WebApp, web: Web): void {
 
 function stepPages(app: WebApp, web: Web, marking: Marking, step: MarkingStep): void {
   const { context } = web;
-  const path = `${marking.root}/:id/${step}`;
+  const path = `${marking.path}/${step}`;
   const change = step === 'restoration' ? marking.restore : marking.mark;
 
   app.get<Params>(path, pageOf(marking.pageId), (request, reply) => show(request, reply, NEW_STEP));
@@ -38,7 +38,7 @@ function stepPages(app: WebApp, web: Web, marking: Marking, step: MarkingStep): 
     const fault = reasonFault('reason', reason);
     if (fault !== null) return show(request, reply, { form, errors: [fault], status: 422 });
     const basedOn = [wholeNumberOf(form, VERSION_FIELD) ?? 0];
-    const made = await change(context, memberOf(request), request.params.id, { reason, basedOn });
+    const made = await change(context, memberOf(request), request.params, { reason, basedOn });
     if (made.kind === 'refused') return show(request, reply, { form, ...shownOf(web, made.refusal) });
     return reply.redirect(made.value, 303);
   });
@@ -48,14 +48,15 @@ function stepPages(app: WebApp, web: Web, marking: Marking, step: MarkingStep): 
     reply: FastifyReply,
     { form, errors, meanwhile = null, status }: StepShown,
   ): Promise<FastifyReply> {
-    const { id } = request.params;
-    const loaded = await marking.load(context, memberOf(request), id);
+    const loaded = await marking.load(context, memberOf(request), request.params);
     if (loaded.kind === 'refused') return sendRefusal(web, request, reply, loaded.refusal);
+    const addressOf = (other: MarkingStep): string =>
+      `${marking.path.replace(/:([a-zA-Z]+)/g, (_, name: keyof MarkingParams) => encodeURIComponent(request.params[name]))}/${other}`;
     const view = {
       step,
       addresses: {
-        'entered-in-error': `${marking.root}/${id}/entered-in-error`,
-        restoration: `${marking.root}/${id}/restoration`,
+        'entered-in-error': addressOf('entered-in-error'),
+        restoration: addressOf('restoration'),
       },
       entry: loaded.value,
       consequence: marking.consequence,

@@ -53,7 +53,7 @@ export function MarkingView(props: MarkingViewProps): JSX.Element {
     <Page frame={frame} title={errors.length === 0 ? title : `Error: ${title}`} scripts={[SEND_FORM]}>
       <p class="crumb">
         <a href={attributeText(entry.seenAt)}>
-          <PersonName person={entry.person} />
+          {entry.person === null ? 'Class' : <PersonName person={entry.person} />}
         </a>
       </p>
       <h1 safe>{title}</h1>
@@ -121,7 +121,7 @@ function OtherWay({ step, addresses, entry }: MarkingViewProps): JSX.Element {
       )}
       <div class="actions">
         {step === 'entered-in-error' ? <ButtonLink href={addresses.restoration}>Restore it</ButtonLink> : ''}
-        <ButtonLink href={entry.seenAt}>Back to the referral</ButtonLink>
+        <ButtonLink href={entry.seenAt}>Back</ButtonLink>
       </div>
     </>
   );

@@ -11,20 +11,27 @@ export interface MarkableEntry {
   readonly words: string;
   readonly version: number;
   readonly mark: NamedMark | null;
-  readonly person: Named;
+  /** Whose it is; null for a class, which is of several people. */
+  readonly person: Named | null;
   readonly facts: readonly { readonly term: string; readonly value: string }[];
   /** The page on which the entry is seen. */
   readonly seenAt: string;
 }
 
+/** What the address of an entry holds: its id, and of an offer that of its referral too. */
+export interface MarkingParams {
+  readonly id: string;
+  readonly referralId: string;
+}
+
 /** A kind of entry: where its pages are, who opens them, and what marks and restores it. */
 export interface Marking {
   readonly pageId: PageId;
-  /** Before the id in the address. */
-  readonly root: string;
+  /** What stands before the step in the address, with the names of its parts. */
+  readonly path: string;
   /** What goes with it, said before it is marked. */
   readonly consequence: string;
-  readonly load: (context: Context, actor: TeamMember, id: string) => Promise<Outcome<MarkableEntry>>;
+  readonly load: (context: Context, actor: TeamMember, at: MarkingParams) => Promise<Outcome<MarkableEntry>>;
   readonly mark: Change;
   readonly restore: Change;
 }
@@ -33,6 +40,6 @@ export interface Marking {
 type Change = (
   context: Context,
   actor: TeamMember,
-  id: string,
+  at: MarkingParams,
   request: MarkRequest,
 ) => Promise<Outcome<string>>;
