@@ -4,27 +4,49 @@ import { EmptyState } from './parts.js';
 import { Table, Text } from './table.js';
 import { fieldWords, valueWords } from './value-words.js';
 
+/** How the fields of a record and what they held are read. */
+export interface HistoryWords {
+  /** Whether a reader is told of the field at all. */
+  readonly isTold: (field: string) => boolean;
+  readonly field: (field: string) => string;
+  readonly value: (field: string, value: unknown) => string;
+}
+
+const PLAIN: HistoryWords = {
+  isTold: () => true,
+  field: fieldWords,
+  value: (_field, value) => valueWords(value),
+};
+
 interface HistoryListProps {
   /** Earliest first. */
   readonly entries: readonly HistoryEntry[];
   /** What it is the history of, such as `referral`; one page may show several. */
   readonly of: string;
+  readonly words?: HistoryWords;
 }
 
 /** Every version of a record, the present one first: who made it, when, why, and what it changed. */
-export function HistoryList({ entries, of }: HistoryListProps): JSX.Element {
+export function HistoryList({ entries, of, words = PLAIN }: HistoryListProps): JSX.Element {
   if (entries.length === 0) return <EmptyState>There is no history.</EmptyState>;
   return (
     <>
       {[...entries].reverse().map((entry) => (
-        <VersionView entry={entry} of={of} />
+        <VersionView entry={entry} of={of} words={words} />
       ))}
     </>
   );
 }
 
-function VersionView({ entry, of }: { readonly entry: HistoryEntry; readonly of: string }): JSX.Element {
-  const { version, changes } = entry;
+interface VersionViewProps {
+  readonly entry: HistoryEntry;
+  readonly of: string;
+  readonly words: HistoryWords;
+}
+
+function VersionView({ entry, of, words }: VersionViewProps): JSX.Element {
+  const { version } = entry;
+  const changes = entry.changes.filter(({ field }) => words.isTold(field));
   return (
     <section>
       <h2 safe>{version === 0 ? 'The defaults' : `Version ${version} of the ${of}`}</h2>
@@ -35,9 +57,9 @@ function VersionView({ entry, of }: { readonly entry: HistoryEntry; readonly of:
         }
         columns={[{ head: 'What' }, { head: 'Before' }, { head: 'From then on' }]}
         rows={changes.map(({ field, former, present }) => [
-          <Text value={fieldWords(field)} />,
-          <Text value={valueWords(former)} />,
-          <Text value={valueWords(present)} />,
+          <Text value={words.field(field)} />,
+          <Text value={words.value(field, former)} />,
+          <Text value={words.value(field, present)} />,
         ])}
       />
     </section>

@@ -1,7 +1,9 @@
 import type { HistoryEntry } from '../../domain/history/history.js';
 import { openReferral } from '../../usecases/referrals/open-referral.js';
 import { readHistory } from '../../usecases/history/read-history.js';
+import { commissionersOfTeam, sitesOfTeam } from '../../usecases/providers.js';
 import { HistoryList } from '../components/history-list.js';
+import type { HistoryWords } from '../components/history-list.js';
 import { frameOf, sendPage } from '../frame.js';
 import type { Frame } from '../frame.js';
 import { Page } from '../page.js';
@@ -10,6 +12,7 @@ import { sendRefusal } from '../send-refusal.js';
 import { memberOf, pageOf } from '../web.js';
 import type { Web, WebApp } from '../web.js';
 import { Params } from './params.js';
+import { recordWords } from './record-words.js';
 
 /** The history of a referral and of the person: every version, who made it, when and why. */
 export function historyPage(app: WebApp, web: Web): void {
@@ -22,12 +25,14 @@ export function historyPage(app: WebApp, web: Web): void {
     const { patient } = opened.value;
     const referral = await readHistory(context, actor, 'referral', referralId);
     const person = await readHistory(context, actor, 'patient', patient.id);
+    const places = [...(await sitesOfTeam(context, actor)), ...(await commissionersOfTeam(context, actor))];
     const view = {
       frame: frameOf(request, reply),
       referralId,
       name: spokenName(patient),
       referral: referral.kind === 'done' ? referral.value : [],
       person: person.kind === 'done' ? person.value : [],
+      words: recordWords(new Map(places.map(({ id, name }) => [id, name]))),
     };
     return sendPage(reply, <HistoryView {...view} />);
   });
@@ -40,17 +45,19 @@ interface HistoryViewProps {
   /** Earliest first, as is that of the person. */
   readonly referral: readonly HistoryEntry[];
   readonly person: readonly HistoryEntry[];
+  readonly words: HistoryWords;
 }
 
-function HistoryView({ frame, referralId, name, referral, person }: HistoryViewProps): JSX.Element {
+function HistoryView(props: HistoryViewProps): JSX.Element {
+  const { frame, referralId, name, referral, person, words } = props;
   return (
     <Page frame={frame} title={`History: ${name}`}>
       <p class="crumb">
         <a href={`/referrals/${referralId}`}>Back to the referral</a>
       </p>
       <h1 safe>{`History: ${name}`}</h1>
-      <HistoryList entries={referral} of="referral" />
-      <HistoryList entries={person} of="person" />
+      <HistoryList entries={referral} of="referral" words={words} />
+      <HistoryList entries={person} of="person" words={words} />
     </Page>
   );
 }

@@ -136,6 +136,18 @@ describe('the page of a referral', () => {
     expect(text).toContain(`${rows - 1} other figures of 2026-27-Q1`);
   });
 
+  it('has a history in words, without ids, codes and dates as a program writes them', async () => {
+    const { text } = await pageOf('clinician', `/referrals/${person.referralId}/history`);
+    const main = textOf(/<main[\s\S]*<\/main>/.exec(text)?.[0] ?? '');
+    expect(main).not.toMatch(/[0-9a-f]{8}-[0-9a-f]{4}-|\d{4}-\d{2}-\d{2}/);
+    expect(rowOf(text, 'Diagnosis')).toContain('nothing COPD');
+    expect(rowOf(text, 'NHS number')).toContain('nothing 9990');
+    expect(rowOf(text, 'Closed on')).toContain('nothing 24 June 2026');
+    expect(rowOf(text, 'Reason for closing')).toContain('nothing programme finished');
+    expect(rowOf(text, 'Offer appointment on')).toContain('nothing 20 April 2026');
+    expect(rowOf(text, 'Site')).toMatch(/nothing [A-Z]/);
+  });
+
   it('is told to the audit trail, by what of it was shown', async () => {
     const count = async (action: string) => {
       const rows = await service.record.connection.db
@@ -214,8 +226,8 @@ describe('an administrator', () => {
     const { status, text } = await pageOf('admin', path);
     expect(status).toBe(200);
     expect(textOf(text)).toContain('Version 1 of the referral');
-    expect(text).not.toContain('Mrc grade');
-    expect((await pageOf('clinician', path)).text).toContain('Mrc grade');
+    expect(text).not.toContain('MRC dyspnoea grade');
+    expect((await pageOf('clinician', path)).text).toContain('MRC dyspnoea grade');
   });
 });
 
