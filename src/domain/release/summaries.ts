@@ -38,7 +38,7 @@ export function summaryCandidates(people: People, context: JudgeContext): readon
     return [
       {
         id: `mean-change.${measure.id}`,
-        title: `${measure.name}: mean change from before to after the programme`,
+        title: `${measure.name}: mean change from before to after the programme (${measure.betterWhen} is better)`,
         unit: measure.unit,
         kind: 'mean-change',
         values,

@@ -143,8 +143,9 @@ function tablesSection(
 /** Tables of what was done and of change with bars beside them; those of people would grow too long. */
 function tableBlock(table: ProtectedTable, release: ProtectedRelease): Block {
   if (isTwoWay(table)) return { kind: 'table', table: twoWayTable(table) };
-  const shown = table.cells.filter(({ count }) => count.kind === 'shown');
-  if (isOfPeople(table) || shown.length < 2) return { kind: 'table', table: oneWayTable(table, release) };
+  const shown = table.cells.filter(({ count }) => count.kind === 'shown').length;
+  const isWorthDrawing = shown >= 2 && 2 * shown > table.cells.length;
+  if (isOfPeople(table) || !isWorthDrawing) return { kind: 'table', table: oneWayTable(table, release) };
   const plot = countBars({
     id: `release-${release.number}-${table.id}`,
     title: table.title,
