@@ -1,10 +1,12 @@
 import { columnsToRead } from './columns-to-read.js';
 import type { Table } from './document-model.js';
-import { MARGIN_PT } from './sheet-of-paper.js';
 import type { Paper, Weight } from './sheet-of-paper.js';
 
 const SIZE_PT = 7.5;
-const PAD_PT = 3;
+const PAD_PT = 2;
+const CAPTION_PT = 9;
+/** Above and below a caption, and below the table. */
+const ROUND_CAPTION_PT = 14;
 /** Of the paper, at most for one column while others want room. */
 const WIDEST_SHARE = 0.25;
 /** Where a line may end: after a space, or after the hyphen of a word. */
@@ -24,25 +26,16 @@ interface Layout {
 
 /** A table with its caption; where it goes on over the page its heads are repeated. */
 export function writeTable(paper: Paper, parent: PDFKit.PDFStructureElement, table: Table): void {
-  const { caption, columns, rows } = table;
+  const { caption, rows } = table;
   if (rows.length === 0) {
     paper.write(parent, 'P', `${caption}: none.`, { sizePt: 9, abovePt: 4 });
     return;
   }
-  const indexes = columnsToRead(table);
-  const head: Line = { texts: indexes.map((index) => columns[index]?.head ?? ''), isHead: true };
-  const lines = rows.map((cells): Line => ({
-    texts: indexes.map((index) => cells[index]?.text ?? ''),
-    isHead: false,
-  }));
-  const layout: Layout = {
-    widths: widthsFor(paper, [head, ...lines]),
-    isNumber: indexes.map((index) => columns[index]?.kind !== 'text'),
-  };
+  const { head, lines, layout } = laidOut(paper, table);
   const [first] = lines;
   const opening = heightOf(paper, head, layout) + (first === undefined ? 0 : heightOf(paper, first, layout));
   paper.makeRoom(opening + 24);
-  paper.write(parent, 'P', caption, { sizePt: 9, weight: 'bold', abovePt: 6 });
+  paper.write(parent, 'P', caption, { sizePt: CAPTION_PT, weight: 'bold', abovePt: 6 });
   const element = paper.doc.struct('Table');
   parent.add(element);
   writeLine(paper, element, head, layout);
@@ -55,6 +48,33 @@ export function writeTable(paper: Paper, parent: PDFKit.PDFStructureElement, tab
   }
   element.end();
   paper.doc.y += 6;
+}
+
+/** How high a table is, with its caption, where all of it stands on one sheet. */
+export function heightOfTable(paper: Paper, table: Table): number {
+  const { head, lines, layout } = laidOut(paper, table);
+  const { doc, width, scale } = paper;
+  doc.font('bold').fontSize(CAPTION_PT * scale);
+  const caption = doc.heightOfString(table.caption, { width }) + ROUND_CAPTION_PT * scale;
+  return [head, ...lines].reduce((sum, line) => sum + heightOf(paper, line, layout), caption);
+}
+
+function laidOut(
+  paper: Paper,
+  table: Table,
+): { readonly head: Line; readonly lines: readonly Line[]; readonly layout: Layout } {
+  const { columns, rows } = table;
+  const indexes = columnsToRead(table);
+  const head: Line = { texts: indexes.map((index) => columns[index]?.head ?? ''), isHead: true };
+  const lines = rows.map((cells): Line => ({
+    texts: indexes.map((index) => cells[index]?.text ?? ''),
+    isHead: false,
+  }));
+  const layout: Layout = {
+    widths: widthsFor(paper, [head, ...lines]),
+    isNumber: indexes.map((index) => columns[index]?.kind !== 'text'),
+  };
+  return { head, lines, layout };
 }
 
 function writeLine(paper: Paper, table: PDFKit.PDFStructureElement, line: Line, layout: Layout): void {
@@ -84,13 +104,13 @@ function repeatHead(paper: Paper, head: Line, layout: Layout): void {
   doc.y = top + height;
 }
 
-function drawGround({ doc, width }: Paper, { isHead }: Line, height: number): void {
+function drawGround({ doc, left, width }: Paper, { isHead }: Line, height: number): void {
   doc.markContent('Artifact', { type: 'Layout' });
-  if (isHead) doc.rect(MARGIN_PT, doc.y, width, height).fill(SHELL);
+  if (isHead) doc.rect(left, doc.y, width, height).fill(SHELL);
   const y = doc.y + height;
   doc
-    .moveTo(MARGIN_PT, y)
-    .lineTo(MARGIN_PT + width, y)
+    .moveTo(left, y)
+    .lineTo(left + width, y)
     .lineWidth(0.5)
     .strokeColor(HAIR)
     .stroke();
@@ -98,14 +118,14 @@ function drawGround({ doc, width }: Paper, { isHead }: Line, height: number): vo
 }
 
 function writeCell(
-  { doc, scale }: Paper,
+  { doc, scale, left: edge }: Paper,
   text: string,
   weight: Weight,
   top: number,
   index: number,
   { widths, isNumber }: Layout,
 ): void {
-  const left = MARGIN_PT + widths.slice(0, index).reduce((sum, width) => sum + width, 0);
+  const left = edge + widths.slice(0, index).reduce((sum, width) => sum + width, 0);
   doc
     .font(weight)
     .fontSize(SIZE_PT * scale)

@@ -32,6 +32,7 @@ export const LEAFLET_SHEET: SheetStyle = { layout: 'portrait', scale: 1.25 };
 /** Paper on which a document is written from the top: where the next thing comes, and its place in the tree of tags. */
 export interface Paper {
   readonly doc: PDFKit.PDFDocument;
+  readonly left: number;
   readonly width: number;
   readonly scale: number;
   /** A new sheet where less than so much is left on this one. */
@@ -78,7 +79,18 @@ export function newPaper(title: string, { layout, scale, madeAt }: SheetStyle): 
     doc.x = MARGIN_PT;
     doc.y = MARGIN_PT;
   };
-  const write = (parent: Element, tag: string, text: string, style: Style): void => {
+  const sheet = { doc, left: MARGIN_PT, width, scale, makeRoom, tallest: bottom - MARGIN_PT };
+  return { ...sheet, write: writerOn(sheet) };
+}
+
+/** A part of a sheet beside something else, on which nothing goes on over the page: what is written there must fit. */
+export function columnOf(paper: Paper, left: number, width: number): Paper {
+  const column = { ...paper, left, width, makeRoom: () => {} };
+  return { ...column, write: writerOn(column) };
+}
+
+function writerOn({ doc, left, width, scale, makeRoom }: Omit<Paper, 'write'>): Paper['write'] {
+  return (parent, tag, text, style) => {
     const { weight = 'regular' } = style;
     const [sizePt, abovePt] = [style.sizePt * scale, (style.abovePt ?? 0) * scale];
     doc.font(weight).fontSize(sizePt);
@@ -89,12 +101,11 @@ export function newPaper(title: string, { layout, scale, madeAt }: SheetStyle): 
           .font(weight)
           .fontSize(sizePt)
           .fillColor(INK)
-          .text(text, MARGIN_PT, doc.y + abovePt, { width });
+          .text(text, left, doc.y + abovePt, { width });
       }),
     );
     doc.y += 3;
   };
-  return { doc, width, scale, makeRoom, tallest: bottom - MARGIN_PT, write };
 }
 
 /** Writes the foot of every page, outside the tree of tags, and gives the whole file. */

@@ -1,13 +1,16 @@
 import { setImmediate as turn } from 'node:timers/promises';
 import SvgToPdf from 'svg-to-pdfkit';
 import type { Block, Document, Section } from './document-model.js';
-import { writeTable } from './pdf-table.js';
-import { finishPaper, MARGIN_PT, newPaper, REPORT_SHEET } from './sheet-of-paper.js';
+import { columnsToRead } from './columns-to-read.js';
+import { heightOfTable, writeTable } from './pdf-table.js';
+import { columnOf, finishPaper, MARGIN_PT, newPaper, REPORT_SHEET } from './sheet-of-paper.js';
 import type { Paper, SheetStyle } from './sheet-of-paper.js';
 import type { Plot } from '../plots/svg.js';
 
 /** Points on paper for a unit of a drawing. */
 const PLOT_SCALE = 0.72;
+/** Smaller than this its text could not be read. */
+const LEAST_PLOT_SCALE = 0.52;
 
 /**
  * A document as a PDF: selectable text in an embedded typeface, a tree of tags with headings, tables and drawings with their
@@ -78,8 +81,7 @@ function writeBlock(paper: Paper, parent: PDFKit.PDFStructureElement, block: Blo
     case 'table':
       return writeTable(paper, parent, block.table);
     case 'plot':
-      writePlot(paper, parent, block.title, block.plot);
-      return writeTable(paper, parent, block.table);
+      return writePlotWithTable(paper, parent, block);
   }
 }
 
@@ -87,12 +89,58 @@ function writeHeading(paper: Paper, parent: PDFKit.PDFStructureElement, text: st
   paper.write(parent, 'H3', text, { sizePt: 11, weight: 'bold', abovePt: 8 });
 }
 
-function writePlot(paper: Paper, parent: PDFKit.PDFStructureElement, title: string, plot: Plot): void {
-  const { doc } = paper;
+type PlotBlock = Extract<Block, { kind: 'plot' }>;
+
+/** Between a drawing and the table beside it. */
+const GAP_PT = 18;
+/** A table needs at least so much beside a drawing. */
+const LEAST_BESIDE_PT = 280;
+const MOST_COLUMNS_BESIDE = 6;
+const TITLE_PT = 28;
+
+/** A drawing with its table: beside it where there is room, else below it and if it can be on the same sheet. */
+function writePlotWithTable(paper: Paper, parent: PDFKit.PDFStructureElement, block: PlotBlock): void {
+  const { doc, width, left, tallest } = paper;
+  const { title, plot, table } = block;
   const scale = scaleOf(paper, plot);
-  const [width, height] = [plot.widthPx * scale, plot.heightPx * scale];
-  paper.makeRoom(height + 28);
+  const [plotWidth, plotHeight] = [plot.widthPx * scale, plot.heightPx * scale];
+  const aside = columnOf(paper, left + plotWidth + GAP_PT, width - plotWidth - GAP_PT);
+  const isNarrow = columnsToRead(table).length <= MOST_COLUMNS_BESIDE && aside.width >= LEAST_BESIDE_PT;
+  const besideHeight = isNarrow ? heightOfTable(aside, table) : Infinity;
+  if (besideHeight + TITLE_PT <= tallest) {
+    paper.makeRoom(TITLE_PT + Math.max(plotHeight, besideHeight));
+    writeTitle(paper, parent, title);
+    const top = doc.y;
+    draw(paper, parent, block, scale);
+    const below = doc.y;
+    doc.y = top;
+    writeTable(aside, parent, table);
+    doc.x = left;
+    doc.y = Math.max(below, doc.y);
+    return;
+  }
+  const room = tallest - TITLE_PT - heightOfTable(paper, table) - 8;
+  const fitting = room / plot.heightPx;
+  const isTogether = fitting >= LEAST_PLOT_SCALE;
+  const drawn = isTogether ? Math.min(scale, fitting) : scale;
+  paper.makeRoom(isTogether ? tallest - room + plot.heightPx * drawn : plotHeight + TITLE_PT);
+  writeTitle(paper, parent, title);
+  draw(paper, parent, block, drawn);
+  writeTable(paper, parent, table);
+}
+
+function writeTitle(paper: Paper, parent: PDFKit.PDFStructureElement, title: string): void {
   paper.write(parent, 'P', title, { sizePt: 9, weight: 'bold', abovePt: 4 });
+}
+
+/** Draws from where the paper is. @returns nothing; the paper is below the drawing then */
+function draw(
+  { doc }: Paper,
+  parent: PDFKit.PDFStructureElement,
+  { title, plot }: PlotBlock,
+  scale: number,
+): void {
+  const [width, height] = [plot.widthPx * scale, plot.heightPx * scale];
   const top = doc.y;
   const bbox: [number, number, number, number] = [MARGIN_PT, top, MARGIN_PT + width, top + height];
   const figure = { alt: `${title}. ${plot.alternative}`, bbox };

@@ -41,6 +41,18 @@ describe('the report as a PDF', () => {
     });
   });
 
+  it('has the table of a spread on the sheet of its drawing', () => {
+    const drawn = REPORT.outcomes.filter(({ likeForLike }) => likeForLike.pairs >= 5);
+    expect(drawn.length).toBeGreaterThan(0);
+    for (const { shortName, likeForLike } of drawn) {
+      const title = `${shortName}: how ${likeForLike.pairs} like-for-like changes spread`;
+      const sheet = read.pages
+        .map((page) => page.replaceAll(/\s+/g, ' '))
+        .find((page) => page.includes(title));
+      expect(sheet, shortName).toContain(`${shortName}: pairs by change`);
+    }
+  });
+
   it('has the numbers of every figure of the report as text', () => {
     const { funnel, completion, indicators, reasons, breakdowns, sites, dataQuality } = REPORT;
     const figures = figuresIn([funnel, completion, indicators, reasons, breakdowns, sites, dataQuality]);
