@@ -16,6 +16,7 @@ class EndOfTable extends Error {}
 /** Reads a table from text; quoted cells may hold delimiters and line ends. */
 export function readCsv(text: string): TableFile {
   const rows: SheetRow[] = [];
+  const same = sameTexts();
   let [number, blank] = [0, 0];
   try {
     parse(text, {
@@ -26,7 +27,7 @@ export function readCsv(text: string): TableFile {
       max_record_size: LIMITS.columns * LIMITS.cellCharacters,
       onRecord: (cells: readonly string[]) => {
         number += 1;
-        const row = rowOf(cells, number);
+        const row = rowOf(cells, number, same);
         blank = row === null ? blank + 1 : 0;
         if (blank > BLANK_ROWS_AT_END) throw new EndOfTable();
         if (row !== null) rows.push(row);
@@ -53,8 +54,24 @@ function tableOf(rows: readonly SheetRow[]): TableFile {
     : { kind: 'read', sheets: [{ name: 'table', rows }] };
 }
 
+/** Different texts that are kept in memory once; of longer ones hardly any comes twice. */
+const MOST_SAME_TEXTS = 50_000;
+const LONGEST_SAME_CHARACTERS = 40;
+
+/** Gives for each text the same one in memory: the columns of a sheet hold the same few words in every row. */
+function sameTexts(): (text: string) => string {
+  const texts = new Map<string, string>();
+  return (text) => {
+    if (text.length > LONGEST_SAME_CHARACTERS) return text;
+    const known = texts.get(text);
+    if (known !== undefined) return known;
+    if (texts.size < MOST_SAME_TEXTS) texts.set(text, text);
+    return text;
+  };
+}
+
 /** Null for a row with nothing in it. */
-function rowOf(cells: readonly string[], number: number): SheetRow | null {
+function rowOf(cells: readonly string[], number: number, same: (text: string) => string): SheetRow | null {
   let width = cells.length;
   while (width > 0 && (cells[width - 1] ?? '').trim() === '') width -= 1;
   if (width === 0) return null;
@@ -63,7 +80,7 @@ function rowOf(cells: readonly string[], number: number): SheetRow | null {
   if (kept.some((cell) => cell.length > LIMITS.cellCharacters)) {
     throw new FileRefused(`Row ${number} has a cell with more than ${LIMITS.cellCharacters} characters.`);
   }
-  return { number, cells: kept.map((cell) => (cell === '' ? null : cell)) };
+  return { number, cells: kept.map((cell) => (cell === '' ? null : same(cell))) };
 }
 
 /** The delimiter that stands in the most of the first lines, as often in each; a comma where none does. */

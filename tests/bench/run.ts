@@ -1,3 +1,4 @@
+import { measureImports } from './import-time.js';
 import { measureNation } from './national-report.js';
 import { measurePages } from './page-time.js';
 import { measurePosts } from './post-throughput.js';
@@ -14,6 +15,7 @@ const LIMIT_MS = 40 * 60_000;
 const MEASUREMENTS: readonly ((workspace: Workspace) => Promise<readonly Line[]>)[] = [
   async (workspace) => [await measurePosts(workspace)],
   measurePages,
+  measureImports,
   measureReports,
   measureNation,
   measureReleases,

@@ -1,5 +1,5 @@
 import { MEASURES } from '../measures/catalogue.js';
-import { tightKey } from './words.js';
+import { tightKey, wordKey } from './words.js';
 import { TIMEPOINT_WORDS } from './code-words.js';
 import { codes, column, DATE, number } from './column.js';
 import type { Column } from './column.js';
@@ -42,7 +42,7 @@ function measureWords(): Readonly<Record<string, readonly string[]>> {
   return Object.fromEntries(
     MEASURES.map((measure) => [
       measure.id,
-      [measure.shortName.toLowerCase(), measure.name.toLowerCase(), tightKey(measure.shortName)],
+      [wordKey(measure.shortName), wordKey(measure.name), tightKey(measure.shortName)],
     ]),
   );
 }

@@ -2,6 +2,8 @@ import { describe, expect, it } from 'vitest';
 import { COLUMNS } from '../../../src/domain/imports/columns.js';
 import { findHeading, repeatedHeadings } from '../../../src/domain/imports/heading.js';
 import { mapColumns, NO_CHOICES, recognise } from '../../../src/domain/imports/mapping.js';
+import { readCode } from '../../../src/domain/imports/read-code.js';
+import { MEASURES } from '../../../src/domain/measures/catalogue.js';
 import { passedOver } from '../../../src/domain/imports/row-kind.js';
 
 describe('a heading', () => {
@@ -78,5 +80,25 @@ describe('a row that holds no record', () => {
 
   it('is told from one of somebody with such a name', () => {
     expect(passedOver({ number: 9, cells: ['9990001006', 'Sum', '22'] }, names, [0])).toBeNull();
+  });
+});
+
+describe('the words of a code', () => {
+  it('are each read as that code', () => {
+    for (const { id, kind } of COLUMNS) {
+      if (kind.type !== 'code') continue;
+      for (const [code, words] of Object.entries(kind.codes))
+        for (const word of [code, ...words])
+          expect(readCode(word, kind.codes), `${id}: ${word}`).toEqual({ kind: 'value', value: code });
+    }
+  });
+
+  it('name every measure of the long form by its short name, as it is printed', () => {
+    const column = COLUMNS.find(({ id }) => id === 'long.measure');
+    if (column?.kind.type !== 'code') throw new Error('There is no column of measures.');
+    for (const { id, shortName, name } of MEASURES) {
+      expect(readCode(shortName, column.kind.codes), shortName).toEqual({ kind: 'value', value: id });
+      expect(readCode(name, column.kind.codes), name).toEqual({ kind: 'value', value: id });
+    }
   });
 });
