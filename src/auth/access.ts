@@ -205,6 +205,7 @@ export const PAGE_ACCESS = {
   'page:merge': LEAD,
   'page:cautions': CLINICAL,
   'page:assessment-correction': CLINICAL,
+  'page:assessment-history': CLINICAL,
 } as const satisfies Readonly<Record<string, Access>>;
 
 export type PageId = keyof typeof PAGE_ACCESS;

@@ -45,6 +45,7 @@ it.each([
       '/referrals/CLOSED/letters/gp',
       '/referrals/CLOSED/figures',
       '/assessments/DISCHARGE/correction',
+      '/assessments/DISCHARGE/history',
       '/definitions/indicators',
     ],
   ],

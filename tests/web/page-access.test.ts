@@ -59,6 +59,7 @@ const TABLE: Readonly<Record<string, 'anybody' | readonly Role[]>> = {
   'page:merge': [L],
   'page:cautions': [C, L],
   'page:assessment-correction': [C, L],
+  'page:assessment-history': [C, L],
 };
 
 describe('the table of pages', () => {

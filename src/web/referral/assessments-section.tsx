@@ -35,18 +35,40 @@ export function AssessmentsSection({
         rows={assessments.map(({ assessment, mark }) => [
           <Text value={capital(TIMEPOINT_WORDS[assessment.entry.timepoint])} />,
           <Text value={britishDate(assessment.entry.assessedOn)} />,
-          mark === null ? (
-            <Text value={assessment.version === 1 ? 'As recorded' : `Version ${assessment.version}`} />
-          ) : (
-            <>
-              <Tag kind="warning" label="entered in error" /> <Text value={markWords(mark)} />
-            </>
-          ),
+          <State assessment={assessment} mark={mark} />,
           <AssessmentLinks assessment={assessment} isMarked={mark !== null} />,
         ])}
       />
     </section>
   );
+}
+
+function State({ assessment, mark }: MarkedAssessment): JSX.Element {
+  const { id, version } = assessment;
+  return (
+    <>
+      {mark === null ? (
+        ''
+      ) : (
+        <>
+          <Tag kind="warning" label="entered in error" /> <Text value={`${markWords(mark)}. `} />
+        </>
+      )}
+      {version === 1 ? (
+        'As recorded'
+      ) : (
+        <a href={`/assessments/${id}/history`}>
+          <Text value={`Version ${version}`} />
+          <span class="visually-hidden" safe>{`, history${whichWords(assessment)}`}</span>
+        </a>
+      )}
+    </>
+  );
+}
+
+/** Tells the links of one assessment from those of another. */
+function whichWords({ entry }: Assessment): string {
+  return `, ${TIMEPOINT_WORDS[entry.timepoint]} of ${britishDate(entry.assessedOn)}`;
 }
 
 function AssessmentLinks({
@@ -57,7 +79,7 @@ function AssessmentLinks({
   readonly isMarked: boolean;
 }): JSX.Element {
   const { id, referralId, entry } = assessment;
-  const which = `, ${TIMEPOINT_WORDS[entry.timepoint]} of ${britishDate(entry.assessedOn)}`;
+  const which = whichWords(assessment);
   return isMarked ? (
     <a href={`/assessments/${id}/restoration`}>
       Restore

@@ -1,7 +1,10 @@
+import { britishDate } from '../../domain/calendar/british-date.js';
 import type { HistoryEntry } from '../../domain/history/history.js';
+import { getAssessment } from '../../usecases/assessments/record-assessment.js';
 import { openReferral } from '../../usecases/referrals/open-referral.js';
 import { readHistory } from '../../usecases/history/read-history.js';
 import { commissionersOfTeam, sitesOfTeam } from '../../usecases/providers.js';
+import { TIMEPOINT_WORDS } from '../assessment-entry/words.js';
 import { HistoryList } from '../components/history-list.js';
 import type { HistoryWords } from '../components/history-list.js';
 import { frameOf, sendPage } from '../frame.js';
@@ -36,6 +39,35 @@ export function historyPage(app: WebApp, web: Web): void {
     };
     return sendPage(reply, <HistoryView {...view} />);
   });
+}
+
+/** The history of one assessment: every version, who made it, when and why. */
+export function assessmentHistoryPage(app: WebApp, web: Web): void {
+  const { context } = web;
+  const path = '/assessments/:assessmentId/history';
+  app.get<AssessmentParams>(path, pageOf('page:assessment-history'), async (request, reply) => {
+    const actor = memberOf(request);
+    const read = await getAssessment(context, actor, request.params.assessmentId);
+    if (read.kind === 'refused') return sendRefusal(web, request, reply, read.refusal);
+    const history = await readHistory(context, actor, 'assessment', read.value.id);
+    if (history.kind === 'refused') return sendRefusal(web, request, reply, history.refusal);
+    const { entry, referralId } = read.value;
+    const title = `History: ${TIMEPOINT_WORDS[entry.timepoint]} of ${britishDate(entry.assessedOn)}`;
+    return sendPage(
+      reply,
+      <Page frame={frameOf(request, reply)} title={title}>
+        <p class="crumb">
+          <a href={`/referrals/${referralId}#assessments`}>Back to the referral</a>
+        </p>
+        <h1 safe>{title}</h1>
+        <HistoryList entries={history.value} of="assessment" />
+      </Page>,
+    );
+  });
+}
+
+interface AssessmentParams {
+  readonly Params: { readonly assessmentId: string };
 }
 
 interface HistoryViewProps {

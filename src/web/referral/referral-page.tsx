@@ -16,7 +16,7 @@ import { memberOf, pageOf } from '../web.js';
 import type { Web, WebApp } from '../web.js';
 import type { MarkedAssessment } from './assessments-section.js';
 import type { ShownCaution } from './caution-list.js';
-import { historyPage } from './history-page.js';
+import { assessmentHistoryPage, historyPage } from './history-page.js';
 import { Params } from './params.js';
 import type { FiguresShown } from './figures-section.js';
 import { OtherFiguresView } from './other-figures-view.js';
@@ -69,6 +69,7 @@ export function referralPages(app: WebApp, web: Web): void {
       .send(Buffer.from(sent.value));
   });
   historyPage(app, web);
+  assessmentHistoryPage(app, web);
 }
 
 /** The assessments with who marked those that were entered in error; null for somebody who may not see them. */

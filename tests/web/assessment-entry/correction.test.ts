@@ -90,6 +90,17 @@ describe('the correction of an assessment', () => {
     expect(asRecords(entry['walkTests'])[0]).toEqual(asRecords(formerEntry['walkTests'])[0]);
   });
 
+  it('stands in the history of the assessment: what was changed, by whom, when and why', async () => {
+    const { id, referralId, path } = await given();
+    await pages.post(path, { ...(await fieldsOf(path)), 'walk2.distanceM': '210', reason: REASON });
+    expect((await pages.get(`/referrals/${referralId}`)).text).toContain(`href="/assessments/${id}/history"`);
+    const { text } = await pages.get(`/assessments/${id}/history`);
+    const [version2 = ''] = text.split('Version 1 of the assessment');
+    expect(version2).toContain(`25 November 2026, 10:00, Test clinician: ${REASON}`);
+    expect(version2).toMatch(/>200<[\s\S]*>210</);
+    expect((await (await pagesAs(app, 'admin')).get(`/assessments/${id}/history`)).status).toBe(403);
+  });
+
   it('is reached from the referral and from what was recorded', async () => {
     const { id, referralId, path } = await given();
     for (const from of [
