@@ -39,7 +39,9 @@ const riskOf = async (id: string) => cautionNamed(await cautionsAt(app, id), RIS
 describe('the cautions of an assessment', () => {
   it('are reached from the referral and from what was recorded, each with its source', async () => {
     const { id, path, referral, recorded } = await givenRisk();
-    expect((await clinician.get(referral)).text).toContain(`href="${path}"`);
+    const onReferral = (await clinician.get(referral)).text;
+    expect(onReferral).toContain(`href="${path}"`);
+    expect(onReferral).toMatch(/Baseline assessment of \d+ [A-Z][a-z]+ 2026: /);
     expect((await clinician.get(recorded)).text).toContain(`href="${path}"`);
     const { text } = await clinician.get(path);
     for (const caution of await cautionsAt(app, id)) {

@@ -24,6 +24,7 @@ export function TokenTable({ frame, tokens, now, revokeAction, ownerOf }: TokenT
   return (
     <Table
       caption="Tokens"
+      isStacked
       columns={[
         { head: 'Name' },
         ...owner,

@@ -16,6 +16,7 @@ export function MeasuresView({ frame }: { readonly frame: Frame }): JSX.Element 
       </p>
       <Table
         caption={`${MEASURES.length} measures`}
+        isStacked
         columns={[
           { head: 'Measure' },
           { head: 'Short' },

@@ -16,6 +16,7 @@ export function SourcesView({ frame }: { readonly frame: Frame }): JSX.Element {
       <p safe>{countWords(sources.map(({ citation }) => citation.status))}</p>
       <Table
         caption={`${sources.length} sources`}
+        isStacked
         columns={[{ head: 'Source' }, { head: 'How well it is known' }, { head: 'What rests on it' }]}
         rows={sources.map(({ citation, usedBy }) => [
           <span id={`source-${citation.id}`}>

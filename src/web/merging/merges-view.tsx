@@ -43,6 +43,7 @@ export function MergesView({ frame, person, merges, today }: MergesViewProps): J
       ) : (
         <Table
           caption="Merges of this record, the latest first"
+          isStacked
           columns={[
             { head: 'With' },
             { head: 'When and why' },

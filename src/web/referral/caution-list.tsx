@@ -1,16 +1,26 @@
 import type { StandingCaution } from '../../domain/safety/standing-cautions.js';
 import type { Caution } from '../../reports/outcomes/outcomes-model.js';
+import { britishDate } from '../../domain/calendar/british-date.js';
 import { findMeasure } from '../../domain/measures/catalogue.js';
+import { TIMEPOINT_WORDS } from '../assessment-entry/words.js';
 import { acknowledgementWords } from '../cautions/caution-words.js';
 import { Notice } from '../components/notice.js';
+import { capital } from '../components/words.js';
+import type { MarkedAssessment } from './assessments-section.js';
 
 /** A caution of the outcomes, with who has put a name to it. */
 export interface ShownCaution extends Caution {
   readonly acknowledgement: StandingCaution['acknowledgement'];
 }
 
+interface CautionListProps {
+  readonly cautions: readonly ShownCaution[];
+  /** Those that the cautions may be about. */
+  readonly assessments: readonly MarkedAssessment[];
+}
+
 /** Cautions above everything else: first those that somebody must put a name to. */
-export function CautionList({ cautions }: { readonly cautions: readonly ShownCaution[] }): JSX.Element {
+export function CautionList({ cautions, assessments }: CautionListProps): JSX.Element {
   const open = cautions.filter(
     ({ mustBeAcknowledged, isAcknowledged }) => mustBeAcknowledged && !isAcknowledged,
   );
@@ -20,28 +30,37 @@ export function CautionList({ cautions }: { readonly cautions: readonly ShownCau
       {open.length === 0 ? (
         ''
       ) : (
-        <Cautions kind="warning" title="Cautions that nobody has acknowledged" cautions={open} />
+        <Cautions
+          kind="warning"
+          title="Cautions that nobody has acknowledged"
+          cautions={open}
+          assessments={assessments}
+        />
       )}
       {others.length === 0 ? (
         ''
       ) : (
-        <Cautions kind="check" title="Before you use these figures" cautions={others} />
+        <Cautions
+          kind="check"
+          title="Before you use these figures"
+          cautions={others}
+          assessments={assessments}
+        />
       )}
     </>
   );
 }
 
-interface CautionsProps {
+interface CautionsProps extends CautionListProps {
   readonly kind: 'warning' | 'check';
   readonly title: string;
-  readonly cautions: readonly ShownCaution[];
 }
 
-function Cautions({ kind, title, cautions }: CautionsProps): JSX.Element {
+function Cautions({ kind, title, cautions, assessments }: CautionsProps): JSX.Element {
   return (
     <Notice kind={kind} title={title}>
       <ul>
-        {grouped(cautions).map(({ words, cautionsAt }) => (
+        {grouped(cautions, assessments).map(({ words, cautionsAt }) => (
           <li>
             <span safe>{words}</span>
             {cautionsAt === null ? (
@@ -69,7 +88,10 @@ interface Group {
 }
 
 /** Each text once, with the measures that it belongs to; what must be acknowledged stands for each assessment. */
-function grouped(cautions: readonly ShownCaution[]): readonly Group[] {
+function grouped(
+  cautions: readonly ShownCaution[],
+  assessments: readonly MarkedAssessment[],
+): readonly Group[] {
   const groups = new Map<string, { names: string[]; text: string; cautionsAt: string | null }>();
   for (const caution of cautions) {
     const { measureId } = caution;
@@ -81,9 +103,18 @@ function grouped(cautions: readonly ShownCaution[]): readonly Group[] {
     groups.set(key, group);
   }
   return [...groups.values()].map(({ names, text, cautionsAt }) => ({
-    words: names.length === 0 ? text : `${names.join(', ')}: ${text}`,
+    words: [whichWords(cautionsAt, assessments), names.join(', '), text]
+      .filter((part) => part !== '')
+      .join(': '),
     cautionsAt,
   }));
+}
+
+/** The assessment that raised a caution. @example 'Baseline assessment of 20 April 2026' */
+function whichWords(id: string | null, assessments: readonly MarkedAssessment[]): string {
+  const entry = assessments.find(({ assessment }) => assessment.id === id)?.assessment.entry;
+  if (entry === undefined) return '';
+  return `${capital(TIMEPOINT_WORDS[entry.timepoint])} of ${britishDate(entry.assessedOn)}`;
 }
 
 function textOf({ text, acknowledgement }: ShownCaution): string {

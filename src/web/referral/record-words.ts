@@ -91,6 +91,7 @@ export function recordWords(names: ReadonlyMap<string, string>): HistoryWords {
     },
     value: (field, value) => {
       if (typeof value !== 'string') return valueWords(value);
+      if (field === 'nhsNumber') return value.replace(/^(\d{3})(\d{3})(\d{4})$/, '$1 $2 $3');
       const date = parsePlainDate(value);
       if (date !== null) return britishDate(date);
       if (ID.test(value)) return names.get(value) ?? 'another record';

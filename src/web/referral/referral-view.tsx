@@ -44,7 +44,7 @@ export function ReferralView(props: ReferralViewProps): JSX.Element {
       <ReferralHead {...{ opened, siteName, today }} />
       <StepsSection role={role} opened={opened} />
       {mark === null ? '' : <InErrorNotice referralId={referral.id} mark={mark} />}
-      <CautionList cautions={cautions} />
+      <CautionList cautions={cautions} assessments={assessments ?? []} />
       {course === null ? '' : <CourseLine timeline={course.timeline} />}
       {outcomes === null ? '' : <ChangeFigure outcomes={outcomes} />}
       {course === null ? '' : <SessionsSection course={course} sessions={outcomes?.sessions ?? null} />}

@@ -69,6 +69,7 @@ function Found({ found, today, siteNames }: FoundProps): JSX.Element {
     <>
       <Table
         caption={`${counted(people.length, 'person', 'people')} found`}
+        isStacked
         columns={[
           { head: 'Name' },
           { head: 'Born' },

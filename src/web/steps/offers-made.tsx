@@ -13,6 +13,7 @@ export function OffersMade({ referral }: { readonly referral: Referral }): JSX.E
   return (
     <Table
       caption="Offers so far, the latest first"
+      isStacked
       columns={[
         { head: 'What' },
         { head: 'Offered on' },

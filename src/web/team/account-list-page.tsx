@@ -36,6 +36,7 @@ function AccountListView({ frame, accounts }: AccountListViewProps): JSX.Element
       </div>
       <Table
         caption={`${accounts.length} accounts, by name`}
+        isStacked
         columns={[
           { head: 'Name' },
           { head: 'Role' },

@@ -46,6 +46,7 @@ export function AuditView(props: AuditViewProps): JSX.Element {
       ) : (
         <Table
           caption={`${events.length} entries, latest first; times of London`}
+          isStacked
           columns={[
             { head: 'When' },
             { head: 'Who' },

@@ -30,9 +30,7 @@ beforeAll(async () => {
 afterAll(() => service.close());
 
 const rowsOf = (html: string) =>
-  [...html.matchAll(/<tr>([\s\S]*?)<\/tr>/g)]
-    .map(([, row = '']) => row)
-    .filter((row) => row.includes('<td>'));
+  [...html.matchAll(/<tr>([\s\S]*?)<\/tr>/g)].map(([, row = '']) => row).filter((row) => row.includes('<td'));
 
 describe('the audit trail', () => {
   it('tells who did what and when in London, latest first', async () => {
