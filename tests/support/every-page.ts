@@ -1,6 +1,8 @@
 import { movingClock } from './moving-clock.js';
+import type { MovingClock } from './moving-clock.js';
 import { walkTheLine } from './one-person.js';
 import type { WalkedLine } from './one-person.js';
+import { aSmallQuarter, released } from './release-service.js';
 import { givenMergedRecords } from './scenario.js';
 import { accountIdOf } from './signed-in.js';
 import { startApp } from './start-app.js';
@@ -13,6 +15,8 @@ export interface FilledService {
   readonly clinicianId: string;
   /** Two records of somebody else that were made one. */
   readonly merged: { readonly survivorId: string; readonly mergeId: string };
+  /** Made to the commissioner. */
+  readonly releaseNumber: number;
 }
 
 /** A page that is looked at from all sides: who opens it, and its address. */
@@ -58,6 +62,7 @@ export const EVERY_PAGE: readonly PageEntry[] = [
   { role: 'lead', path: '/releases' },
   { role: 'lead', path: '/releases/draft' },
   { role: 'commissioner', path: '/releases' },
+  { role: 'commissioner', path: ({ releaseNumber }) => `/releases/${releaseNumber}` },
   { role: 'clinician', path: '/account' },
   { role: 'clinician', path: '/account/passphrase' },
   { role: 'clinician', path: '/account/second-factor' },
@@ -83,7 +88,19 @@ export async function startFilled(): Promise<FilledService> {
   const service = await startApp(clock);
   const person = await walkTheLine(service, clock);
   const merged = await givenMergedRecords(service);
-  return { service, person, clinicianId: await accountIdOf(service, 'clinician'), merged };
+  const releaseNumber = await releaseOfMany(service, clock);
+  return { service, person, clinicianId: await accountIdOf(service, 'clinician'), merged, releaseNumber };
+}
+
+/** A quarter of another year than the rest, with much shown in it and some hidden. */
+async function releaseOfMany(service: TestApp, clock: MovingClock): Promise<number> {
+  const today = clock.today();
+  clock.moveTo('2027-06-30');
+  await aSmallQuarter(service, 2027);
+  clock.moveTo('2027-08-01');
+  const number = await released(service, { period: '2027-28-Q1', asAt: '2027-08-01' });
+  clock.moveTo(today);
+  return number;
 }
 
 /** The address of a page. */
@@ -101,4 +118,5 @@ const NAMED = {
   person: { patientId: 'one', referralId: 'one', baselineId: 'one', dischargeId: 'one' },
   clinicianId: 'one',
   merged: { survivorId: 'two', mergeId: 'one' },
+  releaseNumber: 1,
 } as FilledService;

@@ -29,12 +29,16 @@ export async function refer(app: TestApp, groups: readonly Referred[]): Promise<
   return referralIds;
 }
 
-/** Forty referrals of the first quarter of 2026-27, the last three of them from a ward. */
-export async function aSmallQuarter(app: TestApp): Promise<readonly string[]> {
+/** Forty referrals of the first quarter of a financial year, the last three of them from a ward. */
+export async function aSmallQuarter(app: TestApp, year = 2026): Promise<readonly string[]> {
   return refer(app, [
-    { count: 24, receivedOn: '2026-04-10', changes: { source: 'general-practice', diagnosis: 'copd' } },
-    { count: 13, receivedOn: '2026-05-12', changes: { source: 'respiratory-clinic', diagnosis: 'asthma' } },
-    { count: 3, receivedOn: '2026-06-02', changes: { source: 'hospital-ward', diagnosis: 'copd' } },
+    { count: 24, receivedOn: `${year}-04-10`, changes: { source: 'general-practice', diagnosis: 'copd' } },
+    {
+      count: 13,
+      receivedOn: `${year}-05-12`,
+      changes: { source: 'respiratory-clinic', diagnosis: 'asthma' },
+    },
+    { count: 3, receivedOn: `${year}-06-02`, changes: { source: 'hospital-ward', diagnosis: 'copd' } },
   ]);
 }
 
