@@ -14,6 +14,7 @@ import { spokenName } from '../people/names.js';
 import { sendRefusal } from '../send-refusal.js';
 import { memberOf, pageOf } from '../web.js';
 import type { Web, WebApp } from '../web.js';
+import { assessmentHistoryWords } from './assessment-history-words.js';
 import { Params } from './params.js';
 import { recordWords } from './record-words.js';
 
@@ -52,6 +53,8 @@ export function assessmentHistoryPage(app: WebApp, web: Web): void {
     const history = await readHistory(context, actor, 'assessment', read.value.id);
     if (history.kind === 'refused') return sendRefusal(web, request, reply, history.refusal);
     const { entry, referralId } = read.value;
+    const sites = await sitesOfTeam(context, actor);
+    const words = assessmentHistoryWords(new Map(sites.map(({ id, name }) => [id, name])));
     const title = `History: ${TIMEPOINT_WORDS[entry.timepoint]} of ${britishDate(entry.assessedOn)}`;
     return sendPage(
       reply,
@@ -60,7 +63,7 @@ export function assessmentHistoryPage(app: WebApp, web: Web): void {
           <a href={`/referrals/${referralId}#assessments`}>Back to the referral</a>
         </p>
         <h1 safe>{title}</h1>
-        <HistoryList entries={history.value} of="assessment" />
+        <HistoryList entries={history.value} of="assessment" words={words} />
       </Page>,
     );
   });

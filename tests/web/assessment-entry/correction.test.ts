@@ -98,6 +98,9 @@ describe('the correction of an assessment', () => {
     const [version2 = ''] = text.split('Version 1 of the assessment');
     expect(version2).toContain(`25 November 2026, 10:00, Test clinician: ${REASON}`);
     expect(version2).toMatch(/>200<[\s\S]*>210</);
+    expect(text).toContain('Dune Hall');
+    expect(text).toContain('20 April 2026');
+    expect(text).toContain('3, 3, 2, none, 3, 2, 3, 2');
     expect((await (await pagesAs(app, 'admin')).get(`/assessments/${id}/history`)).status).toBe(403);
   });
 
