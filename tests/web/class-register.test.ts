@@ -178,6 +178,15 @@ describe('the register of a class', () => {
     expect(await registerOf(sessionId)).toEqual({});
   });
 
+  it('marks those who reach 75 % by coming today, and nobody else', async () => {
+    const almost = await givenComing('Dunlin', { plannedSessions: 1, plannedWeeks: 1 });
+    const { text } = await admin.get(`/classes/${await givenClass()}`);
+    const rows = text.split('<li id="person-').filter((row) => row.includes('sessions attended before'));
+    expect(rows.length).toBeGreaterThan(1);
+    const marked = rows.filter((row) => row.includes('reaches 75 % today'));
+    expect(marked.map((row) => row.slice(0, almost.length))).toEqual([almost]);
+  });
+
   it.each(['not-an-id', '01a2183c-f333-7460-94ca-962303c36fcd'])('is not there under %s', async (id) => {
     expect((await admin.get(`/classes/${id}`)).status).toBe(404);
   });
