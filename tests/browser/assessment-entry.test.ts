@@ -200,6 +200,18 @@ describe('the draft', { timeout: 90_000 }, () => {
     await again.close();
   });
 
+  it('is saved at once when the lid is closed, though no timer ever comes', async () => {
+    const { page, context } = await open('clinician');
+    await page.evaluate('globalThis.setTimeout = () => 0');
+    await field(page, 'heightCm').fill('163');
+    await page.evaluate(`{
+      Object.defineProperty(document, 'visibilityState', { get: () => 'hidden' });
+      document.dispatchEvent(new Event('visibilitychange'));
+    }`);
+    await soon(async () => (await draftFields())['heightCm']).toEqual(['163']);
+    await context.close();
+  });
+
   it('waits on the page while there is no connection, says so, and is saved when there is one', async () => {
     const { page, context } = await open('clinician');
     await context.setOffline(true);
