@@ -11,7 +11,7 @@ export default defineConfig({
   test: {
     testTimeout: 30_000,
     hookTimeout: 60_000,
-    maxWorkers: 3,
+    maxWorkers: 4,
     projects: [
       { extends: true, test: { name: 'rules', include: RULES, isolate: false } },
       { extends: true, test: { name: 'doors', include: DOORS, isolate: false } },

@@ -85,7 +85,9 @@
   const tick = () => {
     const isRunning = started.value !== '';
     begin.textContent = isRunning ? 'Stop the clock' : 'Start the rest';
-    const leftS = Math.max(0, Math.ceil((Number(started.value) + lengthMs - now()) / 1000));
+    // Clocks of two devices differ: never more than the whole rest is left.
+    const leftMs = Math.min(lengthMs, Math.max(0, Number(started.value) + lengthMs - now()));
+    const leftS = Math.ceil(leftMs / 1000);
     clock.textContent = isRunning ? `${Math.floor(leftS / 60)}:${String(leftS % 60).padStart(2, '0')}` : '';
     const words = isRunning && leftS === 0 ? 'The 30 minutes are over.' : '';
     if (over.textContent !== words) over.textContent = words;
