@@ -116,7 +116,7 @@ export function prepareBareInserts(database: Database): (body: BareAssessment, k
         'assessment-recorded',
         keys.patientId,
       ],
-      ...[keys.referralId, keys.id, told(body), UNCHAINED, UNCHAINED],
+      ...[keys.referralId, keys.id, told(body), UNSALTED, UNCHAINED, UNCHAINED],
     );
   });
   return insert;
@@ -156,6 +156,8 @@ function told(body: BareAssessment): string {
 
 /** As long as a hash: chaining the entries is no insert. */
 const UNCHAINED = '0'.repeat(64);
+/** As long as the salt of an entry of the trail. */
+const UNSALTED = '0'.repeat(32);
 
 const ASSESSMENT = [
   ...['version_id', 'id', 'version', 'team_id', 'referral_id', 'site_id', 'timepoint', 'assessed_on'],
@@ -179,6 +181,6 @@ const SIT_TO_STAND = [
 ];
 const AUDIT_EVENT = [
   ...['sequence', 'occurred_at', 'team_id', 'account_id', 'role', 'action', 'patient_id'],
-  ...['referral_id', 'subject_id', 'details', 'previous_hash', 'hash'],
+  ...['referral_id', 'subject_id', 'details', 'details_salt', 'previous_hash', 'hash'],
 ];
 const SCORE = ['assessment_version_id', 'instrument', 'measure', 'numerator', 'denominator', 'basis'];

@@ -13,7 +13,7 @@ const TABLES = [
 /** Keys that each server makes for itself; the audit trail's order and chain depend on who was answered first. */
 const OWN_KEYS = [
   ...['version_id', 'id', 'assessment_version_id'],
-  ...['sequence', 'subject_id', 'previous_hash', 'hash'],
+  ...['sequence', 'subject_id', 'details_salt', 'previous_hash', 'hash'],
 ];
 
 /**
