@@ -1,11 +1,15 @@
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, beforeEach, describe, expect, it } from 'vitest';
-import { buildApp } from '../../src/app/build-app.js';
+import { openRecord } from '../../src/app/open-record.js';
+import { SYSTEM_CLOCK } from '../../src/app/system-clock.js';
 import { SESSION_COOKIE } from '../../src/web/session-cookie.js';
 import { faultsOfAccess } from '../support/axe.js';
-import { openBrowser, serve } from '../support/browser.js';
+import { openBrowser, openDoomedBrowser, serve } from '../support/browser.js';
+import { compiledCommand } from '../support/compiled-command.js';
 import { asRecord, itemsOf } from '../support/response.js';
 import { givenAssessment, givenTriagedReferral } from '../support/scenario.js';
+import { startService } from '../support/service-process.js';
+import type { ServiceProcess } from '../support/service-process.js';
 import { openSignedIn } from '../support/signed-in.js';
 import { startApp } from '../support/start-app.js';
 import type { TestApp } from '../support/start-app.js';
@@ -186,18 +190,30 @@ describe('what is wrong or unusual', { timeout: 90_000 }, () => {
 
 describe('the draft', { timeout: 90_000 }, () => {
   it('is saved while somebody types, and found again after browser and server were killed', async () => {
-    const { page } = await open('clinician');
+    // The service runs in a process of its own, by the clock of the machine.
+    const { connection, context } = await openRecord(service.databaseFile, SYSTEM_CLOCK);
+    const ofToday = { ...service, record: { ...service.record, connection, context } };
+    const start = () => startService(compiledCommand('main'), { TIDEMARK_DB: service.databaseFile });
+    const openSheet = async (at: ServiceProcess, by: Browser) => {
+      const { page } = await openSignedIn(by, ofToday, `http://127.0.0.1:${at.port}`, 'clinician', TABLET);
+      await page.goto(address());
+      return page;
+    };
+    const first = await start();
+    const doomed = await openDoomedBrowser();
+    const page = await openSheet(first, doomed.browser);
     await field(page, 'heightCm').fill('171');
     await field(page, 'notes').fill('Cold hall & "wind"');
     await soon(() => savedState(page).textContent()).toContain('Draft saved');
-    await page.context().close();
-    const again = await buildApp(service.record.context, 'silent');
-    const other = await serve(again);
-    const { page: later } = await open('clinician', {}, other);
+    await doomed.kill();
+    expect(await first.end('SIGKILL')).toEqual({ code: null, signal: 'SIGKILL' });
+    const second = await start();
+    const later = await openSheet(second, browser);
     expect(await field(later, 'heightCm').inputValue()).toBe('171');
     expect(await field(later, 'notes').inputValue()).toBe('Cold hall & "wind"');
     await later.context().close();
-    await again.close();
+    await second.end('SIGTERM');
+    await connection.close();
   });
 
   it('is saved at once when the lid is closed, though no timer ever comes', async () => {

@@ -115,6 +115,12 @@ export async function openBrowser(): Promise<Browser> {
   return chromium.launch({ executablePath: EXECUTABLE, args: FLAGS });
 }
 
+/** Starts a browser in a process that can be killed. @returns the browser, and what kills it */
+export async function openDoomedBrowser(): Promise<{ browser: Browser; kill: () => Promise<void> }> {
+  const server = await chromium.launchServer({ executablePath: EXECUTABLE, args: FLAGS });
+  return { browser: await chromium.connect(server.wsEndpoint()), kill: () => server.kill() };
+}
+
 /** The service in a browser: a page, and everything that went wrong on it. */
 export interface WatchedPage {
   readonly page: Page;
