@@ -58,6 +58,57 @@ describe('the releases of a year, attacked together', () => {
     );
   });
 
+  it('refuse the same of a period that is released anew after its first release was withdrawn', () => {
+    const first = { 'under-50': 50, '60-69': 54, '70-79': 128, '80-and-over': 140 };
+    const second = { ...first, 'under-50': 52, '60-69': 55 };
+    const one = released(only('age', first, { ref: '1', mode: 'exact', period: quarterly(1) }));
+    const anew = only('age', second, { ref: '2', mode: 'exact', period: quarterly(1) });
+    expect(protectRelease(anew, [one]).attack.exposures).toContainEqual(
+      expect.objectContaining({ kind: 'difference', tableId: null, low: 3, high: 3 }),
+    );
+  });
+
+  it('hold a release against every earlier one of its period, not only against the last', () => {
+    const counts = (young: number) => ({ 'under-50': young, '60-69': 60, '70-79': 60 });
+    const about = { mode: 'exact', period: quarterly(1) } as const;
+    const one = released(only('age', counts(20), { ...about, ref: '1' }));
+    const two = released(only('age', counts(40), { ...about, ref: '2', corrects: '1' }), [one]);
+    const three = only('age', counts(21), { ...about, ref: '3', corrects: '2' });
+    expect(protectRelease(three, [one, two]).attack.exposures).toContainEqual(
+      expect.objectContaining({ kind: 'difference', tableId: null, low: 1, high: 1 }),
+    );
+  });
+
+  it('hold a year against its quarters as they were first released, too', () => {
+    const counts = (young: number) => ({ 'under-50': young, '60-69': 60, '70-79': 60 });
+    const exact = (ref: string, quarter: number, young: number, corrects?: string) =>
+      only('age', counts(young), {
+        ref,
+        mode: 'exact',
+        period: quarterly(quarter),
+        ...(corrects === undefined ? {} : { corrects }),
+      });
+    const earlier: IssuedRelease[] = [];
+    for (const each of [
+      exact('1', 1, 20),
+      exact('2', 2, 20),
+      exact('3', 3, 20),
+      exact('4', 4, 20),
+      exact('5', 1, 40, '1'),
+    ]) {
+      earlier.push(released(each, earlier));
+    }
+    // A year of 82 is 18 less than 40 + 20 + 20 + 20, and 2 more than 20 + 20 + 20 + 20.
+    const year = only(
+      'age',
+      { 'under-50': 82, '60-69': 240, '70-79': 240 },
+      { ref: '6', mode: 'exact', period: YEAR },
+    );
+    expect(protectRelease(year, earlier).attack.exposures).toContainEqual(
+      expect.objectContaining({ kind: 'difference', tableId: null, low: 2, high: 2 }),
+    );
+  });
+
   it('hide the change by one late person when both are rounded', () => {
     const one = released(
       only('age', { 'under-50': 12, '60-69': 40 }, { ref: '1', mode: 'rounded', period: quarterly(1) }),

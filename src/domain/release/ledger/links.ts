@@ -5,7 +5,7 @@ import type { IssuedRelease } from '../issued.js';
 import type { Atoms } from './atoms.js';
 import { atomUnknown, totalUnknown, unknownsOf } from './figures.js';
 
-/** A release that holds the people of others: a year its quarters, a correction what it corrects. */
+/** A release that holds the people of others: a year its quarters, a later release of a period the earlier one. */
 export interface Link {
   readonly newer: IssuedRelease;
   readonly older: readonly IssuedRelease[];
@@ -24,18 +24,37 @@ export interface Derived {
   readonly truth: number;
 }
 
-/** Links between the releases of one commissioner and one financial year, in the order of their issue. */
+/**
+ * Links between the releases of one commissioner and one financial year, in the order of their issue. Whether a release was
+ * corrected or withdrawn makes no difference: it was read. So each is held against every earlier one of its period, and a
+ * year against its quarters in every version.
+ */
 export function linksOf(releases: readonly IssuedRelease[]): readonly Link[] {
-  const corrections = releases.flatMap((newer): readonly Link[] => {
-    const older = releases.find(({ ref }) => ref === newer.corrects);
-    return older === undefined ? [] : [{ newer, older: [older], isComplete: true }];
-  });
-  const corrected = new Set(releases.map(({ corrects }) => corrects));
-  const last = releases.filter(({ ref }) => !corrected.has(ref));
-  const quarters = last.filter(({ period }) => period.kind === 'quarter');
+  const versions = new Map<string, readonly IssuedRelease[]>();
+  for (const release of releases) {
+    const { label } = release.period;
+    versions.set(label, [...(versions.get(label) ?? []), release]);
+  }
+  const again = [...versions.values()].flatMap((same) =>
+    same.flatMap((newer, at) =>
+      same.slice(0, at).map((older) => ({ newer, older: [older], isComplete: true })),
+    ),
+  );
+  const quarters = [...versions.values()].filter(([first]) => first?.period.kind === 'quarter');
+  if (quarters.length === 0) return again;
   const years = releases.filter(({ period }) => period.kind === 'year');
-  const sums = years.map((newer) => ({ newer, older: quarters, isComplete: quarters.length === 4 }));
-  return [...corrections, ...sums.filter(({ older }) => older.length > 0)];
+  const sums = years.flatMap((newer) =>
+    oneOfEach(quarters).map((older) => ({ newer, older, isComplete: quarters.length === 4 })),
+  );
+  return [...again, ...sums];
+}
+
+/** Every choice of one from each list. @example oneOfEach([[1, 2], [3]]) -> [[1, 3], [2, 3]] */
+function oneOfEach<Each>(lists: readonly (readonly Each[])[]): readonly (readonly Each[])[] {
+  return lists.reduce<readonly (readonly Each[])[]>(
+    (chosen, list) => chosen.flatMap((before) => list.map((each) => [...before, each])),
+    [[]],
+  );
 }
 
 /**
