@@ -211,3 +211,21 @@ describe('a release that would give somebody away', () => {
     await service.close();
   });
 });
+
+describe('a period that is released anew after its release was withdrawn', () => {
+  it('is attacked together with the withdrawn one, which was read: one late person is not told in exact counts', async () => {
+    const service = await startApp();
+    await aSmallQuarter(service);
+    const exact = { mode: 'exact', agreement: 'Agreement 7 of the invented board' };
+    const number = await released(service, exact);
+    const reason = { reason: 'It was sent to the wrong person' };
+    await service.as('lead').post(`/api/v1/releases/${number}/withdrawal`, reason);
+    await refer(service, [{ count: 1, receivedOn: '2026-04-20', changes: { source: 'general-practice' } }]);
+    const refusedRelease = await service.as('lead').post('/api/v1/releases', aRelease(service, exact));
+    expectProblem(refusedRelease, { status: 422, type: 'release-refused' });
+    const [error] = asRecords(asRecord(refusedRelease.body)['errors']);
+    expect(error?.['message']).toContain('this release beside release 1');
+    expect(await released(service)).toBe(2);
+    await service.close();
+  });
+});
