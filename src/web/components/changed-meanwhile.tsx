@@ -3,16 +3,17 @@ import { guarded } from '../../domain/history/withheld.js';
 import type { Meanwhile } from '../../domain/history/history.js';
 import { Notice } from './notice.js';
 import { Table, Text } from './table.js';
-import { fieldWords, valueWords } from './value-words.js';
+import { PLAIN_WORDS } from './value-words.js';
+import type { RecordWords } from './value-words.js';
 
 interface ChangedMeanwhileProps {
   readonly meanwhile: Meanwhile;
-  /** The name of a field as the page calls it. */
-  readonly nameOf?: (field: string) => string;
+  /** Fields and values as the page calls them. */
+  readonly words?: RecordWords;
 }
 
 /** What became of a record while somebody was typing: who changed it, when, why, and what differs now. */
-export function ChangedMeanwhile({ meanwhile, nameOf = fieldWords }: ChangedMeanwhileProps): JSX.Element {
+export function ChangedMeanwhile({ meanwhile, words = PLAIN_WORDS }: ChangedMeanwhileProps): JSX.Element {
   const changes = guarded(meanwhile.changes);
   return (
     <Notice kind="warning" title="Somebody changed this while you were typing" isLive>
@@ -34,9 +35,9 @@ export function ChangedMeanwhile({ meanwhile, nameOf = fieldWords }: ChangedMean
           caption="What differs now"
           columns={[{ head: 'What' }, { head: 'When you opened it' }, { head: 'Now' }]}
           rows={changes.map((change) => [
-            <Text value={nameOf(change.field)} />,
-            <Text value={'former' in change ? valueWords(change.former) : WITHHELD} />,
-            <Text value={'present' in change ? valueWords(change.present) : WITHHELD} />,
+            <Text value={words.field(change.field)} />,
+            <Text value={'former' in change ? words.value(change.field, change.former) : WITHHELD} />,
+            <Text value={'present' in change ? words.value(change.field, change.present) : WITHHELD} />,
           ])}
         />
       )}

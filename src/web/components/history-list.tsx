@@ -2,21 +2,16 @@ import { londonTime } from '../../domain/calendar/london-time.js';
 import type { HistoryEntry } from '../../domain/history/history.js';
 import { EmptyState } from './parts.js';
 import { Table, Text } from './table.js';
-import { fieldWords, valueWords } from './value-words.js';
+import { PLAIN_WORDS } from './value-words.js';
+import type { RecordWords } from './value-words.js';
 
-/** How the fields of a record and what they held are read. */
-export interface HistoryWords {
+/** How a history is read. */
+export interface HistoryWords extends RecordWords {
   /** Whether a reader is told of the field at all. */
   readonly isTold: (field: string) => boolean;
-  readonly field: (field: string) => string;
-  readonly value: (field: string, value: unknown) => string;
 }
 
-const PLAIN: HistoryWords = {
-  isTold: () => true,
-  field: fieldWords,
-  value: (_field, value) => valueWords(value),
-};
+const PLAIN: HistoryWords = { isTold: () => true, ...PLAIN_WORDS };
 
 interface HistoryListProps {
   /** Earliest first. */
@@ -32,7 +27,7 @@ export function HistoryList({ entries, of, words = PLAIN }: HistoryListProps): J
   return (
     <>
       {[...entries].reverse().map((entry) => (
-        <VersionView entry={entry} of={of} words={words} />
+        <VersionView entry={entry} isFirst={entry === entries[0]} of={of} words={words} />
       ))}
     </>
   );
@@ -40,26 +35,31 @@ export function HistoryList({ entries, of, words = PLAIN }: HistoryListProps): J
 
 interface VersionViewProps {
   readonly entry: HistoryEntry;
+  /** Nothing was there before. */
+  readonly isFirst: boolean;
   readonly of: string;
   readonly words: HistoryWords;
 }
 
-function VersionView({ entry, of, words }: VersionViewProps): JSX.Element {
+function VersionView({ entry, isFirst, of, words }: VersionViewProps): JSX.Element {
   const { version } = entry;
   const changes = entry.changes.filter(({ field }) => words.isTold(field));
+  const present = { head: version === 0 ? 'What holds' : isFirst ? 'Recorded' : 'From then on' };
   return (
     <section>
       <h2 safe>{version === 0 ? 'The defaults' : `Version ${version} of the ${of}`}</h2>
       {version === 0 ? '' : <p safe>{originWords(entry)}</p>}
       <Table
         caption={
-          version === 0 ? 'What holds until somebody chooses' : `What version ${version} of the ${of} changed`
+          version === 0
+            ? 'What holds until somebody chooses'
+            : `What version ${version} of the ${of} ${isFirst ? 'recorded' : 'changed'}`
         }
-        columns={[{ head: 'What' }, { head: 'Before' }, { head: 'From then on' }]}
-        rows={changes.map(({ field, former, present }) => [
-          <Text value={words.field(field)} />,
-          <Text value={words.value(field, former)} />,
-          <Text value={words.value(field, present)} />,
+        columns={[{ head: 'What' }, ...(isFirst ? [] : [{ head: 'Before' }]), present]}
+        rows={changes.map((change) => [
+          <Text value={words.field(change.field)} />,
+          ...(isFirst ? [] : [<Text value={words.value(change.field, change.former)} />]),
+          <Text value={words.value(change.field, change.present)} />,
         ])}
       />
     </section>

@@ -1,3 +1,9 @@
+/** How the fields of a record and what they held are read. */
+export interface RecordWords {
+  readonly field: (field: string) => string;
+  readonly value: (field: string, value: unknown) => string;
+}
+
 /** A field of the record as words. @example fieldWords('plannedSessions') -> 'Planned sessions' */
 export function fieldWords(field: string): string {
   const words = field
@@ -14,3 +20,9 @@ export function valueWords(value: unknown): string {
   if (typeof value === 'boolean') return value ? 'yes' : 'no';
   return typeof value === 'number' ? String(value) : JSON.stringify(value);
 }
+
+/** Fields and values by their own words. */
+export const PLAIN_WORDS: RecordWords = {
+  field: fieldWords,
+  value: (_field, value) => valueWords(value),
+};

@@ -1,6 +1,7 @@
 import type { HistoryEntry } from '../../domain/history/history.js';
 import { HistoryList } from '../components/history-list.js';
 import type { Frame } from '../frame.js';
+import { SETTINGS_WORDS } from './settings-history-words.js';
 import { TeamPage } from './team-page.js';
 
 interface SettingsHistoryViewProps {
@@ -16,7 +17,7 @@ export function SettingsHistoryView({ frame, entries }: SettingsHistoryViewProps
       <p class="crumb">
         <a href="/team/settings">Settings</a>
       </p>
-      <HistoryList entries={entries} of="settings" />
+      <HistoryList entries={entries} of="settings" words={{ isTold: () => true, ...SETTINGS_WORDS }} />
     </TeamPage>
   );
 }

@@ -7,7 +7,7 @@ import { textOf } from '../forms/form-values.js';
 import { CHOSEN, diagnosisRows, FIELDS, usableThresholds } from './settings-form.js';
 import { at, Section } from './settings-section.js';
 import type { Filled } from './settings-section.js';
-import { thresholdWords } from './settings-words.js';
+import { thresholdWords, usualThresholdWords } from './settings-words.js';
 
 /** The minimal important difference of each measure of which there is a choice. */
 export function ThresholdSection(filled: Filled): JSX.Element {
@@ -21,7 +21,7 @@ export function ThresholdSection(filled: Filled): JSX.Element {
         <Select
           name={FIELDS.threshold(measure.id)}
           label={measure.name}
-          none={`Usual: ${usualWords(measure)}`}
+          none={usualThresholdWords(measure)}
           width="long"
           choices={usableThresholds(measure).map((threshold) => ({
             value: threshold.id,
@@ -40,11 +40,6 @@ export function ThresholdSection(filled: Filled): JSX.Element {
 /** A choice that the form does not offer and must not lose. */
 function KeptField({ name, value }: { readonly name: string; readonly value: string }): JSX.Element {
   return value === '' ? '' : <input type="hidden" name={name} value={attributeText(value)} />;
-}
-
-function usualWords(measure: (typeof MEASURES)[number]): string {
-  const usual = measure.thresholds.find(({ isDefault, purpose }) => isDefault && purpose === 'improvement');
-  return usual === undefined ? 'change is reported and not judged' : thresholdWords(usual, measure.unit);
 }
 
 /** Thresholds that hold for one diagnosis only. */

@@ -14,9 +14,17 @@ import type { FormErrors } from '../forms/form-errors.js';
 import type { FormValues } from '../forms/form-values.js';
 import type { Frame } from '../frame.js';
 import { FIELDS, PREDICTED, TARGETED } from './settings-form.js';
+import { SETTINGS_WORDS } from './settings-history-words.js';
 import { at, Section } from './settings-section.js';
 import type { Filled } from './settings-section.js';
 import { DiagnosisSection, ThresholdSection } from './settings-thresholds.js';
+import {
+  DISCLOSURE_LABELS,
+  equationWords,
+  NO_EQUATION,
+  SECOND_FACTOR_LABELS,
+  SETTING_LABELS,
+} from './settings-words.js';
 import { TeamPage } from './team-page.js';
 
 interface SettingsViewProps {
@@ -44,7 +52,7 @@ export function SettingsView(props: SettingsViewProps): JSX.Element {
         <a href="/team/settings/history">History of the settings</a>
       </p>
       <ErrorSummary errors={errors} />
-      {meanwhile === null ? '' : <ChangedMeanwhile meanwhile={meanwhile} />}
+      {meanwhile === null ? '' : <ChangedMeanwhile meanwhile={meanwhile} words={SETTINGS_WORDS} />}
       <Form frame={frame} action="/team/settings">
         <input type="hidden" name="version" value={attributeText(basedOn)} />
         <CompletionSection {...filled} />
@@ -76,7 +84,7 @@ function CompletionSection(filled: Filled): JSX.Element {
     <Section title="Completion">
       <RadioGroup
         name="completionReading"
-        label="The headline of completion"
+        label={SETTING_LABELS.completionReading}
         hint="All four readings are always shown; this one stands first."
         choices={COMPLETION_READINGS.map((reading) => ({
           value: reading,
@@ -88,14 +96,14 @@ function CompletionSection(filled: Filled): JSX.Element {
       <div class="row">
         <NumberField
           name="plannedSessions"
-          label="Supervised sessions planned"
+          label={SETTING_LABELS.plannedSessions}
           hint="Where a referral does not say otherwise: 1 to 60."
           unit="sessions"
           {...at(filled, 'plannedSessions')}
         />
         <NumberField
           name="plannedWeeks"
-          label="Weeks planned"
+          label={SETTING_LABELS.plannedWeeks}
           hint="1 to 52."
           unit="weeks"
           {...at(filled, 'plannedWeeks')}
@@ -106,22 +114,22 @@ function CompletionSection(filled: Filled): JSX.Element {
 }
 
 const DISCLOSURE_FIELDS = [
-  ['roundedHidesBelow', 'Rounded summaries hide counts below', '8 hides 1 to 7.'],
-  ['roundingBase', 'Rounded summaries round to multiples of', '5 to 10.'],
-  ['exactHidesBelow', 'Exact summaries hide counts below', '5 hides 1 to 4.'],
-  ['minimumWidth', 'What can be worked out of a hidden count stays at least this wide', 'From end to end.'],
-  ['minimumForPercent', 'Fewest people for a percentage', '10 to 100.'],
-  ['minimumForMeans', 'Fewest people for a mean or median', '10 to 100.'],
+  ['roundedHidesBelow', '8 hides 1 to 7.'],
+  ['roundingBase', '5 to 10.'],
+  ['exactHidesBelow', '5 hides 1 to 4.'],
+  ['minimumWidth', 'From end to end.'],
+  ['minimumForPercent', '10 to 100.'],
+  ['minimumForMeans', '10 to 100.'],
 ] as const;
 
 /** The information governance lead of the team decides; each summary prints what it was made by. */
 function DisclosureSection(filled: Filled): JSX.Element {
   return (
     <Section title="Summaries for commissioners">
-      {DISCLOSURE_FIELDS.map(([key, label, hint]) => (
+      {DISCLOSURE_FIELDS.map(([key, hint]) => (
         <NumberField
           name={FIELDS.disclosure(key)}
-          label={label}
+          label={DISCLOSURE_LABELS[key]}
           hint={hint}
           unit="people"
           {...at(filled, FIELDS.disclosure(key))}
@@ -138,11 +146,11 @@ function EquationSection(filled: Filled): JSX.Element {
         <Select
           name={FIELDS.equation(id)}
           label={name}
-          none="None: no percentage predicted"
+          none={NO_EQUATION}
           width="long"
           choices={equationsFor(id).map((equation) => ({
             value: equation.id,
-            label: `${equation.title}: ${equation.population}`,
+            label: equationWords(equation),
           }))}
           {...at(filled, FIELDS.equation(id))}
         />
@@ -184,13 +192,13 @@ function SafetySection(filled: Filled): JSX.Element {
     <Section title="Safety, keeping and signing in">
       <RadioGroup
         name="restingLimits"
-        label="Limits for resting values"
+        label={SETTING_LABELS.restingLimits}
         choices={RESTING_LIMITS_IDS.map((id) => ({ value: id, label: RESTING_LIMITS_TITLES[id] }))}
         {...at(filled, 'restingLimits')}
       />
       <RadioGroup
         name="desaturationDefinition"
-        label="What counts as desaturation during a walk"
+        label={SETTING_LABELS.desaturationDefinition}
         choices={DESATURATION_DEFINITION_IDS.map((id) => {
           const { text, notJudged, citation } = DESATURATION_DEFINITIONS[id];
           return { value: id, label: text, hint: [citation.text, notJudged ?? ''].join('. ') };
@@ -199,19 +207,19 @@ function SafetySection(filled: Filled): JSX.Element {
       />
       <NumberField
         name="retentionYears"
-        label="How long a record is kept"
+        label={SETTING_LABELS.retentionYears}
         hint="After its last contact: 1 to 100 years, by your local policy. Then you may review it and delete it."
         unit="years"
         {...at(filled, 'retentionYears')}
       />
       <RadioGroup
         name="leadSecondFactor"
-        label="Second factor of leads"
+        label={SETTING_LABELS.leadSecondFactor}
         choices={[
-          { value: 'optional', label: 'By choice' },
+          { value: 'optional', label: SECOND_FACTOR_LABELS.optional },
           {
             value: 'required',
-            label: 'Required',
+            label: SECOND_FACTOR_LABELS.required,
             hint: 'A lead without one sets it up before anything else.',
           },
         ]}

@@ -1,7 +1,44 @@
-import type { Threshold } from '../../domain/measures/measure.js';
-import { toNumber } from '../../domain/exact/fraction.js';
-import type { Measure } from '../../domain/measures/measure.js';
 import { evidenceMark } from '../../domain/evidence/citation.js';
+import { toNumber } from '../../domain/exact/fraction.js';
+import type { Measure, Threshold } from '../../domain/measures/measure.js';
+import type { DisclosureSettings } from '../../domain/release/policy.js';
+import type { SecondFactorRule, TeamSettings } from '../../domain/settings/team-settings.js';
+import type { PredictionEquation } from '../../domain/prediction/prediction-equation.js';
+
+/** Names of the settings that stand by themselves; the form and its history call them the same. */
+export const SETTING_LABELS = {
+  completionReading: 'The headline of completion',
+  plannedSessions: 'Supervised sessions planned',
+  plannedWeeks: 'Weeks planned',
+  retentionYears: 'How long a record is kept',
+  restingLimits: 'Limits for resting values',
+  desaturationDefinition: 'What counts as desaturation during a walk',
+  leadSecondFactor: 'Second factor of leads',
+} as const satisfies Partial<Readonly<Record<keyof TeamSettings, string>>>;
+
+/** Names of what summaries for commissioners hide, round and leave out. */
+export const DISCLOSURE_LABELS: Readonly<Record<keyof DisclosureSettings, string>> = {
+  roundedHidesBelow: 'Rounded summaries hide counts below',
+  roundingBase: 'Rounded summaries round to multiples of',
+  exactHidesBelow: 'Exact summaries hide counts below',
+  minimumWidth: 'What can be worked out of a hidden count stays at least this wide',
+  minimumForPercent: 'Fewest people for a percentage',
+  minimumForMeans: 'Fewest people for a mean or median',
+};
+
+/** Whether leads must show a second factor. */
+export const SECOND_FACTOR_LABELS: Readonly<Record<SecondFactorRule, string>> = {
+  optional: 'By choice',
+  required: 'Required',
+};
+
+/** What holds where no equation is chosen. */
+export const NO_EQUATION = 'None: no percentage predicted';
+
+/** An equation as one chooses it. */
+export function equationWords({ title, population }: PredictionEquation): string {
+  return `${title}: ${population}`;
+}
 
 /** A threshold as one chooses it. @example '48 m, COPD, Singh S 2008 (quoted in another paper)' */
 export function thresholdWords(threshold: Threshold, unit: Measure['unit']): string {
@@ -10,4 +47,12 @@ export function thresholdWords(threshold: Threshold, unit: Measure['unit']): str
   const mark = evidenceMark(citation.status);
   const source = citation.text.split(',')[0] ?? citation.text;
   return `${size}: ${population}, ${source}${mark === null ? '' : ` (${mark})`}`;
+}
+
+/** The threshold of a measure that holds where none is chosen. */
+export function usualThresholdWords({ thresholds, unit }: Measure): string {
+  const usual = thresholds.find(({ isDefault, purpose }) => isDefault && purpose === 'improvement');
+  return usual === undefined
+    ? 'Usual: change is reported and not judged'
+    : `Usual: ${thresholdWords(usual, unit)}`;
 }

@@ -140,12 +140,12 @@ describe('the page of a referral', () => {
     const { text } = await pageOf('clinician', `/referrals/${person.referralId}/history`);
     const main = textOf(/<main[\s\S]*<\/main>/.exec(text)?.[0] ?? '');
     expect(main).not.toMatch(/[0-9a-f]{8}-[0-9a-f]{4}-|\d{4}-\d{2}-\d{2}/);
-    expect(rowOf(text, 'Diagnosis')).toContain('nothing COPD');
-    expect(rowOf(text, 'NHS number')).toMatch(/nothing 999 \d{3} \d{4}/);
-    expect(rowOf(text, 'Closed on')).toContain('nothing 24 June 2026');
-    expect(rowOf(text, 'Reason for closing')).toContain('nothing programme finished');
-    expect(rowOf(text, 'Offer appointment on')).toContain('nothing 20 April 2026');
-    expect(rowOf(text, 'Site')).toMatch(/nothing [A-Z]/);
+    expect(rowOf(text, 'Diagnosis').trim()).toMatch(/^Diagnosis COPD$/);
+    expect(rowOf(text, 'NHS number')).toMatch(/999 \d{3} \d{4}/);
+    expect(rowOf(text, 'Closed on')).toContain('24 June 2026');
+    expect(rowOf(text, 'Reason for closing')).toContain('programme finished');
+    expect(rowOf(text, 'Offer appointment on')).toContain('20 April 2026');
+    expect(rowOf(text, 'Site')).toMatch(/[A-Z]/);
   });
 
   it('is told to the audit trail, by what of it was shown', async () => {

@@ -2,6 +2,7 @@ import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { DEFAULT_TEAM_SETTINGS } from '../../../src/domain/settings/team-settings.js';
 import type { TeamSettings } from '../../../src/domain/settings/team-settings.js';
 import { formOf, readSettingsForm } from '../../../src/web/team/settings-form.js';
+import { tablesInPage } from '../../support/read-tables.js';
 import { pagesAs } from '../../support/page-client.js';
 import type { PageClient } from '../../support/page-client.js';
 import { startApp } from '../../support/start-app.js';
@@ -23,6 +24,8 @@ const store = (fields: Record<string, string>) =>
   lead.submit('/team/settings', { ...fieldsOf(DEFAULT_TEAM_SETTINGS), reason: REASON, ...fields });
 const present = async () =>
   (await service.as('lead').get('/api/v1/settings')).body as { version: number } & TeamSettings;
+
+const rowsOf = (html: string) => tablesInPage(html).flatMap(({ rows }) => rows);
 
 describe('a form of the settings', () => {
   it('reads back as the settings that it was filled with', () => {
@@ -55,7 +58,7 @@ describe('storing', () => {
     const { text } = await lead.get('/team/settings/history');
     expect(text).toContain('Version 1');
     expect(text).toContain(REASON);
-    expect(text).toContain('Planned sessions');
+    expect(text).toContain('Supervised sessions planned');
   });
 
   it.each([
@@ -86,10 +89,67 @@ describe('storing', () => {
     const stale = await store({ plannedWeeks: '8', version: '0' });
     expect(stale.status).toBe(412);
     expect(stale.text).toContain('Somebody changed this while you were typing');
-    expect(stale.text).toContain('Planned sessions');
+    expect(rowsOf(stale.text)).toContainEqual(['Supervised sessions planned', '12 sessions', '16 sessions']);
     expect(stale.text).toMatch(/name="plannedWeeks"[^>]*value="8"/);
     expect(await present()).toMatchObject({ version: 1, plannedWeeks: 6 });
     // What holds now was shown: sent again from there it is stored.
     expect(stale.text).toContain('name="version" value="1"');
+  });
+});
+
+describe('the history of the settings', () => {
+  const history = async () => rowsOf((await lead.get('/team/settings/history')).text);
+
+  it('says each change in the words and units of the page', async () => {
+    await store({
+      completionReading: 'session-count',
+      plannedWeeks: '1',
+      retentionYears: '10',
+      'threshold-incremental-shuttle-walk-distance': 'iswd-singh-2008',
+      'equation-six-minute-walk-distance': '',
+      'diagnosis-0': 'copd',
+      'diagnosis-threshold-0': 'cat-kon-2014',
+      'target-completed-of-assessed': '65.5',
+      'disclosure-roundingBase': '10',
+    });
+    const rows = await history();
+    expect(rows).toEqual(
+      expect.arrayContaining([
+        [
+          'The headline of completion',
+          'At least 75 % attended and discharge assessment done',
+          'At least 8 sessions attended',
+        ],
+        ['Weeks planned', '6 weeks', '1 week'],
+        ['How long a record is kept', '8 years', '10 years'],
+        ['Rounded summaries round to multiples of', '5 people', '10 people'],
+        ['Target: Completed, of those assessed', '70 %', '65.5 %'],
+        [
+          'Minimal important difference: Incremental shuttle walk distance',
+          expect.stringMatching(/^Usual: /),
+          expect.stringMatching(/^47\.5 m: .*Singh/),
+        ],
+        [
+          'Prediction equation: Six-minute walk distance',
+          expect.stringMatching(/Reference/),
+          'None: no percentage predicted',
+        ],
+        [
+          'Minimal important difference for COPD: COPD Assessment Test total',
+          'As for every other diagnosis',
+          expect.stringMatching(/^2 points: .*Kon/),
+        ],
+      ]),
+    );
+  });
+
+  it('shows no code of a field or of a value, the defaults included', async () => {
+    await store({ restingLimits: 'ers-ats-2014', desaturationDefinition: 'fall-4' });
+    const cells = (await history()).flat();
+    expect(cells.length).toBeGreaterThan(30);
+    const codes = [...Object.keys(DEFAULT_TEAM_SETTINGS), ...Object.values(DEFAULT_TEAM_SETTINGS)]
+      .flatMap((each) => (typeof each === 'string' ? [each] : []))
+      .filter((each) => /[A-Z-]/.test(each));
+    expect(cells.filter((cell) => codes.includes(cell) || /^[a-z]+(-[a-z0-9]+)+$/.test(cell))).toEqual([]);
   });
 });
