@@ -4,7 +4,7 @@ import { CLOSURE_WORDS, DIAGNOSIS_WORDS, SOURCE_WORDS } from '../../domain/refer
 import type { EndResult, MeasureOutcome, Outcomes } from '../outcomes/outcomes-model.js';
 import { TO_BE_SIGNED } from './letter-model.js';
 import type { Letter, LetterBlock, LetterInput } from './letter-model.js';
-import { groupedNhsNumber, shown, signed, unitOf } from './letter-words.js';
+import { groupedNhsNumber, shownChangeOf, shownResult, shownSize } from './letter-words.js';
 
 /**
  * The summary for the general practice: what was measured at both ends, how each change stands against the MID, what
@@ -74,7 +74,7 @@ function measuresBlocks({ measures }: Outcomes): readonly LetterBlock[] {
         measure.name,
         endInWords(measure.baseline, measure),
         endInWords(measure.discharge, measure),
-        measure.change === null ? '-' : `${signed(measure.change)}${unitOf(measure)}`,
+        measure.change === null ? '-' : shownChangeOf(measure.change, measure),
         changeInWords(measure),
       ]),
     },
@@ -87,14 +87,14 @@ function measuresBlocks({ measures }: Outcomes): readonly LetterBlock[] {
 
 function endInWords(end: EndResult | null, measure: MeasureOutcome): string {
   if (end === null) return 'not measured';
-  return `${shown(end.value)}${unitOf(measure)} (${britishDate(end.assessedOn)})`;
+  return `${shownResult(end.value, measure)} (${britishDate(end.assessedOn)})`;
 }
 
 /** How a change stands against the MID, in words; the same class that every page and report shows. */
 function changeInWords(measure: MeasureOutcome): string {
   const { improvementThreshold: mid, worseningThreshold, noPairReason } = measure;
   if (measure.class === null) return noPairReason ?? 'No pair';
-  const size = mid === null ? '' : ` (${shown(mid.value)}${unitOf(measure)})`;
+  const size = mid === null ? '' : ` (${shownSize(mid.value, measure)})`;
   switch (measure.class) {
     case 'improved':
       return `Better by the MID${size} or more`;
@@ -103,7 +103,7 @@ function changeInWords(measure: MeasureOutcome): string {
     case 'worse':
       return worseningThreshold === null
         ? `Worse by the MID${size} or more`
-        : `Worse by the threshold for getting worse (${shown(worseningThreshold.value)}${unitOf(measure)}) or more`;
+        : `Worse by the threshold for getting worse (${shownSize(worseningThreshold.value, measure)}) or more`;
     case 'change-only':
       return 'No MID is known: the change is not judged';
   }

@@ -1,26 +1,30 @@
+import { changeWords, shownValue, withUnit } from '../../domain/measures/shown-value.js';
 import type { MeasureOutcome } from '../outcomes/outcomes-model.js';
 
-/**
- * A value as letters print it: at most two decimals, none that say nothing.
- *
- * @example shown(24 / 7) -> '3.43'
- * @example shown(320) -> '320'
- */
-export function shown(value: number): string {
-  const size = Math.round(Math.abs(value) * 100 + Number.EPSILON * 100) / 100;
-  return size === 0 ? '0' : `${value < 0 ? '-' : ''}${size}`;
+type Shown = Pick<MeasureOutcome, 'unit' | 'improvementThreshold' | 'worseningThreshold'>;
+
+/** What was measured: with its unit, or the bare number where it is a score. @example shownResult(320, walk) -> '320 m' */
+export function shownResult(value: number, { unit }: Pick<Shown, 'unit'>): string {
+  const isScore = ['points', 'grade', 'utility', 'mean item score'].includes(unit);
+  const number = shownValue(value, unit);
+  return everywhereReadable(isScore ? number : withUnit(number, unit));
 }
 
-/** A change with its sign. @example signed(50) -> '+50' */
-export function signed(value: number): string {
-  const text = shown(value);
-  return value > 0 && text !== '0' ? `+${text}` : text;
+/** A change with its sign and unit. @example shownChangeOf(-1, MRC) -> '-1 grade' */
+export function shownChangeOf(change: number, measure: Shown): string {
+  const { unit, improvementThreshold, worseningThreshold } = measure;
+  const thresholds = [improvementThreshold, worseningThreshold].flatMap((each) => each?.value ?? []);
+  return everywhereReadable(changeWords(change, unit, thresholds));
 }
 
-/** A unit that stands behind a number, with its space; empty where the numbers are scores. */
-export function unitOf(measure: Pick<MeasureOutcome, 'unit'>): string {
-  const isScore = ['points', 'grade', 'utility', 'mean item score'].includes(measure.unit);
-  return isScore ? '' : ` ${measure.unit}`;
+/** The size of a threshold as its source gives it. @example shownSize(47.5, walk) -> '47.5 m' */
+export function shownSize(value: number, { unit }: Pick<Shown, 'unit'>): string {
+  return everywhereReadable(withUnit(String(value), unit));
+}
+
+/** Letters are copied into programs that lose a true minus or a thin space. */
+function everywhereReadable(text: string): string {
+  return text.replaceAll('\u2212', '-').replaceAll('\u2009', ' ');
 }
 
 /** An NHS number in its three groups. @example groupedNhsNumber('9990000018') -> '999 000 0018' */

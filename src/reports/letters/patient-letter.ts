@@ -1,9 +1,9 @@
+import { shownValue } from '../../domain/measures/shown-value.js';
 import { britishDate } from '../../domain/calendar/british-date.js';
 import type { Course } from '../../domain/pathway/course.js';
 import type { MeasureOutcome, Outcomes } from '../outcomes/outcomes-model.js';
 import { TO_BE_SIGNED } from './letter-model.js';
 import type { Letter, LetterBlock, LetterInput } from './letter-model.js';
-import { shown } from './letter-words.js';
 import { PLAIN_MEASURES } from './plain-measures.js';
 import type { PlainMeasure } from './plain-measures.js';
 
@@ -62,32 +62,32 @@ function sentencesOf(measure: MeasureOutcome, plain: PlainMeasure): string | nul
     if (verdict === null) return null;
     return joined([`We asked about ${plain.about}. ${FEELINGS[verdict]}`, caution]);
   }
-  const { baseline, discharge, improvement } = measure;
+  const { baseline, discharge, improvement, unit } = measure;
   if (baseline === null) return null;
-  const first = plain.first(shown(baseline.value));
+  const first = plain.first(shownValue(baseline.value, unit));
   if (discharge === null) return joined([first, 'We do not have this test from the end.']);
   if (improvement === null) {
     return joined([
       first,
-      plain.then(shown(discharge.value)),
+      plain.then(shownValue(discharge.value, unit)),
       'These two tests can not be put side by side.',
     ]);
   }
   return joined([
     first,
-    plain.then(shown(discharge.value)),
-    differenceInWords(improvement, plain),
+    plain.then(shownValue(discharge.value, unit)),
+    differenceInWords(shownValue(Math.abs(improvement), unit), improvement, plain),
     verdict === null ? null : RESULTS[verdict],
     caution,
   ]);
 }
 
 function differenceInWords(
+  size: string,
   improvement: number,
   plain: Extract<PlainMeasure, { readonly kind: 'result' }>,
 ): string {
-  if (improvement === 0) return 'That is the same.';
-  const size = shown(Math.abs(improvement));
+  if (size === '0') return 'That is the same.';
   return improvement > 0 ? plain.more(size) : plain.less(size);
 }
 

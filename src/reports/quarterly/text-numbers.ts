@@ -46,9 +46,3 @@ export function openCases({ open, numerator, denominator }: Figure): string {
   const [worst, best] = [percentOf(numerator, all), percentOf(numerator + open, all)];
   return `${open} open, ${worst.replace(' %', '')} to ${best.replace(' %', '')}`;
 }
-
-/** Decimal places in which a statistic of a measure is shown. */
-export function placesFor(unit: string): number {
-  if (unit === 'utility') return 3;
-  return unit === 'mean item score' || unit === 'm/s' ? 2 : 1;
-}

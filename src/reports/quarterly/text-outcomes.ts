@@ -1,9 +1,10 @@
+import { placesFor } from '../../domain/measures/shown-value.js';
 import type { ThresholdUse } from './definitions-model.js';
 import type { MeasureOutcomes, PairsOutcome, PercentPredicted } from './report-model.js';
 import { figureHeader, leftOutLines, plainFigureLines } from './text-figures.js';
 import type { Column } from './text-layout.js';
 import { row, wrap } from './text-layout.js';
-import { NOTHING, placesFor, range, rounded } from './text-numbers.js';
+import { NOTHING, range, rounded } from './text-numbers.js';
 
 const COLUMNS: readonly Column[] = [
   { width: 26, align: 'left' },

@@ -1,5 +1,6 @@
 import { britishDate } from '../../domain/calendar/british-date.js';
 import { findMeasure } from '../../domain/measures/catalogue.js';
+import { shownValue } from '../../domain/measures/shown-value.js';
 import { dotPlot } from '../../plots/dot-plot.js';
 import type { EndResult, MeasureOutcome, Outcomes } from '../../reports/outcomes/outcomes-model.js';
 import { EmptyState, Tag } from '../components/parts.js';
@@ -7,9 +8,11 @@ import { Table, Text } from '../components/table.js';
 import {
   classWords,
   marksOf,
+  changeInWords,
   plain,
   predictedWords,
-  signed,
+  scaleWords,
+  signedChange,
   thresholdWords,
   timesMid,
 } from './measure-words.js';
@@ -48,9 +51,9 @@ function EndsTable({ measures }: { readonly measures: readonly MeasureOutcome[] 
       ]}
       rows={measures.map((measure) => [
         <MeasureName measure={measure} />,
-        <End end={measure.baseline} />,
-        <End end={measure.discharge} />,
-        <Text value={measure.change === null ? '' : signed(measure.change, null)} />,
+        <End end={measure.baseline} unit={measure.unit} />,
+        <End end={measure.discharge} unit={measure.unit} />,
+        <Text value={signedChange(measure)} />,
         <InWords measure={measure} />,
         <Text value={thresholdWords(measure.improvementThreshold, measure.unit)} />,
         <Text value={multipleWords(measure)} />,
@@ -67,7 +70,7 @@ function MeasureName({ measure }: { readonly measure: MeasureOutcome }): JSX.Ele
       </a>
       <br />
       <span class="muted small" safe>
-        {`in ${measure.unit}, better when ${measure.betterWhen}`}
+        {scaleWords(measure.measureId)}
       </span>
     </span>
   );
@@ -79,12 +82,12 @@ function multipleWords(measure: MeasureOutcome): string {
   return multiple === null ? '' : plain(Number(multiple.toFixed(1)));
 }
 
-function End({ end }: { readonly end: EndResult | null }): JSX.Element {
+function End({ end, unit }: { readonly end: EndResult | null; readonly unit: string }): JSX.Element {
   if (end === null) return <span class="muted">not measured</span>;
   const predicted = predictedWords(end);
   return (
     <span>
-      <span safe>{plain(end.value)}</span>
+      <span safe>{shownValue(end.value, unit)}</span>
       <br />
       <span class="muted small" safe>
         {britishDate(end.assessedOn)}
@@ -129,11 +132,11 @@ function InWords({ measure }: { readonly measure: MeasureOutcome }): JSX.Element
 /** Measures that have a pair and a MID, in multiples of it: only so can changes of different units stand on one axis. */
 function ChangePlot({ measures }: { readonly measures: readonly MeasureOutcome[] }): JSX.Element {
   const rows = measures.flatMap((measure) => {
-    const { change, unit, measureId, name } = measure;
+    const { measureId, name } = measure;
     const multiple = timesMid(measure);
-    if (multiple === null || change === null) return [];
+    if (multiple === null) return [];
     const label = findMeasure(measureId)?.shortName ?? name;
-    return [{ label, words: signed(change, unit), value: multiple, interval: null }];
+    return [{ label, words: changeInWords(measure), value: multiple, interval: null }];
   });
   if (rows.length === 0) return '';
   const title = 'Change of each measure in multiples of its MID, better to the right';

@@ -1,5 +1,7 @@
-import { findThreshold } from '../../domain/measures/catalogue.js';
+import { findMeasure, findThreshold } from '../../domain/measures/catalogue.js';
 import { toNumber } from '../../domain/exact/fraction.js';
+import type { Unit } from '../../domain/measures/measure.js';
+import { changeWords, shownChange, withUnit } from '../../domain/measures/shown-value.js';
 import type { EndResult, MeasureOutcome, ThresholdUsed } from '../../reports/outcomes/outcomes-model.js';
 
 const THIN = '\u2009';
@@ -12,15 +14,46 @@ export function plain(value: number): string {
   return text.replace('-', MINUS);
 }
 
-/** A value with its unit. @example withUnit(340, 'm') -> '340 m', with a thin space */
-export function withUnit(value: number, unit: string): string {
-  return `${plain(value)}${THIN}${unit}`;
+/** A change with its sign and without its unit; nothing where there is no pair. @example '+60' */
+export function signedChange(measure: MeasureOutcome): string {
+  const { change, unit } = measure;
+  return change === null ? '' : shownChange(change, unit, thresholdsOf(measure));
 }
 
-/** A change with its sign. @param unit null where it stands elsewhere @example signed(60, 'm') -> '+60 m'; signed(0, 'm') -> '0 m' */
-export function signed(value: number, unit: string | null): string {
-  const text = unit === null ? plain(value) : withUnit(value, unit);
-  return value > 0 ? `+${text}` : text;
+/** A change with its sign and unit; nothing where there is no pair. @example '+60 m', '−1 grade', 'no change' */
+export function changeInWords(measure: MeasureOutcome): string {
+  const { change, unit } = measure;
+  return change === null ? '' : changeWords(change, unit, thresholdsOf(measure));
+}
+
+function thresholdsOf({ improvementThreshold, worseningThreshold }: MeasureOutcome): readonly number[] {
+  return [improvementThreshold, worseningThreshold].flatMap((used) => used?.value ?? []);
+}
+
+const UNIT_WORDS: Readonly<Record<Unit, string>> = {
+  m: 'metres',
+  s: 'seconds',
+  repetitions: 'repetitions',
+  'm/s': 'metres a second',
+  points: 'points',
+  'mean item score': 'mean of the items',
+  grade: 'grades',
+  utility: 'index',
+  kg: 'kg',
+  kgf: 'kgf',
+  'N.m': 'N\u00b7m',
+};
+
+/** Scores, of which the ends of the scale are said. */
+const SCALES: readonly Unit[] = ['points', 'mean item score', 'grade'];
+
+/** What the numbers of a measure are, and which way is better. @example 'grades 1 to 5, lower is better'; 'metres, higher is better' */
+export function scaleWords(measureId: string): string {
+  const measure = findMeasure(measureId);
+  if (measure === undefined) return '';
+  const { unit, betterWhen, range } = measure;
+  const ends = SCALES.includes(unit) ? ` ${plain(toNumber(range.min))} to ${plain(toNumber(range.max))}` : '';
+  return `${UNIT_WORDS[unit]}${ends}, ${betterWhen} is better`;
 }
 
 /** What became of a measure, in words. */
@@ -46,7 +79,7 @@ export function thresholdWords(used: ThresholdUsed | null, unit: string): string
   const interval = findThreshold(used.thresholdId)?.interval ?? null;
   const range =
     interval === null ? '' : ` (${plain(toNumber(interval.low))} to ${plain(toNumber(interval.high))})`;
-  return `${withUnit(used.value, unit)}${range}, ${used.population}`;
+  return `${withUnit(plain(used.value), unit)}${range}, ${used.population}`;
 }
 
 /** @example equationWords('enright-sherrill-1998') -> 'Enright Sherrill 1998' */

@@ -48,15 +48,15 @@ describe('the letter to the general practice', () => {
       'Better by the MID (47.5 m) or more',
     ]);
     expect(rows.get('COPD Assessment Test total')?.slice(2)).toEqual([
-      '-1',
-      'Changed by less than the MID (2)',
+      '-1 point',
+      'Changed by less than the MID (2 points)',
     ]);
     expect(rows.get('Chronic Respiratory Questionnaire, dyspnoea')?.slice(2)).toEqual([
-      '-0.6',
-      'Worse by the MID (0.5) or more',
+      '-0.6 per item',
+      'Worse by the MID (0.5 per item) or more',
     ]);
     expect(rows.get('Bristol COPD Knowledge Questionnaire total')?.slice(2)).toEqual([
-      '+4',
+      '+4 points',
       'No MID is known: the change is not judged',
     ]);
   });

@@ -1,10 +1,10 @@
+import { placesFor } from '../../../src/domain/measures/shown-value.js';
 import { describe, expect, it } from 'vitest';
 import { row, wrap } from '../../../src/reports/quarterly/text-layout.js';
 import {
   counted,
   openCases,
   percentOf,
-  placesFor,
   range,
   rounded,
 } from '../../../src/reports/quarterly/text-numbers.js';

@@ -81,7 +81,7 @@ describe('the page of a referral', () => {
   // The walk of the hand-worked example: 200 m, then 250 m; the MID for COPD after 7 weeks is 47.5 m (35 to 61 and others in print).
   it('shows baseline beside discharge with change, MID and class in words', async () => {
     const row = rowOf((await pageOf('clinician')).text, 'Incremental shuttle walk distance');
-    expect(row).toContain('in m, better when higher 200 20 April 2026');
+    expect(row).toContain('metres, higher is better 200 20 April 2026');
     expect(row).toContain('250 22 June 2026');
     expect(row).toContain('+50 improved by the MID or more');
     expect(row).toContain('47.5 m');
@@ -90,7 +90,9 @@ describe('the page of a referral', () => {
 
   it('turns the sign where lower is better', async () => {
     const row = rowOf((await pageOf('clinician')).text, 'COPD Assessment Test');
-    expect(row).toMatch(/in points, better when lower 22 .* 20 .* \u22122 improved by the MID or more .* 1 /);
+    expect(row).toMatch(
+      /points 0 to 40, lower is better 22 .* 20 .* \u22122 improved by the MID or more .* 1 /,
+    );
   });
 
   it('has the numbers that the API has', async () => {
@@ -100,7 +102,8 @@ describe('the page of a referral', () => {
     expect(measures.length).toBeGreaterThan(5);
     for (const measure of measures) {
       const change = Number(measure['change']);
-      const shown = String(Math.abs(Number(change.toFixed(3))));
+      const places = measure['unit'] === 'mean item score' ? 2 : 1;
+      const shown = String(Math.abs(Number(change.toFixed(places))));
       expect(rowOf(text, String(measure['name'])), String(measure['name'])).toContain(shown);
     }
   });

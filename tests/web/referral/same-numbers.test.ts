@@ -70,14 +70,15 @@ interface Row {
   readonly words: string;
 }
 
-/** What the page must show of a measure: numbers to three places at most, predicted shares as whole percentages. */
+/** What the page must show of a measure: numbers to the places of its unit, predicted shares as whole percentages. */
 function expectedRow(measure: Json): Row {
   const change = measure['change'];
+  const places = PLACES[textAt(measure, 'unit')] ?? 1;
   return {
     name: textAt(measure, 'name'),
-    baseline: expectedEnd(measure['baseline']),
-    discharge: expectedEnd(measure['discharge']),
-    change: change === null ? null : toThreePlaces(Number(change)),
+    baseline: expectedEnd(measure['baseline'], places),
+    discharge: expectedEnd(measure['discharge'], places),
+    change: change === null ? null : roundedTo(places, Number(change)),
     words: CLASS_WORDS[String(measure['class'])] ?? textAt(measure, 'noPairReason'),
   };
 }
@@ -89,13 +90,13 @@ const CLASS_WORDS: Readonly<Record<string, string>> = {
   'change-only': 'not judged: no MID is known',
 };
 
-function expectedEnd(end: unknown): End {
+function expectedEnd(end: unknown, places: number): End {
   if (end === null) return { value: null, on: '', predicted: '' };
   const { value, assessedOn, predicted } = asRecord(end);
   const share = predicted === null ? null : asRecord(predicted)['percentPredicted'];
   const reason = predicted === null ? null : asRecord(predicted)['notPredictedReason'];
   return {
-    value: toThreePlaces(Number(value)),
+    value: roundedTo(places, Number(value)),
     on: britishDate(plainDate(String(assessedOn))),
     predicted:
       predicted === null
@@ -106,8 +107,13 @@ function expectedEnd(end: unknown): End {
   };
 }
 
-function toThreePlaces(value: number): number {
-  return Math.round(value * 1000) / 1000;
+/** Places in which the measures of a unit are typed; one for any other. */
+const PLACES: Readonly<Record<string, number>> = { utility: 3, 'mean item score': 2, 'm/s': 2 };
+
+/** Halves away from zero. */
+function roundedTo(places: number, value: number): number {
+  const size = Math.round(Math.abs(value) * 10 ** places) / 10 ** places;
+  return value < 0 && size !== 0 ? -size : size;
 }
 
 /** The rows of the table of both ends; none where nothing was measured. */

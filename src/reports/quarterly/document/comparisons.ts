@@ -1,8 +1,8 @@
+import { placesFor } from '../../../domain/measures/shown-value.js';
 import type { Block, Section, Table } from '../../../documents/document-model.js';
 import { britishDate } from '../../../domain/calendar/british-date.js';
 import type { Claim, PeriodComparison } from '../over-time-models.js';
 import type { QuarterlyReport } from '../report-model.js';
-import { placesFor } from '../text-numbers.js';
 import { count, figureLink, interval, number, percentage, text } from './cells.js';
 
 const CLAIM_WORDS: Readonly<Record<Claim, string>> = {

@@ -1,7 +1,8 @@
+import { placesFor } from '../../../domain/measures/shown-value.js';
 import type { Block, Section } from '../../../documents/document-model.js';
 import { dotPlot } from '../../../plots/dot-plot.js';
 import type { MeasureOutcomes, QuarterlyReport } from '../report-model.js';
-import { placesFor, range, rounded } from '../text-numbers.js';
+import { range, rounded } from '../text-numbers.js';
 import { figureTable, withTrueMinus } from './cells.js';
 import type { FigureRow } from './cells.js';
 import { midOf, perMid } from './mid.js';

@@ -1,7 +1,7 @@
+import { placesFor } from '../../../domain/measures/shown-value.js';
 import type { Table } from '../../../documents/document-model.js';
 import type { Figure } from '../../../domain/indicators/figure.js';
 import type { MeasureOutcomes, PairsSummary } from '../report-model.js';
-import { placesFor } from '../text-numbers.js';
 import { count, figureLink, interval, number, percentage, text } from './cells.js';
 
 /** Pairs of a measure that are counted together. */

@@ -1,8 +1,9 @@
+import { placesFor } from '../../../domain/measures/shown-value.js';
 import type { Block, Section, Table } from '../../../documents/document-model.js';
 import { controlChart } from '../../../plots/control-chart.js';
 import type { TrendChart, TrendSection, TrendSignal } from '../over-time-models.js';
 import type { Provisional, QuarterlyReport } from '../report-model.js';
-import { placesFor, rounded } from '../text-numbers.js';
+import { rounded } from '../text-numbers.js';
 import { count, figureLink, interval, number, text, withTrueMinus } from './cells.js';
 
 /** Twelve quarters of the headline figures, where they were asked for, with the stated rules and only their signals. */
