@@ -147,9 +147,7 @@ describe('the history of the settings', () => {
     await store({ restingLimits: 'ers-ats-2014', desaturationDefinition: 'fall-4' });
     const cells = (await history()).flat();
     expect(cells.length).toBeGreaterThan(30);
-    const codes = [...Object.keys(DEFAULT_TEAM_SETTINGS), ...Object.values(DEFAULT_TEAM_SETTINGS)]
-      .flatMap((each) => (typeof each === 'string' ? [each] : []))
-      .filter((each) => /[A-Z-]/.test(each));
+    const codes: readonly string[] = Object.keys(DEFAULT_TEAM_SETTINGS);
     expect(cells.filter((cell) => codes.includes(cell) || /^[a-z]+(-[a-z0-9]+)+$/.test(cell))).toEqual([]);
   });
 });
