@@ -18,7 +18,7 @@ export interface PlotFrame {
   readonly title: string;
 }
 
-/** Width of every drawing; its height follows from what is drawn. */
+/** Width of a drawing unless it has one of its own; its height follows from what is drawn. */
 export const PLOT_WIDTH_PX = 480;
 /** Decimal places of the lines of a drawing, as `inTenths`. */
 export const PATH_DIGITS = 1;
@@ -48,13 +48,14 @@ export function drawing(
   heightPx: number,
   alternative: string,
   parts: readonly string[],
+  widthPx: number = PLOT_WIDTH_PX,
 ): Plot {
   const svg = element(
     'svg',
     {
       xmlns: 'http://www.w3.org/2000/svg',
-      viewBox: `0 0 ${PLOT_WIDTH_PX} ${heightPx}`,
-      width: PLOT_WIDTH_PX,
+      viewBox: `0 0 ${widthPx} ${heightPx}`,
+      width: widthPx,
       height: heightPx,
       role: 'img',
       'aria-labelledby': `${id}-title`,
@@ -66,7 +67,7 @@ export function drawing(
     element('desc', { id: `${id}-desc` }, escaped(alternative)),
     ...parts,
   );
-  return { svg, alternative, widthPx: PLOT_WIDTH_PX, heightPx };
+  return { svg, alternative, widthPx, heightPx };
 }
 
 /** A text as markup. @example escaped('a < b & "c"') -> 'a &lt; b &amp; &quot;c&quot;' */

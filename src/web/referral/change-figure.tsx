@@ -1,7 +1,7 @@
 import { britishDate } from '../../domain/calendar/british-date.js';
 import { findMeasure } from '../../domain/measures/catalogue.js';
 import { shownValue } from '../../domain/measures/shown-value.js';
-import { dotPlot } from '../../plots/dot-plot.js';
+import { changeStrips } from '../../plots/change-strips.js';
 import type { EndResult, MeasureOutcome, Outcomes } from '../../reports/outcomes/outcomes-model.js';
 import { EmptyState, Tag } from '../components/parts.js';
 import { Table, Text } from '../components/table.js';
@@ -131,30 +131,20 @@ function InWords({ measure }: { readonly measure: MeasureOutcome }): JSX.Element
 
 /** Measures that have a pair and a MID, in multiples of it: only so can changes of different units stand on one axis. */
 function ChangePlot({ measures }: { readonly measures: readonly MeasureOutcome[] }): JSX.Element {
-  const rows = measures.flatMap((measure) => {
+  const strips = measures.flatMap((measure) => {
     const { measureId, name } = measure;
     const multiple = timesMid(measure);
     if (multiple === null) return [];
     const label = findMeasure(measureId)?.shortName ?? name;
-    return [{ label, words: changeInWords(measure), value: multiple, interval: null }];
+    return [{ label, words: changeInWords(measure), timesMid: multiple }];
   });
-  if (rows.length === 0) return '';
+  if (strips.length === 0) return '';
   const title = 'Change of each measure in multiples of its MID, better to the right';
-  const { svg: safeDrawing } = dotPlot({
-    id: 'change-plot',
-    title,
-    rows,
-    lines: [
-      { at: 0, label: 'no change' },
-      { at: 1, label: 'MID' },
-    ],
-    domain: [-1, 2],
-    axis: 'Multiples of the MID',
-  });
+  const { svg: safeDrawing } = changeStrips({ id: 'change-plot', title, strips });
   return (
     <figure>
       <figcaption>{title}</figcaption>
-      <div class="plot">{safeDrawing}</div>
+      <div class="plot strips">{safeDrawing}</div>
       <p class="muted small">
         The table above gives the same in numbers. The change of one person has no interval.
       </p>
