@@ -1,7 +1,7 @@
 import type { Exposure } from '../../src/domain/release/exposure.js';
 import type { IssuedRelease } from '../../src/domain/release/issued.js';
 import type { ReleaseMode } from '../../src/domain/release/policy.js';
-import { listsForPercentages } from '../../src/domain/release/lists-for-percentages.js';
+import { withDefaultLists } from '../../src/domain/release/default-lists.js';
 import { presentRelease } from '../../src/domain/release/present-release.js';
 import type { Targets } from '../../src/domain/release/present-release.js';
 import type { CountedRelease } from '../../src/domain/release/protect-release.js';
@@ -36,7 +36,8 @@ export function releaseOf(
     ...(about.corrects === undefined ? {} : { corrects: about.corrects }),
   };
   const count = (lists: TableChoices) => countedRelease(quarters, named, lists);
-  const { draft } = settleRelease(count, earlier, listsForPercentages(count, {}));
+  const { totals, policy } = count({});
+  const { draft } = settleRelease(count, earlier, withDefaultLists(totals, policy, {}));
   const head = {
     number,
     teamName: 'Marram Coast PR team',

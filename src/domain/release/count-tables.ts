@@ -26,20 +26,19 @@ export function countTable(
 ): CountedTable {
   const counts = zeros(table.categories.map(({ id }) => id));
   for (const course of people[table.universe]) add(counts, table.categoryOf(course, context));
-  const cells = codeList.cells.map((cell): CountedCell => ({
-    ...cell,
-    role: 'cell',
-    row: null,
-    column: null,
-  }));
   return {
     tableId: table.id,
     universe: table.universe,
     codeListId: codeList.id,
     counts,
-    cells,
+    cells: oneWayCells(codeList),
     columnsOf: null,
   };
+}
+
+/** The cells of a one-way table by a code list. */
+export function oneWayCells(codeList: CodeList): readonly CountedCell[] {
+  return codeList.cells.map((cell) => ({ ...cell, role: 'cell', row: null, column: null }));
 }
 
 /** Counts a two-way table, with its margins. */

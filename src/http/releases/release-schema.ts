@@ -18,7 +18,7 @@ export const NewRelease = z
       .record(z.string().max(80), z.string().max(40))
       .default({})
       .describe(
-        'Code list by table, or `left-out`; as fine as its percentages allow where a table is not named',
+        'Code list by table, or `left-out`; a table that is not named has its finest, or merged groups where few people are counted',
       ),
     mergeAsProposed: z
       .boolean()

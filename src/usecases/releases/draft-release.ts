@@ -5,7 +5,7 @@ import { withChanges } from '../../domain/release/changes-since.js';
 import { countRelease } from '../../domain/release/count-release.js';
 import { peopleOf } from '../../domain/release/count-tables.js';
 import type { IssuedRelease } from '../../domain/release/issued.js';
-import { listsForPercentages } from '../../domain/release/lists-for-percentages.js';
+import { withDefaultLists } from '../../domain/release/default-lists.js';
 import { policyOf } from '../../domain/release/policy.js';
 import { presentRelease } from '../../domain/release/present-release.js';
 import { protectRelease } from '../../domain/release/protect-release.js';
@@ -35,7 +35,7 @@ export interface ReleaseDraft {
   readonly release: ProtectedRelease;
   readonly issued: IssuedRelease;
   readonly attack: AttackReport;
-  /** The code lists that were used: asked for, merged for the sake of percentages, or taken up from proposals. */
+  /** The code lists that were used: asked for, those of few people, or taken up from proposals. */
   readonly choices: TableChoices;
 }
 
@@ -78,7 +78,7 @@ export async function draftRelease(
     context: quarter.context,
   };
   const count = (choices: TableChoices) => countRelease(counting, choices);
-  const asked = listsForPercentages(count, request.tables);
+  const asked = withDefaultLists(count(request.tables).totals, counting.policy, request.tables);
   const { draft, choices } = request.mergeAsProposed
     ? settleRelease(count, earlier, asked)
     : { draft: protectRelease(count(asked), earlier), choices: asked };

@@ -19,7 +19,7 @@ export interface ReleaseRequest {
   readonly mode: ReleaseMode;
   /** The agreement that names the recipient; asked for by an exact release. */
   readonly agreement?: string | undefined;
-  /** Code list by table, or `left-out`; a table that is not named is as fine as its percentages allow. */
+  /** Code list by table, or `left-out`; a table that is not named has its first, or of few people its list for few. */
   readonly tables: TableChoices;
   /** Whether what the attack proposes is taken up at once. */
   readonly mergeAsProposed: boolean;

@@ -126,7 +126,7 @@ function TableSection({ form, errors }: DraftProps): JSX.Element {
         <Select
           name={tableField(table.id)}
           label={table.title}
-          {...(table.hasPercentages ? { none: 'As fine as its percentages allow' } : {})}
+          {...(table.hasPercentages ? { none: 'As the number of people allows' } : {})}
           choices={listChoices(table.codeLists)}
           value={textOf(form, tableField(table.id))}
           error={errorAt(errors, tableField(table.id))}

@@ -20,12 +20,13 @@ function only(
   tableId: string,
   counts: Readonly<Record<string, number>>,
   about: Parameters<typeof countedRelease>[1],
+  lists: Parameters<typeof countedRelease>[2] = {},
 ): CountedRelease {
   const people = Object.entries(counts).flatMap(([category, count]) =>
     Array.from({ length: count }, () => ({ [tableId]: category })),
   );
   const quarter: Quarter = { received: people, assessed: [], started: [], discharged: [] };
-  const all = countedRelease([quarter], about);
+  const all = countedRelease([quarter], about, lists);
   return {
     ...all,
     totals: all.totals.filter(({ universe }) => universe === 'received'),
@@ -185,6 +186,25 @@ describe('the releases of a year, attacked together', () => {
         },
       ],
     });
+  });
+
+  // 'all other diagnoses' is at most 7 and holds three groups that would have had a mark each: none can be more than 5.
+  it('know that groups were merged which would have been hidden, and refuse where that tells too much of them', () => {
+    const counts = { copd: 92, asthma: 1, 'idiopathic-pulmonary-fibrosis': 1, 'lung-cancer': 1 };
+    const about = { ref: '1', mode: 'rounded', period: quarterly(1) } as const;
+    const { attack } = protectRelease(only('diagnosis', counts, about, { diagnosis: 'coarse' }), []);
+    const merged = attack.exposures.filter(({ figures }) => figures.includes('(merged with others)'));
+    expect(merged).not.toEqual([]);
+    for (const each of merged) expect(each).toMatchObject({ low: 1, high: 5, remedy: { kind: 'leave-out' } });
+    const two = only('diagnosis', { copd: 92, asthma: 1 }, about, { diagnosis: 'coarse' });
+    expect(protectRelease(two, []).attack).toMatchObject({ isPassed: true });
+  });
+
+  it('know nothing by the list that few people have by default', () => {
+    const counts = { 'within-90': 30, later: 1, left: 1, 'not-by-90': 1 };
+    const about = { ref: '1', mode: 'rounded', period: quarterly(1) } as const;
+    const { attack } = protectRelease(only('start', counts, about, { start: 'medium' }), []);
+    expect(attack).toMatchObject({ isPassed: true, targets: 1 });
   });
 
   it('know the same of one commissioner whatever the other was told', () => {

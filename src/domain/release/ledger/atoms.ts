@@ -1,6 +1,7 @@
 import { crossed } from '../count-tables.js';
 import type { IssuedRelease, IssuedTable } from '../issued.js';
 import { INCLUSIONS } from '../tables/table-list.js';
+import { passedOver } from './passed-over.js';
 
 /** The finest groups that any release of a year tells apart: categories that are always printed together are one. */
 export interface Atoms {
@@ -18,7 +19,10 @@ export interface Atoms {
  */
 export function atomsOf(releases: readonly IssuedRelease[]): Atoms {
   const tables = new Map<string, IssuedTable[]>();
-  for (const table of releases.flatMap((release) => release.tables)) {
+  const told = releases.flatMap((release) =>
+    release.tables.flatMap((table) => [table, ...passedOver(table, release)]),
+  );
+  for (const table of told) {
     tables.set(table.tableId, [...(tables.get(table.tableId) ?? []), table]);
   }
   const atoms = new Map<string, ReadonlyMap<string, string>>();

@@ -9,6 +9,7 @@ import { INCLUSIONS } from '../tables/table-list.js';
 import type { PeopleOf } from '../tables/table-list.js';
 import { atomsOfColumn } from './atoms.js';
 import type { Atoms } from './atoms.js';
+import { passedOver } from './passed-over.js';
 
 /** The unknown of one atom of a table of a release. */
 export function atomUnknown(release: IssuedRelease, tableId: string, atom: string): Unknown {
@@ -52,7 +53,7 @@ function figuresOfTable(release: IssuedRelease, table: IssuedTable, atoms: Atoms
       release.policy,
     ),
   );
-  known.push(same(everybody, [totalUnknown(release, universe)]));
+  known.push(same(everybody, [totalUnknown(release, universe)]), ...marksPassedOver(release, table, atoms));
   const columns = release.tables.find((other) => other.tableId === table.columnsOf);
   if (columns === undefined) return known;
   for (const atom of atoms.all(columns.tableId)) {
@@ -65,6 +66,18 @@ function figuresOfTable(release: IssuedRelease, table: IssuedTable, atoms: Atoms
     known.push(same(crossing, [atomUnknown(release, columns.tableId, atom)]));
   }
   return known;
+}
+
+/** The marks of the lists that were passed over. */
+function marksPassedOver(release: IssuedRelease, table: IssuedTable, atoms: Atoms): readonly Known[] {
+  return passedOver(table, release).flatMap((finer) =>
+    finer.cells.flatMap((cell) => {
+      const because = finer.hidden[cell.id];
+      if (because === undefined) return [];
+      const unknowns = unknownsOf(release, atoms, table.tableId, cell.of);
+      return [printed(unknowns, countOf(table, cell), because, release.policy)];
+    }),
+  );
 }
 
 /** What a printed figure says: the count, the counts that round to it, or, of a mark, only that it is not 0. */

@@ -10,6 +10,7 @@ import type { Atoms } from './atoms.js';
 import { figuresOf, totalUnknown, unknownsOf } from './figures.js';
 import { followLink, linksOf, truthOf } from './links.js';
 import type { Derived } from './links.js';
+import { passedOver } from './passed-over.js';
 
 /** What must not be found out. */
 export type Secret =
@@ -71,7 +72,7 @@ export function attackLedger({ system, targets, truth }: Ledger): AttackResult<S
   return attack(system, targets, truth);
 }
 
-/** Counts hidden for themselves. What is hidden for their sake needs no width of its own. */
+/** Counts hidden for themselves, or merged for that. What is hidden for their sake needs no width of its own. */
 function hiddenCounts(release: IssuedRelease, atoms: Atoms): readonly Target<Secret>[] {
   const { ref, policy } = release;
   const isSafe = (low: number, high: number): boolean => high - low >= policy.minimumWidth;
@@ -82,15 +83,19 @@ function hiddenCounts(release: IssuedRelease, atoms: Atoms): readonly Target<Sec
       sum: sumOf([totalUnknown(release, universe)]),
       isSafe,
     }));
-  const ofTables = release.tables.flatMap((table) =>
-    table.cells
+  const ofTables = release.tables.flatMap((table) => {
+    const { tableId } = table;
+    const merged = passedOver(table, release).flatMap(({ cells }) =>
+      cells.map((cell) => ({ ...cell, words: `${cell.words} (merged with others)` })),
+    );
+    return [...table.cells, ...merged]
       .filter((cell) => hiddenForItself(countOf(table, cell), policy) !== null)
       .map(({ id, words, of }) => ({
-        subject: { kind: 'hidden-count', ref, tableId: table.tableId, cellId: id, words } as const,
-        sum: sumOf(unknownsOf(release, atoms, table.tableId, of)),
+        subject: { kind: 'hidden-count', ref, tableId, cellId: id, words } as const,
+        sum: sumOf(unknownsOf(release, atoms, tableId, of)),
         isSafe,
-      })),
-  );
+      }));
+  });
   return [...ofTotals, ...ofTables];
 }
 

@@ -27,6 +27,12 @@ export const TABLES: readonly TableDefinition[] = [
   ETHNIC_GROUP,
 ];
 
+/** By table, the list in which its percentage needs the fewest counts; tables whose first list is that one are not named. */
+export const LISTS_FOR_FEW: Readonly<Record<string, string>> = {
+  [START.id]: 'medium',
+  ...Object.fromEntries(RELEASED.map(({ table }) => [table.id, 'coarse'])),
+};
+
 /** The fixed list of two-way tables; of a whole year only, and 4 x 4 at most. */
 export const TWO_WAY_TABLES: readonly TwoWayDefinition[] = [
   {
