@@ -14,12 +14,21 @@ type PageProps = PropsWithChildren<{
   readonly title: string;
   /** Names of scripts among the assets, for pages that are quicker with one; none is needed by any page. */
   readonly scripts?: readonly string[];
+  /** Names of further style sheets among the assets. */
+  readonly styles?: readonly string[];
   /** Stands at the foot of every sheet of paper, such as the data cut. */
   readonly sheetLine?: string;
 }>;
 
 /** The frame around every page: language, title, skip link, top bar, places, and one `main`. */
-export function Page({ frame, title, scripts = [], sheetLine, children }: PageProps): JSX.Element {
+export function Page({
+  frame,
+  title,
+  scripts = [],
+  styles = [],
+  sheetLine,
+  children,
+}: PageProps): JSX.Element {
   const { visitor } = frame;
   return (
     <html lang="en-GB" data-sheet-line={sheetLine === undefined ? undefined : attributeText(sheetLine)}>
@@ -28,7 +37,9 @@ export function Page({ frame, title, scripts = [], sheetLine, children }: PagePr
         <title safe>{`${title} - Tidemark`}</title>
         <meta name="viewport" content="width=device-width, initial-scale=1" />
         <meta name="robots" content="noindex, nofollow" />
-        <link rel="stylesheet" href={assetAddress('tidemark.css')} />
+        {['tidemark.css', ...styles].map((name) => (
+          <link rel="stylesheet" href={assetAddress(name)} />
+        ))}
         <link rel="icon" href={assetAddress('favicon.svg')} type="image/svg+xml" />
         {scripts.map((name) => (
           <script src={assetAddress(name)} defer />

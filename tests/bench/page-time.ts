@@ -43,11 +43,16 @@ export async function measurePages(workspace: Workspace): Promise<readonly Line[
     await timeLine('Work list', asked, [WORK_LIST]),
     await timeLine('Referral page', asked, referrals.map(referralPage)),
   ];
-  client.close();
   const visit = { origin: `http://127.0.0.1:${server.port}`, secret };
   lines.push(await weighPage('Work list', { ...visit, paths: [WORK_LIST.path] }));
   const paths = referrals.map(({ id }) => `/referrals/${id}`);
   lines.push(await weighPage('Referral page', { ...visit, paths }));
+  const sheets = paths.map((path) => `${path}/assessments/discharge`);
+  lines.push(await weighPage('Sheet of an assessment', { ...visit, paths: sheets }));
+  const corrections: string[] = [];
+  for (const { id } of referrals) corrections.push(await correctionOf(asked, id));
+  lines.push(await weighPage('Correction of an assessment', { ...visit, paths: corrections }));
+  client.close();
   await server.stop();
   return lines;
 }
@@ -129,6 +134,13 @@ async function measuredReferrals({ json }: Asked): Promise<readonly Referral[]> 
     if (found.length === REFERRALS) return found;
   }
   throw new Error(`The demonstration has ${found.length} referrals of which enough was measured.`);
+}
+
+/** The page on which the latest assessment of a referral is corrected. */
+async function correctionOf({ json }: Asked, referralId: string): Promise<string> {
+  const list = asRecord(JSON.parse((await json(`/referrals/${referralId}/assessments`)).body));
+  const last = asRecords(list['items']).at(-1);
+  return `/assessments/${textAt(asRecord(last), 'id')}/correction`;
 }
 
 async function openSessionOf(file: string, accountId: string): Promise<string> {

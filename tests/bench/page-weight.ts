@@ -1,5 +1,5 @@
 import { SESSION_COOKIE } from '../../src/web/session-cookie.js';
-import { openBrowser, openPage } from '../support/browser.js';
+import { bytesOfView, openBrowser, openPage } from '../support/browser.js';
 import type { WatchedPage } from '../support/browser.js';
 import { spreadOf } from './spread.js';
 import type { Line } from './table.js';
@@ -37,7 +37,7 @@ export async function weighPage(name: string, visits: Visits): Promise<Line> {
     goal: `< ${inKilobytes(GOAL_BYTES)}; 0 requests`,
     isMet: greatest < GOAL_BYTES && elsewhere.length === 0,
     howMeasured:
-      `Chromium without a cache; bodies of the page and of all that it loads, uncompressed; ` +
+      `Chromium without a cache; bodies of the page and of all that it loads, as they are sent; ` +
       `the heaviest of ${weights.length} pages (median ${inKilobytes(median)}). Errors of the console count as requests.`,
   };
 }
@@ -53,13 +53,10 @@ async function firstView({ page, context }: WatchedPage, visits: Visits, path: s
       sameSite: 'Lax',
     },
   ]);
-  const sizes: Promise<number>[] = [];
-  page.on('response', (response) => {
-    sizes.push(response.body().then((body) => body.length));
-  });
+  const bytes = bytesOfView(page);
   const response = await page.goto(path, { waitUntil: 'networkidle' });
   if (response?.status() !== 200) throw new Error(`${path} answered ${response?.status() ?? 'nothing'}.`);
-  return (await Promise.all(sizes)).reduce((sum, size) => sum + size, 0);
+  return bytes();
 }
 
 function inKilobytes(bytes: number): string {

@@ -2,7 +2,7 @@ import { mkdirSync } from 'node:fs';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { faultsOfAccess } from '../support/axe.js';
-import { openBrowser, openPage, serve } from '../support/browser.js';
+import { bytesOfView, openBrowser, openPage, serve } from '../support/browser.js';
 import { addressOf, EVERY_PAGE, nameOf, startFilled } from '../support/every-page.js';
 import type { FilledService, PageEntry } from '../support/every-page.js';
 import { openSignedIn } from '../support/signed-in.js';
@@ -30,10 +30,10 @@ afterAll(async () => {
 const open = ({ role }: PageEntry) =>
   role === null ? openPage(browser, origin) : openSignedIn(browser, filled.service, origin, role);
 
-describe.each(EVERY_PAGE.map((entry) => ({ name: nameOf(entry), entry })))('$name', ({ name, entry }) => {
+describe.each(EVERY_PAGE.map((entry) => [nameOf(entry), entry] as const))('%s', (name, entry) => {
   it('is in order from all sides', async () => {
     const { page, context, complaints } = await open(entry);
-    const bytes = countBytes(page);
+    const bytes = bytesOfView(page);
     const response = await page.goto(addressOf(entry, filled), { waitUntil: 'load' });
     expect(response?.status()).toBe(entry.status ?? 200);
     const headers = response?.headers() ?? {};
@@ -84,20 +84,6 @@ async function invisibleControls(page: Page): Promise<readonly string[]> {
   >(`[...document.querySelectorAll('.button, main input:not([type=hidden]):not([type=checkbox]):not([type=radio]), main select, main textarea')]
     .filter((element) => getComputedStyle(element).borderTopWidth === '0px')
     .map((element) => element.outerHTML.slice(0, 80))`);
-}
-
-/** Counts what a first view takes from the service. */
-function countBytes(page: Page): () => Promise<number> {
-  const sizes: Promise<number>[] = [];
-  page.on('response', (response) => {
-    sizes.push(
-      response.body().then(
-        (body) => body.length,
-        () => 0,
-      ),
-    );
-  });
-  return async () => (await Promise.all(sizes)).reduce((sum, size) => sum + size, 0);
 }
 
 async function drawPictures(page: Page, folder: string, name: string): Promise<void> {

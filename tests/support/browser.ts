@@ -156,6 +156,15 @@ export async function openPage(
   return { page, context, complaints };
 }
 
+/** Counts the bodies of all that a page asks the service for, as they are sent. @returns the bytes until it is asked */
+export function bytesOfView(page: Page): () => Promise<number> {
+  const sizes: Promise<number>[] = [];
+  page.on('requestfinished', (request) => {
+    sizes.push(request.sizes().then(({ responseBodySize }) => responseBodySize));
+  });
+  return async () => (await Promise.all(sizes)).reduce((sum, size) => sum + size, 0);
+}
+
 /** Lets the service listen on a free port of this machine. @returns its origin, such as `http://127.0.0.1:41234` */
 export async function serve(app: App): Promise<string> {
   await app.listen({ host: '127.0.0.1', port: 0 });

@@ -1,9 +1,10 @@
+import { aReferralBody } from './entries.js';
 import { movingClock } from './moving-clock.js';
 import type { MovingClock } from './moving-clock.js';
 import { walkTheLine } from './one-person.js';
 import type { WalkedLine } from './one-person.js';
 import { aSmallQuarter, released } from './release-service.js';
-import { givenMergedRecords } from './scenario.js';
+import { created, givenMergedRecords, givenPatient, givenSession } from './scenario.js';
 import { accountIdOf } from './signed-in.js';
 import { startApp } from './start-app.js';
 import type { TestApp, TestRole } from './start-app.js';
@@ -17,7 +18,15 @@ export interface FilledService {
   readonly merged: { readonly survivorId: string; readonly mergeId: string };
   /** Made to the commissioner. */
   readonly releaseNumber: number;
+  /** A referral that was just registered, of somebody with a long name, and a class. */
+  readonly open: { readonly referralId: string; readonly sessionId: string };
 }
+
+/** Long, without a space to break at, and written from right to left. */
+export const LONG_NAME = {
+  familyName: 'الصخرة-العالية-فوق-البحر-الازرق-البعيد-جدا',
+  givenName: 'Wilhelmina-Persephone-Marigold-Evangeline',
+};
 
 /** A page that is looked at from all sides: who opens it, and its address. */
 export interface PageEntry {
@@ -45,6 +54,34 @@ export const EVERY_PAGE: readonly PageEntry[] = [
   { role: 'admin', path: ({ person }) => `/referrals/${person.referralId}/entered-in-error` },
   { role: 'clinician', path: ({ person }) => `/assessments/${person.dischargeId}/entered-in-error` },
   { role: 'clinician', path: ({ person }) => `/assessments/${person.dischargeId}/restoration` },
+  { role: 'admin', path: '/referrals/new' },
+  { role: 'clinician', path: ({ open }) => `/referrals/${open.referralId}` },
+  { role: 'admin', path: ({ open }) => `/referrals/${open.referralId}` },
+  { role: 'admin', path: ({ open }) => `/referrals/${open.referralId}/history` },
+  { role: 'clinician', path: ({ open }) => `/referrals/${open.referralId}/triage` },
+  { role: 'admin', path: ({ open }) => `/referrals/${open.referralId}/offers` },
+  { role: 'admin', path: ({ person }) => `/referrals/${person.referralId}/offers` },
+  { role: 'clinician', path: ({ open }) => `/referrals/${open.referralId}/planned-start` },
+  { role: 'clinician', path: ({ open }) => `/referrals/${open.referralId}/assessments/baseline` },
+  { role: 'clinician', path: ({ person }) => `/referrals/${person.referralId}/assessments/discharge` },
+  {
+    role: 'clinician',
+    path: ({ person }) =>
+      `/referrals/${person.referralId}/assessments/discharge/recorded/${person.dischargeId}`,
+  },
+  { role: 'clinician', path: ({ person }) => `/assessments/${person.dischargeId}/correction` },
+  { role: 'clinician', path: ({ person }) => `/assessments/${person.dischargeId}/history` },
+  { role: 'admin', path: ({ open }) => `/referrals/${open.referralId}/closing` },
+  { role: 'clinician', path: ({ open }) => `/referrals/${open.referralId}/closing` },
+  { role: 'clinician', path: ({ person }) => `/referrals/${person.referralId}/closing` },
+  { role: 'clinician', path: ({ person }) => `/referrals/${person.referralId}/letters/gp` },
+  { role: 'clinician', path: ({ person }) => `/referrals/${person.referralId}/letters/patient` },
+  { role: 'clinician', path: ({ person }) => `/referrals/${person.referralId}/figures` },
+  { role: 'admin', path: '/classes/new' },
+  { role: 'admin', path: ({ open }) => `/classes/${open.sessionId}` },
+  { role: 'admin', path: ({ open }) => `/classes/${open.sessionId}/entered-in-error` },
+  { role: 'lead', path: '/imports' },
+  { role: 'lead', path: '/report' },
   { role: 'lead', path: '/report?period=2026-27-Q1' },
   { role: 'lead', path: '/report/chapters/breakdowns/funnel.referred?period=2026-27-Q1' },
   { role: 'lead', path: '/report/figures/uptake?period=2026-27-Q1' },
@@ -80,6 +117,7 @@ export const EVERY_PAGE: readonly PageEntry[] = [
   { role: 'clinician', path: '/definitions/measures/incremental-shuttle-walk-distance' },
   { role: 'clinician', path: '/definitions/equations' },
   { role: 'clinician', path: '/definitions/sources' },
+  { role: 'clinician', path: '/definitions/indicators' },
 ];
 
 /** Starts the service with the record of one person. */
@@ -89,7 +127,16 @@ export async function startFilled(): Promise<FilledService> {
   const person = await walkTheLine(service, clock);
   const merged = await givenMergedRecords(service);
   const releaseNumber = await releaseOfMany(service, clock);
-  return { service, person, clinicianId: await accountIdOf(service, 'clinician'), merged, releaseNumber };
+  const open = await somebodyOfLongName(service);
+  const clinicianId = await accountIdOf(service, 'clinician');
+  return { service, person, clinicianId, merged, releaseNumber, open };
+}
+
+async function somebodyOfLongName(service: TestApp): Promise<FilledService['open']> {
+  const patientId = await givenPatient(service, LONG_NAME);
+  const body = aReferralBody(patientId, service.siteId);
+  const referralId = await created(service, '/api/v1/referrals', body);
+  return { referralId, sessionId: await givenSession(service) };
 }
 
 /** A quarter of another year than the rest, with much shown in it and some hidden. */
@@ -119,4 +166,5 @@ const NAMED = {
   clinicianId: 'one',
   merged: { survivorId: 'two', mergeId: 'one' },
   releaseNumber: 1,
+  open: { referralId: 'open', sessionId: 'one' },
 } as FilledService;

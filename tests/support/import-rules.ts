@@ -97,8 +97,8 @@ export const RULES: Readonly<Record<string, Part>> = {
   web: {
     parts: ['usecases', 'auth', 'reports', 'plots', 'documents', 'domain'],
     typesOf: ['storage'],
-    // Pages serve their own assets, and draw the code that an authenticator reads.
-    packages: [...SERVER_PACKAGES, /^@kitajs\//, /^qrcode$/, /^node:(?:crypto|fs|path|url|module)$/],
+    // Pages serve their own assets, compressed, and draw the code that an authenticator reads.
+    packages: [...SERVER_PACKAGES, /^@kitajs\//, /^qrcode$/, /^node:(?:crypto|fs|path|url|module|zlib)$/],
   },
   app: { parts: [...EVERY_PART, 'migrations', 'seeds'], typesOf: [], packages: [/./] },
   migrations: { parts: [], typesOf: [], packages: [/^kysely$/] },

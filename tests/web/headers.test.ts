@@ -73,6 +73,21 @@ describe('assets', () => {
     }
   });
 
+  it('style sheets and scripts go out compressed to whoever takes that, and mean the same', async () => {
+    const folder = /(\/assets\/[0-9a-f]{12}\/)/.exec((await get('/no-such-page')).text)?.[1] ?? '';
+    for (const name of ['tidemark.css', 'report.css', 'send-form.js']) {
+      const packed = await get(folder + name).set('accept-encoding', 'br, gzip');
+      const plain = await get(folder + name).set('accept-encoding', 'br, gzip;q=0');
+      expect([packed.headers['content-encoding'], plain.headers['content-encoding']]).toEqual([
+        'gzip',
+        undefined,
+      ]);
+      expect(packed.headers['vary']).toBe('accept-encoding');
+      expect(Number(packed.headers['content-length'])).toBeLessThan(plain.text.length / 2);
+      expect(packed.text).toBe(plain.text);
+    }
+  });
+
   it('are those of the list, and no other file', async () => {
     const folder = /(\/assets\/[0-9a-f]{12}\/)/.exec((await get('/no-such-page')).text)?.[1] ?? '';
     for (const name of [

@@ -19,7 +19,7 @@ type StateProps = { readonly state: SheetState };
 export function WhenAndWhere({ state }: StateProps): JSX.Element {
   return (
     <div class="row">
-      <div class="asked" data-field="assessedOn">
+      <div data-field="assessedOn">
         <DateField
           name="assessedOn"
           label="Day of the assessment"

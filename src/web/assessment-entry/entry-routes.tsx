@@ -79,7 +79,7 @@ export function entryRoutes(app: WebApp, web: Web): void {
         ({ field }) => values.has(field) && values.get(field)?.[0] !== '',
       ),
       queries: queries.map(({ field }) => field),
-      next: missing === null ? null : { what: missing.what, id: fieldId(missing.field) },
+      next: missing === null ? null : { ...missing, id: fieldId(missing.field) },
     });
   });
 

@@ -40,16 +40,15 @@ interface NumProps {
 /** A number of the assessment, with what is to be checked about it. */
 export function Num({ state, name, label, unit, hint, isDecimal = false }: NumProps): JSX.Element {
   return (
-    <div class="asked" data-field={name}>
-      <NumberField
-        {...fieldState(state, name)}
-        label={label}
-        hint={hint}
-        isDecimal={isDecimal}
-        {...(unit === undefined ? {} : { unit })}
-      />
+    <NumberField
+      {...fieldState(state, name)}
+      label={label}
+      hint={hint}
+      isDecimal={isDecimal}
+      {...(unit === undefined ? {} : { unit })}
+    >
       <Confirm state={state} name={name} />
-    </div>
+    </NumberField>
   );
 }
 
@@ -69,7 +68,7 @@ export function Confirm({ state, name }: { readonly state: SheetState; readonly 
           {query.message}
         </p>
       )}
-      <div class="choice">
+      <label class="choice">
         <input
           type="checkbox"
           id={id}
@@ -78,10 +77,8 @@ export function Confirm({ state, name }: { readonly state: SheetState; readonly 
           checked={isRight}
           aria-describedby={query === undefined ? undefined : `${id}-query`}
         />
-        <label for={id} safe>
-          {value === 'yes' ? 'This is right' : `${value} is right`}
-        </label>
-      </div>
+        <span safe>{value === 'yes' ? 'This is right' : `${value} is right`}</span>
+      </label>
     </div>
   );
 }

@@ -107,7 +107,7 @@ function Part({
   return (
     <div class="part">
       <Num state={state} name={partField(testId, part.id)} label={part.label} unit="s" isDecimal />
-      <div class="choice">
+      <label class="choice">
         <input
           type="checkbox"
           id={fieldId(unable)}
@@ -115,11 +115,11 @@ function Part({
           value="yes"
           checked={isTicked(state.values, unable)}
         />
-        <label for={fieldId(unable)}>
+        <span>
           Unable
           <span class="visually-hidden" safe>{`: ${part.label}`}</span>
-        </label>
-      </div>
+        </span>
+      </label>
     </div>
   );
 }

@@ -1,14 +1,12 @@
 import { QUESTIONNAIRES } from '../../domain/measures/registered.js';
 import type { Questionnaire } from '../../domain/measures/questionnaire.js';
 import { Select } from '../components/choices.js';
-import { attributeText } from '../components/field.js';
 import { capital } from '../components/words.js';
-import { errorAt, fieldId } from '../forms/form-errors.js';
-import { textOf } from '../forms/form-values.js';
 import { formField, itemField, notDoneField, scoreField } from './field-names.js';
 import { isInUse } from './before-block.js';
-import { Block, Confirm, Figures, NotDone, Num } from './parts.js';
+import { Block, Figures, NotDone } from './parts.js';
 import { fieldState } from './sheet-state.js';
+import { SmallFields } from './small-fields.js';
 import type { SheetState } from './sheet-state.js';
 import { baselineOf } from './walk-blocks.js';
 
@@ -96,62 +94,34 @@ function fieldNames({ id, items, measures }: Questionnaire): readonly string[] {
 /** A small field an item, so that a whole form is typed without looking up. */
 function Items({ state, questionnaire }: QuestionnaireProps): JSX.Element {
   const { id, items, shortName } = questionnaire;
-  const errors = items.flatMap((_limits, index) => errorAt(state.errors, itemField(id, index + 1)) ?? []);
   const [first] = items;
   const isSame = items.every(({ min, max }) => min === first?.min && max === first.max);
+  const range = isSame && first !== undefined ? `, ${first.min} to ${first.max}` : '';
   return (
-    <fieldset class={errors.length > 0 ? 'field has-error' : 'field'}>
-      <legend>{isSame && first !== undefined ? `Items, ${first.min} to ${first.max}` : 'Items'}</legend>
-      {errors.map((error) => (
-        <p class="error" safe>
-          {error}
-        </p>
-      ))}
-      <div class="items">
-        {items.map(({ min, max }, index) => {
-          const name = itemField(id, index + 1);
-          const isWrong = errorAt(state.errors, name) !== null;
-          return (
-            <div class="item" data-field={name}>
-              <label for={fieldId(name)}>
-                <span class="visually-hidden" safe>{`${shortName} item `}</span>
-                {index + 1}
-              </label>
-              <input
-                id={fieldId(name)}
-                name={name}
-                type="text"
-                inputmode="numeric"
-                autocomplete="off"
-                maxlength={3}
-                value={attributeText(textOf(state.values, name))}
-                aria-invalid={isWrong ? 'true' : undefined}
-                aria-description={isSame ? undefined : `${min} to ${max}`}
-              />
-            </div>
-          );
-        })}
-      </div>
-      {items.map((_limits, index) => (
-        <Confirm state={state} name={itemField(id, index + 1)} />
-      ))}
-    </fieldset>
+    <SmallFields
+      state={state}
+      legend={`${shortName} items${range}`}
+      fields={items.map(({ min, max }, index) => ({
+        name: itemField(id, index + 1),
+        label: String(index + 1),
+        ...(isSame ? {} : { range: `${min} to ${max}` }),
+      }))}
+    />
   );
 }
 
 /** Scores that were added up by hand; checked against the items where both are given. */
 function TypedScores({ state, questionnaire }: QuestionnaireProps): JSX.Element {
   const { id, items, measures, scoreItems } = questionnaire;
-  const isOpen =
-    scoreItems === null || measures.some((measure) => isInUse(state, scoreField(id, measure.id)));
+  const fields = measures.map(({ id: measureId, shortName }) => ({
+    name: scoreField(id, measureId),
+    label: shortName,
+    isDecimal: true,
+  }));
   return (
-    <details open={isOpen}>
+    <details open={scoreItems === null || fields.some(({ name }) => isInUse(state, name))}>
       <summary>{items.length === 0 ? 'Scores' : 'Scores added up by hand'}</summary>
-      <div class="row">
-        {measures.map((measure) => (
-          <Num state={state} name={scoreField(id, measure.id)} label={measure.shortName} isDecimal />
-        ))}
-      </div>
+      <SmallFields state={state} legend="Scores" fields={fields} />
     </details>
   );
 }

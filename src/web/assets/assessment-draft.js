@@ -111,6 +111,11 @@
     return false;
   };
 
+  const control = (field) => form.querySelector(`[name="${CSS.escape(field)}"]:not([type=hidden])`);
+  /** What a message about a field stands in: that of an item, in its questionnaire. */
+  const placeOf = (field) =>
+    form.querySelector(`[data-field="${field}"]`) ?? control(field)?.closest('.field');
+
   const show = ({ figures, faults, queries, next: missing }) => {
     for (const output of form.querySelectorAll('[data-figures]')) {
       const lines = figures[output.dataset.figures] ?? [];
@@ -119,14 +124,18 @@
       );
     }
     for (const old of form.querySelectorAll('.live')) old.remove();
+    const told = new Set();
     for (const { field, message } of faults) {
-      const place = form.querySelector(`[data-field="${CSS.escape(field)}"]`);
-      if (!place || place.querySelector('.error, .query')) continue;
+      const place = placeOf(field);
+      if (!place || told.has(field) || place.querySelector('.error:not(.live), .query:not(.live)')) continue;
+      told.add(field);
       const line = document.createElement('p');
       line.className = queries.includes(field) ? 'query live' : 'error live';
       line.textContent = message;
       place.append(line);
     }
+    // Items have an id only where something leads to them.
+    if (missing) control(missing.field)?.setAttribute('id', missing.id);
     next.replaceChildren(
       ...(missing ? ['Next: ', link(missing.what, `#${missing.id}`)] : ['Nothing is missing.']),
     );

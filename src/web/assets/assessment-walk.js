@@ -60,7 +60,7 @@
         const input = field(`${attempt}.${name}`);
         const records = test.value === '' ? RESULTS : (RECORDS[test.value] ?? ['distanceM']);
         // What holds a value stays in sight, whatever test is chosen.
-        input.closest('.asked').hidden = !records.includes(name) && input.value === '';
+        input.closest('.field').hidden = !records.includes(name) && input.value === '';
       }
     };
     test.addEventListener('change', redraw);

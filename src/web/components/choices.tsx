@@ -28,7 +28,7 @@ export function Select({ choices, value, none, width = 'medium', ...props }: Sel
       <select
         id={fieldId(props.name)}
         name={props.name}
-        class={width}
+        class={width === 'medium' ? undefined : width}
         aria-describedby={describedBy(props)}
         aria-invalid={isFaulty(props.error) ? 'true' : undefined}
       >
@@ -58,7 +58,7 @@ export function RadioGroup({ choices, value, ...props }: ChoiceProps): JSX.Eleme
           type="radio"
           name={props.name}
           // The summary of errors leads to the first.
-          id={index === 0 ? fieldId(props.name) : fieldId(`${props.name}-${choice.value}`)}
+          id={index === 0 ? fieldId(props.name) : undefined}
           choice={choice}
           isChosen={choice.value === value}
         />
@@ -79,7 +79,7 @@ export function CheckboxGroup({ choices, values, ...props }: CheckboxGroupProps)
         <ChoiceLine
           type="checkbox"
           name={props.name}
-          id={index === 0 ? fieldId(props.name) : fieldId(`${props.name}-${choice.value}`)}
+          id={index === 0 ? fieldId(props.name) : undefined}
           choice={choice}
           isChosen={values.includes(choice.value)}
         />
@@ -117,33 +117,36 @@ export function Checkbox({ isTicked, name, label, hint, error }: CheckboxProps):
 interface ChoiceLineProps {
   readonly type: 'radio' | 'checkbox';
   readonly name: string;
-  readonly id: string;
+  /** Where something leads to it. */
+  readonly id: string | undefined;
   readonly choice: Choice;
   readonly isChosen: boolean;
 }
 
+/** The whole line can be pressed. */
 function ChoiceLine({ type, name, id, choice, isChosen }: ChoiceLineProps): JSX.Element {
   const { value, label, hint } = choice;
+  const hintId = hint === undefined ? undefined : `${fieldId(`${name}-${value}`)}-hint`;
   return (
-    <div class="choice">
-      <input
-        type={type}
-        id={id}
-        name={name}
-        value={attributeText(value)}
-        checked={isChosen}
-        aria-describedby={hint === undefined ? undefined : `${id}-hint`}
-      />
-      <label for={id} safe>
-        {label}
+    <>
+      <label class="choice">
+        <input
+          type={type}
+          id={id}
+          name={name}
+          value={attributeText(value)}
+          checked={isChosen}
+          aria-describedby={hintId}
+        />
+        <span safe>{label}</span>
       </label>
       {hint === undefined ? (
         ''
       ) : (
-        <p class="hint" id={`${id}-hint`} safe>
+        <p class="hint" id={hintId} safe>
           {hint}
         </p>
       )}
-    </div>
+    </>
   );
 }

@@ -23,7 +23,10 @@ type FormProps = PropsWithChildren<{
   readonly id?: string;
 }>;
 
-/** A form that is sent by POST; it carries the token and the key of the page it stands on. */
+/**
+ * A form that is sent by POST; it carries the token and the key of the page it stands on. A browser fills in only what a
+ * field names, such as `username`: nothing of one person stands ready in the form of another.
+ */
 export function Form({
   frame,
   action,
@@ -41,6 +44,7 @@ export function Form({
       aria-label={label}
       data-sending={sending}
       id={id ?? (sending === undefined ? undefined : 'form')}
+      autocomplete="off"
       novalidate
     >
       <input type="hidden" name={CSRF_FIELD} value={frame.csrfToken} />

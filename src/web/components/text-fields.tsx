@@ -1,3 +1,4 @@
+import type { PropsWithChildren } from '@kitajs/html';
 import { fieldId } from '../forms/form-errors.js';
 import { LabelledField, attributeText, describedBy, isFaulty } from './field.js';
 import type { FieldProps } from './field.js';
@@ -28,11 +29,14 @@ interface NumberFieldProps extends Omit<TextFieldProps, 'type' | 'inputmode'> {
   readonly isDecimal?: boolean;
 }
 
-/** A number: a line of text with the number keys, as a spinner changes values by accident. */
-export function NumberField({ unit, isDecimal = false, ...props }: NumberFieldProps): JSX.Element {
-  const input = (
-    <TextInput width="short" autocomplete="off" {...props} inputmode={isDecimal ? 'decimal' : 'numeric'} />
-  );
+/** A number: a line of text with the number keys, as a spinner changes values by accident. Children stand below it. */
+export function NumberField({
+  unit,
+  isDecimal = false,
+  children,
+  ...props
+}: PropsWithChildren<NumberFieldProps>): JSX.Element {
+  const input = <TextInput width="short" {...props} inputmode={isDecimal ? 'decimal' : 'numeric'} />;
   return (
     <LabelledField {...props}>
       {unit === undefined ? (
@@ -43,6 +47,7 @@ export function NumberField({ unit, isDecimal = false, ...props }: NumberFieldPr
           <span safe>{unit}</span>
         </div>
       )}
+      {children}
     </LabelledField>
   );
 }
@@ -85,9 +90,9 @@ function TextInput({
     <input
       id={fieldId(props.name)}
       name={props.name}
-      type={type}
-      value={attributeText(value)}
-      class={width}
+      type={type === 'text' ? undefined : type}
+      value={value === '' ? undefined : attributeText(value)}
+      class={width === 'medium' ? undefined : width}
       autocomplete={autocomplete}
       inputmode={inputmode}
       maxlength={maxlength}

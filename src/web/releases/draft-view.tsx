@@ -26,7 +26,11 @@ interface DraftProps {
 export function DraftView(props: DraftProps): JSX.Element {
   const { frame, form, errors, draft } = props;
   return (
-    <Page frame={frame} title={`${errors.length > 0 ? 'Error: ' : ''}Draft a release`}>
+    <Page
+      frame={frame}
+      styles={['report.css']}
+      title={`${errors.length > 0 ? 'Error: ' : ''}Draft a release`}
+    >
       <p>
         <a href="/releases">All releases</a>
       </p>

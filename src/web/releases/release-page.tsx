@@ -92,6 +92,7 @@ function ReleaseView({ frame, read, isLead, errors }: ReleaseProps): JSX.Element
   const { number } = entry;
   return (
     <Page
+      styles={['report.css']}
       frame={frame}
       title={`${errors.length > 0 ? 'Error: ' : ''}Release ${number}`}
       sheetLine={document.footer}

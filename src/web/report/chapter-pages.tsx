@@ -51,6 +51,7 @@ export function chapterPages(app: WebApp, web: Web): void {
     return sendPage(
       reply,
       <Page
+        styles={['report.css']}
         frame={frameOf(request, reply)}
         title={`${title} - Report ${read.value.period.label}`}
         sheetLine={document.footer}

@@ -102,6 +102,7 @@ export function reportPages(app: WebApp, web: Web): void {
     return sendPage(
       reply,
       <Page
+        styles={['report.css']}
         frame={frameOf(request, reply)}
         title={`Report ${report.period.label}`}
         sheetLine={document.footer}
