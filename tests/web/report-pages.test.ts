@@ -217,23 +217,23 @@ describe('a chapter of the report', () => {
     expect(charts.length).toBeGreaterThan(5);
   });
 
-  it('is told to the trail', async () => {
-    await lead.get('/report/chapters/sites?period=2025-26-Q4');
-    const events = itemsOf(await app.as('lead').get('/api/v1/audit-events?limit=5'));
-    expect(events).toContainEqual(
-      expect.objectContaining({
-        action: 'report-read',
-        details: { period: '2025-26-Q4', asAt: '2026-11-25' },
-      }),
-    );
+  it.each([
+    ['sites', { chapter: 'sites' }],
+    ['breakdowns/uptake', { chapter: 'breakdowns', part: 'uptake' }],
+  ])('is told to the trail by its name: %s', async (path, named) => {
+    await lead.get(`/report/chapters/${path}?period=2025-26-Q4`);
+    const [event] = itemsOf(await app.as('lead').get('/api/v1/audit-events?limit=1'));
+    expect(event).toMatchObject({ action: 'report-read' });
+    expect(event?.['details']).toEqual({ period: '2025-26-Q4', asAt: '2026-11-25', ...named });
   });
 
-  it.each(['/report/chapters/no-such', '/report/chapters/breakdowns/no-such'])(
-    'is not found at %s',
-    async (path) => {
-      expect((await lead.get(`${path}?period=2026-27-Q2`)).status).toBe(404);
-    },
-  );
+  it.each([
+    '/report/chapters/no-such',
+    '/report/chapters/breakdowns/no-such',
+    '/report/chapters/Not%20a%20name',
+  ])('is not found at %s', async (path) => {
+    expect((await lead.get(`${path}?period=2026-27-Q2`)).status).toBe(404);
+  });
 });
 
 describe('the files of the report', () => {

@@ -23,16 +23,23 @@ export interface ReportRequest {
   readonly include?: readonly ReportPart[];
 }
 
-/** The report of the member's own team; that it was read is told to the trail. */
+/** Which of its chapters is shown, and which part of that, where it is not the whole. */
+export interface ShownOfReport {
+  readonly chapter?: string;
+  readonly part?: string;
+}
+
+/** The report of the member's own team; that it was read, and what of it was shown, is told to the trail. */
 export async function readQuarter(
   context: Context,
   actor: TeamMember,
   request: ReportRequest,
+  shown: ShownOfReport = {},
 ): Promise<QuarterlyReport> {
   const { period, asAt, narrowing = {} } = request;
   await recordRead(context, actor, {
     action: 'report-read',
-    details: { period: period.label, asAt, ...narrowing },
+    details: { period: period.label, asAt, ...narrowing, ...shown },
   });
   return reportQuarter(context, { ...request, teamId: actor.teamId });
 }

@@ -19,6 +19,9 @@ interface Asked {
   readonly partId: string | null;
 }
 
+/** What a chapter or a part may be called: it is told to the trail before it is looked for. */
+const NAME = /^[a-z][a-z0-9.-]{0,99}$/;
+
 /** Sections of the report, and parts of sections, that have a page of their own. */
 export function chapterPages(app: WebApp, web: Web): void {
   const { context } = web;
@@ -38,11 +41,13 @@ export function chapterPages(app: WebApp, web: Web): void {
     reply: FastifyReply,
     { chapterId, partId }: Asked,
   ): Promise<FastifyReply> {
+    if (![chapterId, partId ?? chapterId].every((id) => NAME.test(id))) return notFound(reply);
     const today = context.clock.today();
     const { asked } = readReportAddress(request.query, today);
     const read = reportRequest({ ...asked, include: partsRead(chapterId) }, today);
     if (read.kind === 'refused') return sendRefusal(web, request, reply, read.refusal);
-    const document = quarterlyDocument(await readQuarter(context, memberOf(request), read.value));
+    const shown = { chapter: chapterId, ...(partId === null ? {} : { part: partId }) };
+    const document = quarterlyDocument(await readQuarter(context, memberOf(request), read.value, shown));
     const section = document.sections.find(({ id }) => id === chapterId);
     if (section === undefined) return notFound(reply);
     const part = partId === null ? null : partsOf(section).find(({ id }) => id === partId);
