@@ -31,6 +31,7 @@ import { problemFor } from '../http/problem/problem-for.js';
 import { inErrorRoutes } from '../http/corrections/in-error-routes.js';
 import { referralEventRoutes } from '../http/referrals/event-routes.js';
 import { referralRoutes } from '../http/referrals/referral-routes.js';
+import { entriesInErrorRoutes } from '../http/reports/entries-in-error-routes.js';
 import { figureRoutes } from '../http/reports/figure-routes.js';
 import { reportFileRoutes } from '../http/reports/report-file-routes.js';
 import { reportRoutes } from '../http/reports/report-routes.js';
@@ -125,6 +126,7 @@ export async function buildApp(
       reportRoutes(api, context);
       reportFileRoutes(api, context);
       figureRoutes(api, context);
+      entriesInErrorRoutes(api, context);
       releaseRoutes(api, context);
       releaseFileRoutes(api, context);
       auditRoutes(api, context);

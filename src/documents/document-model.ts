@@ -72,7 +72,9 @@ export type Link =
       /** Those who count so alone, such as `not-numerator`; everybody where it is left out. */
       readonly members?: string;
     }
-  | { readonly kind: 'referral'; readonly referralId: string };
+  | { readonly kind: 'referral'; readonly referralId: string }
+  /** What is kept out of the document's period because it was entered in error; by what it is. */
+  | { readonly kind: 'entries-in-error'; readonly of: string };
 
 export type Cell = TextCell | NumberCell | IntervalCell;
 

@@ -9,6 +9,7 @@ import { installPageGuard } from './page-guard.js';
 import { accountPages } from './account/account-pages.js';
 import { secondFactorPages } from './account/second-factor-pages.js';
 import { chapterPages } from './report/chapter-pages.js';
+import { entriesInErrorPage } from './report/entries-in-error-page.js';
 import { figurePages } from './report/figure-pages.js';
 import { reportPages } from './report/report-pages.js';
 import { invitationPages } from './sign-in/invitation-pages.js';
@@ -84,6 +85,7 @@ export async function installWeb(app: WebApp, web: Web): Promise<void> {
   reportPages(app, web);
   chapterPages(app, web);
   figurePages(app, web);
+  entriesInErrorPage(app, web);
   registrationPages(app, web);
   triagePage(app, web);
   offersPage(app, web);

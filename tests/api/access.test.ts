@@ -132,6 +132,7 @@ const TABLE: Readonly<Record<string, 'anybody' | readonly TestRole[]>> = {
   getQuarterlyReportSpreadsheet: [L],
   getQuarterlyReportPdf: [L],
   listFigureMembers: [L],
+  listEntriesInError: [L],
   // Definitions, and sums over what is typed in: everybody who is signed in.
   listMeasures: [A, C, L, P],
   getMeasure: [A, C, L, P],

@@ -28,6 +28,7 @@ const TABLE: Readonly<Record<string, 'anybody' | readonly Role[]>> = {
   'page:report': [L],
   'page:report-chapter': [L],
   'page:report-figure': [L],
+  'page:report-entries-in-error': [L],
   'page:report-file': [L],
   'page:closing': [A, C, L],
   'page:letter': [C, L],

@@ -181,15 +181,22 @@ describe('an opened figure', () => {
       ...CHAPTERS.map((id) => `/report/chapters/${id}?period=2026-27-Q2`),
       UPTAKE_BY_GROUP,
     ];
-    const links = new Set<string>();
+    const links = new Map<string, string>();
     for (const path of pages) {
       const { text } = await lead.get(path);
-      for (const [, to = ''] of text.matchAll(/href="(\/report\/figures\/[^"]+)"/g)) links.add(to);
+      for (const [, to = '', words = ''] of text.matchAll(/href="(\/report\/figures\/[^"]+)">([^<]*)/g)) {
+        links.set(to, words);
+      }
     }
     expect(links.size).toBeGreaterThan(100);
-    const every = Math.ceil(links.size / 12);
-    for (const link of [...links].filter((_, index) => index % every === 0)) {
-      expect((await lead.get(link.replaceAll('&amp;', '&'))).status, link).toBe(200);
+    const every = Math.ceil(links.size / 16);
+    for (const [link, words] of [...links].filter((_, index) => index % every === 0)) {
+      const { status, text } = await lead.get(link.replaceAll('&amp;', '&'));
+      expect(status, link).toBe(200);
+      if (!/^\d+$/.test(words)) continue;
+      const [, counts = ''] = /<a [^>]*>Counts \((\d+)\)/.exec(text) ?? [];
+      const people = [...text.matchAll(/href="\/referrals\//g)].length;
+      expect([link, link.includes('kind=') ? String(people) : counts]).toEqual([link, words]);
     }
   });
 });

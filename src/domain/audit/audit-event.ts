@@ -45,6 +45,7 @@ export const AUDIT_ACTIONS = [
   'report-read',
   'report-exported',
   'figure-opened',
+  'entries-in-error-listed',
   'figures-of-referral-read',
   'import-begun',
   'import-read',

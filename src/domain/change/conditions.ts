@@ -60,6 +60,11 @@ export function makesAnotherMeasurement(difference: ConditionDifference): boolea
   return MAKES_ANOTHER_MEASUREMENT.includes(difference.condition);
 }
 
+/** Every condition that a pair may differ by; those that leave no pair are not among them. */
+export function conditionsKnown(): readonly string[] {
+  return Object.keys(NAMES).filter((condition) => !MAKES_ANOTHER_MEASUREMENT.includes(condition));
+}
+
 /** What a condition is called for readers. @example conditionName('courseLengthM') -> 'course length' */
 export function conditionName(condition: string): string {
   return NAMES[condition]?.name ?? condition;

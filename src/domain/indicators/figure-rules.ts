@@ -8,7 +8,7 @@ import { REASONS_FOR_NOT_COMPLETING, REASONS_FOR_NOT_STARTING } from './leaving-
 import { outcomeRules } from './outcome-figures.js';
 import { RECORD_QUALITY_RULES } from './record-quality-figures.js';
 import { INDICATORS } from './registered.js';
-import { START_BY_DAY_FIGURES } from './start-by-day-figures.js';
+import { SEEN_SO_LONG_FIGURES, START_BY_DAY_FIGURES } from './start-by-day-figures.js';
 import { WAIT_FIGURES } from './wait-figures.js';
 import { WAITING_NOW_RULES } from './waiting-now-figures.js';
 
@@ -25,7 +25,7 @@ export const GENERAL_RULES: readonly FigureRule[] = [
     ...(left === null ? [] : [left]),
     ...leftBecause.map(({ rule }) => rule),
   ]),
-  ...START_BY_DAY_FIGURES.map(({ rule }) => rule),
+  ...[...START_BY_DAY_FIGURES, ...SEEN_SO_LONG_FIGURES].map(({ rule }) => rule),
   ...WAITING_NOW_RULES,
   ...RECORD_QUALITY_RULES,
 ];

@@ -40,6 +40,15 @@ export interface Exclusion {
 export const MEMBER_KINDS = ['numerator', 'not-numerator', 'open', 'excluded'] as const;
 export type MemberKind = (typeof MEMBER_KINDS)[number];
 
+/** Which of those behind a figure are shown: who counts so, or all of the denominator. */
+export const MEMBER_FILTERS = [...MEMBER_KINDS, 'counted'] as const;
+export type MemberFilter = (typeof MEMBER_FILTERS)[number];
+
+/** Whether a member is among those asked for. @example isShown('counted', 'not-numerator') -> true */
+export function isShown(filter: MemberFilter, kind: MemberKind): boolean {
+  return filter === 'counted' ? kind === 'numerator' || kind === 'not-numerator' : kind === filter;
+}
+
 /** One referral behind a figure. */
 export interface FigureMember {
   readonly referralId: string;

@@ -1,6 +1,6 @@
 import { z } from 'zod';
 import { COUNTED_OVER } from '../../domain/cohort/cohorts.js';
-import { MEMBER_KINDS } from '../../domain/indicators/figure.js';
+import { MEMBER_FILTERS, MEMBER_KINDS } from '../../domain/indicators/figure.js';
 import { readFiguresOfReferral } from '../../usecases/reports/figures-of-referral.js';
 import { openFigureOfQuarter } from '../../usecases/reports/open-figure.js';
 import { reportRequest } from '../../usecases/reports/report-request.js';
@@ -82,7 +82,10 @@ export function figureRoutes(app: App, context: Context): void {
         params: FigureParams,
         querystring: z.strictObject({
           ...ReportQuery.shape,
-          kind: kindShown.optional(),
+          kind: z
+            .enum(MEMBER_FILTERS)
+            .optional()
+            .describe('Those who count so only; `counted` is all of the denominator'),
           ...PAGE_QUERY,
         }),
         response: { 200: MembersShown, ...problemResponses(400, 401, 403, 404, 422) },

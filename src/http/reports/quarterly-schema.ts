@@ -58,7 +58,9 @@ const Outcome = z
     allPairs: PairsOutcome,
     atHome: z.strictObject(pairsSummary).nullable().describe('Like-for-like pairs with both tests at home'),
     distribution: DistributionShown.nullable().describe('Of like-for-like changes'),
-    differences: z.array(z.strictObject({ condition: z.string(), name: z.string(), pairs: z.int() })),
+    differences: z.array(
+      z.strictObject({ condition: z.string(), name: z.string(), figureId: z.string(), pairs: z.int() }),
+    ),
     practiceWalk: z.strictObject({ baseline: FigureShown, discharge: FigureShown }).nullable(),
     practiceWalkDiffers: z.int().nullable(),
     pairsAtCeiling: z.int(),

@@ -32,6 +32,7 @@ const Clock = z.strictObject({
     z.strictObject({
       day: z.int(),
       atRisk: z.int().describe('Neither started nor left before the day, and seen up to it'),
+      seenSoLong: FigureShown.describe('The same people, to be opened'),
       startedByDay: FigureShown.describe('The counts behind it; they leave out those who wait for less'),
       started: z
         .strictObject({ percent: z.number(), interval: IntervalShown.nullable() })
@@ -72,7 +73,14 @@ export const DistributionShown = z
       .describe(
         'The end that is in its class: the upper where lower is better, so that a threshold counts as reached',
       ),
-    classes: z.array(z.strictObject({ from: z.number(), to: z.number(), pairs: z.int() })),
+    classes: z.array(
+      z.strictObject({
+        figureId: z.string().describe('Opens to the people of these pairs'),
+        from: z.number(),
+        to: z.number(),
+        pairs: z.int(),
+      }),
+    ),
   })
   .meta({ id: 'Distribution' });
 
@@ -147,7 +155,14 @@ export const DataQualityShown = z
         figureId: z.string(),
         starters: z.int(),
         pairs: z.int(),
-        lost: z.array(z.strictObject({ reason: z.string(), words: z.string(), referrals: z.int() })),
+        lost: z.array(
+          z.strictObject({
+            reason: z.string(),
+            words: z.string(),
+            figureId: z.string(),
+            referrals: z.int(),
+          }),
+        ),
       }),
     ),
     entry: z.array(FigureShown),
@@ -161,6 +176,13 @@ export const DataQualityShown = z
         words: z.string(),
       })
       .describe('Dated in the period, of the whole team, whatever the report is narrowed to'),
-    mendFirst: z.array(z.strictObject({ figureId: z.string(), words: z.string(), referrals: z.int() })),
+    mendFirst: z.array(
+      z.strictObject({
+        figureId: z.string(),
+        members: z.enum(['numerator', 'not-numerator']).describe('Which of those whom the figure counts'),
+        words: z.string(),
+        referrals: z.int(),
+      }),
+    ),
   })
   .meta({ id: 'DataQuality' });

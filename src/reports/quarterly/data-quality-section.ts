@@ -1,4 +1,5 @@
-import type { CourseChange } from '../../domain/change/course-changes.js';
+import { pairLossOf, PAIR_LOSS_REASONS, PAIR_LOSS_WORDS } from '../../domain/change/pair-loss.js';
+import type { PairLossReason } from '../../domain/change/pair-loss.js';
 import { entriesInErrorWords } from '../../domain/history/entered-in-error.js';
 import type { EntriesInError } from '../../domain/history/entered-in-error.js';
 import type { Figure } from '../../domain/indicators/figure.js';
@@ -7,23 +8,11 @@ import {
   CONFIRMED_VALUES_FIGURE,
   TIMELINESS_FIGURES,
 } from '../../domain/indicators/record-quality-figures.js';
-import type { Course } from '../../domain/pathway/course.js';
+import { PAIR_FIGURE_IDS } from '../../domain/indicators/pair-figures.js';
 import type { FigureCounter } from './figure-counter.js';
 import type { MeasureOutcomes } from './report-model.js';
 import type { Quarter } from './quarter.js';
-import type { DataQuality, PairLossReason, PairsLost } from './section-models.js';
-
-const LOSS_WORDS: Readonly<Record<PairLossReason, string>> = {
-  'not-measured': 'not measured at either end',
-  'no-baseline-result': 'no baseline result',
-  'no-discharge-assessment': 'no discharge assessment',
-  'not-at-discharge-assessment': 'discharge assessment done, but not this',
-  'not-comparable': 'measured at both ends, but not comparable',
-  'not-like-for-like': 'a pair, but not like for like',
-};
-const LOSS_REASONS = Object.keys(LOSS_WORDS).filter(
-  (reason): reason is PairLossReason => reason in LOSS_WORDS,
-);
+import type { DataQuality, PairsLost } from './section-models.js';
 
 const MOST_TO_MEND = 5;
 
@@ -54,7 +43,7 @@ function pairsLostOf(
   const counts = new Map<PairLossReason, number>();
   for (const course of cohorts.discharge.courses) {
     if (course.isRegisteredInError || course.startedOn === null) continue;
-    const reason = lossOf(course, context.changesOf(course).get(measureId));
+    const reason = pairLossOf(course, context.changesOf(course).get(measureId));
     if (reason !== null) counts.set(reason, (counts.get(reason) ?? 0) + 1);
   }
   return {
@@ -63,20 +52,20 @@ function pairsLostOf(
     figureId: likeForLikePairsOverStarters.id,
     starters: likeForLikePairsOverStarters.denominator,
     pairs: likeForLikePairsOverStarters.numerator,
-    lost: LOSS_REASONS.flatMap((reason) => {
+    lost: PAIR_LOSS_REASONS.flatMap((reason) => {
       const referrals = counts.get(reason);
-      return referrals === undefined ? [] : [{ reason, words: LOSS_WORDS[reason], referrals }];
+      return referrals === undefined
+        ? []
+        : [
+            {
+              reason,
+              words: PAIR_LOSS_WORDS[reason],
+              figureId: PAIR_FIGURE_IDS.lost(measureId, reason),
+              referrals,
+            },
+          ];
     }),
   };
-}
-
-/** Why a starter has no like-for-like pair of a measure; null where there is one. */
-function lossOf(course: Course, change: CourseChange | undefined): PairLossReason | null {
-  if (change === undefined) return 'not-measured';
-  const { comparison } = change;
-  if (comparison.kind === 'pair') return comparison.isLikeForLike ? null : 'not-like-for-like';
-  if (comparison.reason !== 'no-discharge-result') return comparison.reason;
-  return course.dischargeAssessedOn === null ? 'no-discharge-assessment' : 'not-at-discharge-assessment';
 }
 
 /** What is missing of most referrals, each with the figure that opens to them. */
@@ -88,14 +77,16 @@ function mendFirst(
   const lacking = (figures: readonly Figure[], what: string): DataQuality['mendFirst'] =>
     figures.map(({ id, title, numerator, denominator }) => ({
       figureId: id,
+      members: 'not-numerator' as const,
       words: `${title}: ${what} for ${denominator - numerator} of ${denominator}`,
       referrals: denominator - numerator,
     }));
-  const pairs = lost.flatMap(({ shortName, figureId, starters, lost: reasons }) =>
+  const pairs = lost.flatMap(({ shortName, starters, lost: reasons }) =>
     reasons
       .filter(({ reason }) => reason === 'not-at-discharge-assessment' || reason === 'not-like-for-like')
-      .map(({ words, referrals }) => ({
+      .map(({ figureId, words, referrals }) => ({
         figureId,
+        members: 'numerator' as const,
         words: `${shortName}: ${words}, ${referrals} of ${starters} who started`,
         referrals,
       })),

@@ -1,3 +1,4 @@
+import type { ChosenThreshold } from '../../domain/change/choose-threshold.js';
 import type { EvidenceStatus } from '../../domain/evidence/citation.js';
 import type { CompletionReading } from '../../domain/settings/team-settings.js';
 
@@ -39,7 +40,7 @@ export interface ThresholdUse {
   /** What it amounts to on the steps of the measure, in words. */
   readonly amountsTo: string;
   readonly population: string;
-  readonly chosenBy: string;
+  readonly chosenBy: ChosenThreshold['chosenBy'];
   /** All pairs judged by it, and those of them with a diagnosis it was not found in. */
   readonly pairs: number;
   readonly pairsOfAnotherDiagnosis: number;

@@ -1,5 +1,7 @@
-import { decimal } from '../../domain/exact/fraction.js';
+import { classIndexOf, endsOfClass } from '../../domain/change/change-classes.js';
+import type { BetterWhen } from '../../domain/change/change-classes.js';
 import type { Fraction } from '../../domain/exact/fraction.js';
+import { PAIR_FIGURE_IDS } from '../../domain/indicators/pair-figures.js';
 import type { Distribution } from './section-models.js';
 
 const MOST_CLASSES = 16;
@@ -11,7 +13,8 @@ const MOST_PLACES = 3;
 
 /** Which way a measure runs, and the change that matters in its unit, without a sign; null where there is none. */
 export interface DistributionOf {
-  readonly betterWhen: 'higher' | 'lower';
+  readonly measureId: string;
+  readonly betterWhen: BetterWhen;
   readonly mid: number | null;
 }
 
@@ -30,7 +33,7 @@ export function distributionOf(changes: readonly Fraction[], of: DistributionOf)
   const [first] = changes;
   if (first === undefined) return null;
   const classWidth = widthFor(changes, of);
-  const indexes = changes.map((change) => classIndex(change, classWidth, of));
+  const indexes = changes.map((change) => classIndexOf(change, classWidth, of.betterWhen));
   const [lowest, highest] = endsOf(indexes);
   const counts = new Array<number>(highest - lowest + 1).fill(0);
   for (const index of indexes) counts[index - lowest] = (counts[index - lowest] ?? 0) + 1;
@@ -38,8 +41,8 @@ export function distributionOf(changes: readonly Fraction[], of: DistributionOf)
     classWidth,
     holdsEnd: of.betterWhen === 'higher' ? 'lower' : 'upper',
     classes: counts.map((pairs, index) => ({
-      from: multipleOf(classWidth, lowest + index),
-      to: multipleOf(classWidth, lowest + index + 1),
+      figureId: PAIR_FIGURE_IDS.changeClass(of.measureId, classWidth, lowest + index),
+      ...endsOfClass(lowest + index, classWidth),
       pairs,
     })),
   };
@@ -47,7 +50,7 @@ export function distributionOf(changes: readonly Fraction[], of: DistributionOf)
 
 function widthFor(changes: readonly Fraction[], of: DistributionOf): number {
   const classesOf = (width: number): number => {
-    const [lowest, highest] = endsOf(changes.map((change) => classIndex(change, width, of)));
+    const [lowest, highest] = endsOf(changes.map((change) => classIndexOf(change, width, of.betterWhen)));
     return highest - lowest + 1;
   };
   const atMid = of.mid === null ? [] : widthsOf(of.mid);
@@ -78,18 +81,4 @@ function widthsOf(mid: number): readonly number[] {
 
 function placesOf(value: number): number {
   return (String(value).split('.')[1] ?? '').length;
-}
-
-/** Which multiple of the width a class begins at, exactly. */
-function classIndex(change: Fraction, width: number, { betterWhen }: DistributionOf): number {
-  const { numerator, denominator } = decimal(width);
-  const [above, below] = [change.numerator * denominator, change.denominator * numerator];
-  const rest = ((above % below) + below) % below;
-  const floor = (above - rest) / below;
-  return betterWhen === 'lower' && rest === 0 ? floor - 1 : floor;
-}
-
-/** Without the trace that 3 times 0.1 leaves. */
-function multipleOf(width: number, times: number): number {
-  return Number((width * times).toPrecision(12));
 }

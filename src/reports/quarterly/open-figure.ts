@@ -3,8 +3,10 @@ import type { CountedOver } from '../../domain/cohort/cohorts.js';
 import { countFigure, judgeCourse, membersOf } from '../../domain/indicators/count.js';
 import { MEMBER_KINDS } from '../../domain/indicators/figure.js';
 import type { CountedFigure, FigureMember, MemberKind } from '../../domain/indicators/figure.js';
+import { detailRules, findDetailRule } from '../../domain/indicators/detail-rules.js';
 import { findFigureRule, GENERAL_RULES } from '../../domain/indicators/figure-rules.js';
 import { findGroupedRule } from '../../domain/indicators/grouped-rule.js';
+import type { FigureRule } from '../../domain/indicators/indicator.js';
 import { outcomeRules } from '../../domain/indicators/outcome-figures.js';
 import { MEASURES } from '../../domain/measures/catalogue.js';
 import type { Course } from '../../domain/pathway/course.js';
@@ -32,7 +34,10 @@ export interface OpenedFigure extends CountedFigure {
  * @returns null where there is no such figure; members by how they count, then by day of receipt
  */
 export function openFigure(input: QuarterInput, figureId: string): OpenedFigure | null {
-  const rule = findFigureRule(figureId) ?? findGroupedRule(figureId, dimensionsOf(input.sites));
+  const rule =
+    findFigureRule(figureId) ??
+    findGroupedRule(figureId, dimensionsOf(input.sites)) ??
+    findDetailRule(figureId);
   if (rule === undefined) return null;
   const { cohorts, context } = quarterFrom(input);
   const cohort = cohorts[rule.cohort];
@@ -63,7 +68,8 @@ export interface FigureOfReferral {
 
 /**
  * From a referral back to the figures of a period in which it counts, or from which it is left out. Outcome figures are
- * those of measures that the person has at either end: for all others the person is one more starter not measured.
+ * those of measures that the person has at either end: for all others the person is one more starter not measured. Of the
+ * figures behind plain numbers, such as pairs lost for one reason, those that count the person.
  *
  * @param input facts may be those of this referral alone
  * @returns empty where the referral belongs to no cohort of the period
@@ -79,15 +85,15 @@ export function figuresOfReferral(input: QuarterInput, referralId: string): read
     waiting: courseIn('waiting'),
   };
   const measured = courses.discharge === undefined ? [] : [...context.changesOf(courses.discharge).keys()];
-  const rules = [
-    ...GENERAL_RULES,
-    ...MEASURES.filter((measure) => measured.includes(measure.id)).flatMap(outcomeRules),
-  ];
-  return rules.flatMap((rule) => {
+  const ofMeasures = MEASURES.filter((measure) => measured.includes(measure.id));
+  const rules = [...GENERAL_RULES, ...ofMeasures.flatMap(outcomeRules)];
+  const judged = (rule: FigureRule): readonly FigureOfReferral[] => {
     const course = courses[rule.cohort];
     if (course === undefined) return [];
     const { kind, reason } = judgeCourse(rule, course, context);
     const { id: figureId, ruleId, title, cohort } = rule;
     return [{ figureId, ruleId, title, cohort, kind, reason }];
-  });
+  };
+  const details = ofMeasures.flatMap(detailRules).flatMap(judged);
+  return [...rules.flatMap(judged), ...details.filter(({ kind }) => kind === 'numerator')];
 }

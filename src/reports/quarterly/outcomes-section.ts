@@ -1,4 +1,3 @@
-import type { Comparison } from '../../domain/change/change.js';
 import type { CourseChange } from '../../domain/change/course-changes.js';
 import { conditionName } from '../../domain/change/conditions.js';
 import { toNumber } from '../../domain/exact/fraction.js';
@@ -6,6 +5,7 @@ import type { Figure } from '../../domain/indicators/figure.js';
 import { outcomeFigures } from '../../domain/indicators/outcome-figures.js';
 import type { ClassFigures } from '../../domain/indicators/outcome-figures.js';
 import { MEASURES } from '../../domain/measures/catalogue.js';
+import { PAIR_FIGURE_IDS } from '../../domain/indicators/pair-figures.js';
 import type { Measure } from '../../domain/measures/measure.js';
 import { pairedChange } from '../../domain/statistics/paired-change.js';
 import { responderBounds } from '../../domain/statistics/responders.js';
@@ -88,9 +88,9 @@ function measureOutcomes(
     atHome: atHomeOf(strict),
     distribution: distributionOf(
       strict.map(({ comparison }) => comparison.change),
-      { betterWhen: measure.betterWhen, mid: midOf({ thresholds }) },
+      { measureId: measure.id, betterWhen: measure.betterWhen, mid: midOf({ thresholds }) },
     ),
-    differences: differencesOf(pairs.map((pair) => pair.comparison)),
+    differences: differencesOf(measure.id, pairs),
     practiceWalk: asksForPractice
       ? { baseline: count(figures.practiceWalk.baseline), discharge: count(figures.practiceWalk.discharge) }
       : null,
@@ -138,13 +138,17 @@ function respondersOf(midReached: Figure, changes: readonly CourseChange[]): Res
   };
 }
 
-function differencesOf(comparisons: readonly Comparison[]): MeasureOutcomes['differences'] {
+function differencesOf(measureId: string, pairs: readonly JudgedPair[]): MeasureOutcomes['differences'] {
   const counts = new Map<string, number>();
-  for (const comparison of comparisons) {
-    if (comparison.kind !== 'pair') continue;
+  for (const { comparison } of pairs) {
     for (const { condition } of comparison.differences) {
       counts.set(condition, (counts.get(condition) ?? 0) + 1);
     }
   }
-  return [...counts].map(([condition, pairs]) => ({ condition, name: conditionName(condition), pairs }));
+  return [...counts].map(([condition, count]) => ({
+    condition,
+    name: conditionName(condition),
+    figureId: PAIR_FIGURE_IDS.differsBy(measureId, condition),
+    pairs: count,
+  }));
 }

@@ -1,6 +1,4 @@
-import { predictedAt } from '../../domain/change/predicted-at.js';
-import type { PredictedAt } from '../../domain/change/predicted-at.js';
-import { findEquation } from '../../domain/prediction/catalogue.js';
+import { equationFor, predictedPair } from '../../domain/indicators/predicted-figures.js';
 import type { PredictionEquation } from '../../domain/prediction/prediction-equation.js';
 import type { TeamSettings } from '../../domain/settings/team-settings.js';
 import { summarise } from '../../domain/statistics/summary.js';
@@ -19,11 +17,8 @@ export function percentPredictedSection(
   settings: TeamSettings,
 ): readonly PercentPredicted[] {
   return measured.flatMap((starters) => {
-    const equationId = settings.equations[starters.measure.id];
-    const equation = equationId === undefined ? null : findEquation(equationId);
-    return equation === null || equation.measureId !== starters.measure.id
-      ? []
-      : [percentPredicted(starters, equation)];
+    const equation = equationFor(starters.measure, settings);
+    return equation === null ? [] : [percentPredicted(starters, equation)];
   });
 }
 
@@ -38,12 +33,13 @@ function percentPredicted(
   for (const { course, baseline, discharge, comparison } of pairs) {
     if (!comparison.isLikeForLike) continue;
     all += 1;
-    const before = predictedAt(equation, baseline, course.facts);
-    const after = predictedAt(equation, discharge, course.facts);
-    const absence = absenceOf(before) ?? absenceOf(after);
-    if (absence !== null) {
-      notPredicted.set(absence, (notPredicted.get(absence) ?? 0) + 1);
-    } else if (isBeyondAges(before) || isBeyondAges(after)) {
+    const predicted = predictedPair(equation, { course, baseline, discharge });
+    if (predicted.kind === 'not-predicted') {
+      notPredicted.set(predicted.reason, (notPredicted.get(predicted.reason) ?? 0) + 1);
+      continue;
+    }
+    const { baseline: before, discharge: after } = predicted;
+    if (predicted.kind === 'beyond-ages') {
       beyond += 1;
     } else if (before.percent !== null && after.percent !== null) {
       atBaseline.push(before.percent);
@@ -65,12 +61,4 @@ function percentPredicted(
     beyondAgesStudied: beyond,
     notPredicted: [...notPredicted].map(([reason, count]) => ({ reason, pairs: count })),
   };
-}
-
-function absenceOf({ prediction }: PredictedAt): string | null {
-  return prediction.kind === 'not-predicted' ? prediction.words : null;
-}
-
-function isBeyondAges({ prediction }: PredictedAt): boolean {
-  return prediction.kind === 'predicted' && prediction.beyondAgesStudied;
 }

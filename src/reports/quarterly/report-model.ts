@@ -145,6 +145,7 @@ export interface MeasureOutcomes {
   readonly differences: readonly {
     readonly condition: string;
     readonly name: string;
+    readonly figureId: string;
     readonly pairs: number;
   }[];
   readonly practiceWalk: { readonly baseline: Figure; readonly discharge: Figure } | null;

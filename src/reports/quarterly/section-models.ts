@@ -1,5 +1,6 @@
 import type { PlainDate } from '../../domain/calendar/plain-date.js';
 import type { EntriesInError } from '../../domain/history/entered-in-error.js';
+import type { PairLossReason } from '../../domain/change/pair-loss.js';
 import type { Figure } from '../../domain/indicators/figure.js';
 import type { WaitEnding } from '../../domain/pathway/competing.js';
 import type { FunnelStep } from '../../domain/pathway/funnel.js';
@@ -54,6 +55,8 @@ export interface IncidenceRow {
   readonly day: number;
   /** Neither started nor left before the day, and seen up to it. */
   readonly atRisk: number;
+  /** The same people, to be opened. */
+  readonly seenSoLong: Figure;
   /** The counts behind it, which open. */
   readonly startedByDay: Figure;
   /** Null where nobody was seen so long. */
@@ -94,7 +97,13 @@ export interface Distribution {
   readonly classWidth: number;
   /** The end that is in its class, the lesser improvement: a threshold begins the class of those who just reached it. */
   readonly holdsEnd: 'lower' | 'upper';
-  readonly classes: readonly { readonly from: number; readonly to: number; readonly pairs: number }[];
+  readonly classes: readonly {
+    /** Opens to the people of these pairs. */
+    readonly figureId: string;
+    readonly from: number;
+    readonly to: number;
+    readonly pairs: number;
+  }[];
 }
 
 /** One figure in every group of every dimension, never ranked. */
@@ -151,6 +160,8 @@ export interface DataQuality {
   /** What is missing for most referrals first. */
   readonly mendFirst: readonly {
     readonly figureId: string;
+    /** Which of those whom the figure counts: it asks what is there, or what is missing. */
+    readonly members: 'numerator' | 'not-numerator';
     readonly words: string;
     readonly referrals: number;
   }[];
@@ -167,17 +178,11 @@ export interface PairsLost {
   readonly lost: readonly {
     readonly reason: PairLossReason;
     readonly words: string;
+    /** Opens to them. */
+    readonly figureId: string;
     readonly referrals: number;
   }[];
 }
-
-export type PairLossReason =
-  | 'not-measured'
-  | 'no-baseline-result'
-  | 'no-discharge-assessment'
-  | 'not-at-discharge-assessment'
-  | 'not-comparable'
-  | 'not-like-for-like';
 
 /** A published figure beside the team's own: context, never a target. */
 export interface BenchmarkRow {

@@ -1,5 +1,9 @@
 import type { WaitingReferral } from '../../domain/cohort/waiting-list.js';
-import { INCIDENCE_DAYS, START_BY_DAY_FIGURES } from '../../domain/indicators/start-by-day-figures.js';
+import {
+  INCIDENCE_DAYS,
+  SEEN_SO_LONG_FIGURES,
+  START_BY_DAY_FIGURES,
+} from '../../domain/indicators/start-by-day-figures.js';
 import {
   daysWaited,
   WAITING_BY_STAGE,
@@ -12,6 +16,8 @@ import type { WaitEnding, WaitForStart } from '../../domain/pathway/competing.js
 import type { WaitFrom } from '../../domain/pathway/waits.js';
 import { cumulativeIncidence, incidenceSteps } from '../../domain/statistics/cumulative-incidence.js';
 import type { IncidenceAt } from '../../domain/statistics/cumulative-incidence.js';
+import type { FigureRule } from '../../domain/indicators/indicator.js';
+import type { StartByDay } from '../../domain/indicators/start-by-day-figures.js';
 import type { FigureCounter } from './figure-counter.js';
 import type { Quarter } from './quarter.js';
 import type {
@@ -45,6 +51,7 @@ function incidenceByClock({ cohorts }: Quarter, from: WaitFrom, { count }: Figur
   );
   const { atRisk, byCause, notEnded } = cumulativeIncidence(waits, WAIT_ENDINGS, INCIDENCE_DAYS);
   const figures = START_BY_DAY_FIGURES.filter((figure) => figure.from === from);
+  const seen = SEEN_SO_LONG_FIGURES.filter((figure) => figure.from === from);
   return {
     from,
     title: CLOCK_TITLES[from],
@@ -53,6 +60,7 @@ function incidenceByClock({ cohorts }: Quarter, from: WaitFrom, { count }: Figur
     days: figures.map(({ day, rule }, index) => ({
       day,
       atRisk: atRisk[index]?.count ?? 0,
+      seenSoLong: count(ruleOfDay(seen, day)),
       startedByDay: count(rule),
       started: withInterval(byCause.started[index]),
       leftBy: WAIT_ENDINGS.filter(isLeaving).map((ending) => ({
@@ -103,6 +111,12 @@ function waitingNow(waitingList: readonly WaitingReferral[], { count }: FigureCo
     overDays: WAITING_FOR_LONGER.map(({ days, rule }) => ({ days, waiting: count(rule) })),
     longest: waits.slice(0, LONGEST_SHOWN),
   };
+}
+
+function ruleOfDay(figures: readonly StartByDay[], day: number): FigureRule {
+  const found = figures.find((figure) => figure.day === day);
+  if (found === undefined) throw new Error(`There is no figure of day ${day}.`);
+  return found.rule;
 }
 
 function isLeaving(ending: WaitEnding): ending is Exclude<WaitEnding, 'started'> {

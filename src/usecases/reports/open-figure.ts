@@ -1,4 +1,5 @@
-import type { FigureMember, MemberKind } from '../../domain/indicators/figure.js';
+import { isShown } from '../../domain/indicators/figure.js';
+import type { FigureMember, MemberFilter } from '../../domain/indicators/figure.js';
 import { done, refused } from '../../domain/refusal/refusal.js';
 import type { Outcome } from '../../domain/refusal/refusal.js';
 import { openFigure } from '../../reports/quarterly/open-figure.js';
@@ -22,14 +23,14 @@ export interface FigureWithMembers extends Omit<OpenedFigure, 'members'> {
 /**
  * Who stands behind a figure of the report; that it was opened, and whom it showed, is told to the trail.
  *
- * @param kind those who count so only; everybody where it is null
+ * @param kind those who count so only, or all of the denominator; everybody where it is null
  * @returns refused where there is no such figure, or the page asked for goes on from nobody in it
  */
 export async function openFigureOfQuarter(
   context: Context,
   actor: TeamMember,
   request: ReportRequest,
-  asked: { readonly figureId: string; readonly kind: MemberKind | null; readonly page: PageRequest },
+  asked: { readonly figureId: string; readonly kind: MemberFilter | null; readonly page: PageRequest },
 ): Promise<Outcome<FigureWithMembers>> {
   const { figureId, kind } = asked;
   const opened = openFigure(
@@ -37,7 +38,7 @@ export async function openFigureOfQuarter(
     figureId,
   );
   if (opened === null) return refused({ code: 'not-found', what: 'figure' });
-  const members = opened.members.filter((member) => kind === null || member.kind === kind);
+  const members = opened.members.filter((member) => kind === null || isShown(kind, member.kind));
   const page = pageOfMembers(members, asked.page);
   if (page === null) return refused({ code: 'bad-cursor' });
   const ids = page.rows.map(({ patientId }) => patientId);

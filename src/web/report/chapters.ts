@@ -63,6 +63,8 @@ export function addressesOf(sectionId: string, asked: AskedReport): Addresses {
 
 function linkAddress(link: Link, asked: AskedReport): string {
   if (link.kind === 'referral') return `/referrals/${link.referralId}`;
+  if (link.kind === 'entries-in-error')
+    return `/report/entries-in-error?${reportQuery(asked)}#${encodeURIComponent(link.of)}`;
   const { of = {}, members } = link;
   const kind = members === undefined ? '' : `&kind=${members}`;
   return `/report/figures/${encodeURIComponent(link.figureId)}?${reportQuery({ ...asked, ...of })}${kind}`;

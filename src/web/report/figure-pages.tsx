@@ -1,7 +1,7 @@
 import { z } from 'zod';
 import { britishDate } from '../../domain/calendar/british-date.js';
-import { MEMBER_KINDS } from '../../domain/indicators/figure.js';
-import type { Figure, MemberKind } from '../../domain/indicators/figure.js';
+import { MEMBER_FILTERS } from '../../domain/indicators/figure.js';
+import type { Figure, MemberFilter, MemberKind } from '../../domain/indicators/figure.js';
 import { openFigureOfQuarter } from '../../usecases/reports/open-figure.js';
 import type { FigureWithMembers, NamedMember } from '../../usecases/reports/open-figure.js';
 import { reportRequest } from '../../usecases/reports/report-request.js';
@@ -26,15 +26,17 @@ const KIND_WORDS: Readonly<Record<MemberKind, string>> = {
   excluded: 'Left out',
 };
 
+const FILTER_WORDS: Readonly<Record<MemberFilter, string>> = { ...KIND_WORDS, counted: 'Of these' };
+
 const FigureQuery = z.object({
-  kind: z.enum(MEMBER_KINDS).nullable().catch(null).default(null),
+  kind: z.enum(MEMBER_FILTERS).nullable().catch(null).default(null),
   after: z.uuid().nullable().catch(null).default(null),
 });
 
 /** Where the list of a figure stands: which of them, and from whom on. */
 interface Shown {
   readonly figureId: string;
-  readonly kind: MemberKind | null;
+  readonly kind: MemberFilter | null;
   readonly after: string | null;
 }
 
@@ -126,16 +128,20 @@ interface KindsProps {
   readonly asked: AskedReport;
 }
 
-/** The four ways to count, with how many do so, as a way to each. */
+/** The denominator first, then its two parts, then who is not in it. */
+const FILTERS_SHOWN = ['counted', 'numerator', 'not-numerator', 'open', 'excluded'] as const;
+
+/** The ways to count, with how many do so, as a way to each. */
 function Kinds({ figure, shown, asked }: KindsProps): JSX.Element {
-  const counts: Readonly<Record<MemberKind, number>> = {
+  const counts: Readonly<Record<MemberFilter, number>> = {
+    counted: figure.denominator,
     numerator: figure.numerator,
     'not-numerator': figure.denominator - figure.numerator,
     open: figure.open,
     excluded: figure.excluded.reduce((sum, { count }) => sum + count, 0),
   };
-  const all = MEMBER_KINDS.reduce((sum, kind) => sum + counts[kind], 0);
-  const link = (kind: MemberKind | null, words: string): JSX.Element => (
+  const all = counts.counted + counts.open + counts.excluded;
+  const link = (kind: MemberFilter | null, words: string): JSX.Element => (
     <li>
       <a
         href={attributeText(addressOf({ figureId: shown.figureId, kind, after: null }, asked))}
@@ -150,7 +156,7 @@ function Kinds({ figure, shown, asked }: KindsProps): JSX.Element {
     <nav class="places inner" aria-label="How they count">
       <ul>
         {link(null, `Everybody (${all})`)}
-        {MEMBER_KINDS.map((kind) => link(kind, `${KIND_WORDS[kind]} (${counts[kind]})`))}
+        {FILTERS_SHOWN.map((kind) => link(kind, `${FILTER_WORDS[kind]} (${counts[kind]})`))}
       </ul>
     </nav>
   );

@@ -3,8 +3,12 @@ import { describe, expect, it } from 'vitest';
 import { compare, decimal, fraction } from '../../../src/domain/exact/fraction.js';
 import { distributionOf } from '../../../src/reports/quarterly/distribution.js';
 
-const filled = (changes: readonly number[], of: Parameters<typeof distributionOf>[1]) =>
-  distributionOf(changes.map(decimal), of)?.classes.filter(({ pairs }) => pairs > 0);
+const measureId = 'cat-total';
+
+const filled = (changes: readonly number[], of: Omit<Parameters<typeof distributionOf>[1], 'measureId'>) =>
+  distributionOf(changes.map(decimal), { measureId, ...of })
+    ?.classes.filter(({ pairs }) => pairs > 0)
+    .map(({ from, to, pairs }) => ({ from, to, pairs }));
 
 describe('how changes spread', () => {
   it('puts a change of just the threshold with those who reached it, whichever way the measure runs', () => {
@@ -21,14 +25,15 @@ describe('how changes spread', () => {
   it('is exact where decimal fractions are not: 13.1 s less 11.4 s reaches 1.7 s', () => {
     // In floating point 11.4 - 13.1 is -1.6999999999999993.
     const change = fraction(-17, 10);
-    const [only] = distributionOf([change, fraction(0)], { betterWhen: 'lower', mid: 1.7 })?.classes ?? [];
+    const [only] =
+      distributionOf([change, fraction(0)], { measureId, betterWhen: 'lower', mid: 1.7 })?.classes ?? [];
     expect(only?.to).toBe(-1.7);
     expect(only?.pairs).toBe(1);
   });
 
   it('has an end of a class at the threshold, unless the changes spread too far for it', () => {
     const widthOf = (changes: readonly number[], mid: number | null): number | undefined =>
-      distributionOf(changes.map(decimal), { betterWhen: 'higher', mid })?.classWidth;
+      distributionOf(changes.map(decimal), { measureId, betterWhen: 'higher', mid })?.classWidth;
     expect(widthOf([-100, 300], 47.5)).toBe(47.5);
     expect(widthOf([-10, 100], 30)).toBe(15);
     expect(widthOf([-20, 20], 2)).toBe(2);
@@ -42,7 +47,7 @@ describe('how changes spread', () => {
     const mid = fc.constantFrom(1.7, 2, 30, 47.5);
     fc.assert(
       fc.property(fc.array(change, { minLength: 1 }), betterWhen, mid, (changes, better, threshold) => {
-        const spread = distributionOf(changes, { betterWhen: better, mid: threshold });
+        const spread = distributionOf(changes, { measureId, betterWhen: better, mid: threshold });
         const classes = spread?.classes ?? [];
         expect(classes.reduce((sum, { pairs }) => sum + pairs, 0)).toBe(changes.length);
         const isAtAnEnd = (threshold / (spread?.classWidth ?? 1)) % 1 < 1e-9;
@@ -61,6 +66,6 @@ describe('how changes spread', () => {
   });
 
   it('is nothing where nobody was measured twice', () => {
-    expect(distributionOf([], { betterWhen: 'higher', mid: 30 })).toBeNull();
+    expect(distributionOf([], { measureId, betterWhen: 'higher', mid: 30 })).toBeNull();
   });
 });

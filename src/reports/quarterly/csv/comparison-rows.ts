@@ -73,14 +73,14 @@ export function comparisonRows(report: QuarterlyReport): readonly CsvRow[] {
     ]),
     ...[...completeness, ...entry, confirmedValues].map((figure) => figureRow('data-quality', figure)),
     ...pairsLost.flatMap(({ shortName, figureId, starters, pairs, lost }) =>
-      [{ words: 'a like-for-like pair', referrals: pairs }, ...lost].map(({ words, referrals }) =>
+      [{ words: 'a like-for-like pair', figureId, referrals: pairs }, ...lost].map((each) =>
         numberRow({
           section: 'data-quality',
-          title: `${shortName}: ${words}`,
-          figureId,
+          title: `${shortName}: ${each.words}`,
+          figureId: each.figureId,
           statistic: 'count',
           n: starters,
-          value: referrals,
+          value: each.referrals,
           unit: 'referrals',
         }),
       ),

@@ -1,3 +1,7 @@
+import { PAIR_FIGURE_IDS } from '../../../domain/indicators/pair-figures.js';
+import { predictedFigureId } from '../../../domain/indicators/predicted-figures.js';
+import type { PredictedPart } from '../../../domain/indicators/predicted-figures.js';
+import { judgedByFigureId } from '../../../domain/indicators/threshold-figures.js';
 import type { MeasureOutcomes, PairsOutcome, PairsSummary, QuarterlyReport } from '../report-model.js';
 import { ends, figureRow, numberRow, summaryRows } from './row.js';
 import type { CsvRow } from './row.js';
@@ -17,7 +21,7 @@ export function outcomeRows({ outcomes }: QuarterlyReport): readonly CsvRow[] {
           measure,
           measure.atHome,
           'like for like, at home',
-          measure.likeForLikePairsOverStarters.id,
+          PAIR_FIGURE_IDS.atHome(measure.measureId),
         )),
     ...respondersRows(measure),
     ...(measure.practiceWalk === null
@@ -27,17 +31,28 @@ export function outcomeRows({ outcomes }: QuarterlyReport): readonly CsvRow[] {
           figureRow(SECTION, measure.practiceWalk.discharge),
         ]),
     ...distributionRows(measure),
-    ...measure.differences.map(({ name, pairs }) =>
-      countRow(measure, `Pairs not like for like: ${name}`, pairs, measure.pairsOverStarters.id),
+    ...measure.differences.map(({ name, figureId, pairs }) =>
+      countRow(measure, `Pairs not like for like: ${name}`, pairs, figureId),
     ),
     countRow(
       measure,
       'Pairs with a result at the ceiling',
       measure.pairsAtCeiling,
-      measure.pairsOverStarters.id,
+      PAIR_FIGURE_IDS.atCeiling(measure.measureId),
     ),
-    ...measure.thresholds.map(({ thresholdId, purpose, value, unit, pairs, source }) =>
+    ...(measure.practiceWalkDiffers === null
+      ? []
+      : [
+          countRow(
+            measure,
+            'Pairs with a practice walk at one end only',
+            measure.practiceWalkDiffers,
+            PAIR_FIGURE_IDS.practiceWalkDiffers(measure.measureId),
+          ),
+        ]),
+    ...measure.thresholds.map(({ thresholdId, chosenBy, purpose, value, unit, pairs, source }) =>
       numberRow({
+        figureId: judgedByFigureId(measure.measureId, { thresholdId, chosenBy }, 'all'),
         section: SECTION,
         title: `${measure.shortName}: threshold of ${purpose}`,
         ruleId: thresholdId,
@@ -94,7 +109,12 @@ function summaryOfPairs(
   ];
 }
 
-function respondersRows({ shortName, responders, likeForLike }: MeasureOutcomes): readonly CsvRow[] {
+function respondersRows({
+  measureId,
+  shortName,
+  responders,
+  likeForLike,
+}: MeasureOutcomes): readonly CsvRow[] {
   if (responders === null) return [];
   const { achieved, measured, eligible, worst, best, measuredShare } = responders;
   return [
@@ -114,8 +134,8 @@ function respondersRows({ shortName, responders, likeForLike }: MeasureOutcomes)
     numberRow({
       section: SECTION,
       title: `${shortName}: measured again like for like, of those with a baseline result`,
-      figureId: likeForLike.midReached?.id ?? null,
-      statistic: 'share',
+      figureId: PAIR_FIGURE_IDS.withBaseline(measureId),
+      statistic: 'share measured again',
       n: eligible,
       numerator: measured,
       denominator: eligible,
@@ -125,22 +145,17 @@ function respondersRows({ shortName, responders, likeForLike }: MeasureOutcomes)
   ];
 }
 
-function distributionRows({
-  shortName,
-  unit,
-  distribution,
-  likeForLikePairsOverStarters,
-}: MeasureOutcomes): readonly CsvRow[] {
+function distributionRows({ shortName, unit, distribution }: MeasureOutcomes): readonly CsvRow[] {
   if (distribution === null) return [];
   const ends =
     distribution.holdsEnd === 'lower'
       ? 'from one value to below the other'
       : 'above one value up to the other';
-  return distribution.classes.map(({ from, to, pairs }) =>
+  return distribution.classes.map(({ from, to, figureId, pairs }) =>
     numberRow({
       section: SECTION,
       title: `${shortName}: changes ${ends}, in ${unit}`,
-      figureId: likeForLikePairsOverStarters.id,
+      figureId,
       group: 'like for like',
       statistic: 'pairs between low and high',
       value: pairs,
@@ -165,7 +180,7 @@ function countRow({ shortName }: MeasureOutcomes, title: string, value: number, 
 /** Results in percent of predicted. */
 export function predictedRows({ percentPredicted }: QuarterlyReport): readonly CsvRow[] {
   return percentPredicted.flatMap(
-    ({ shortName, equationId, source, pairs, baseline, discharge, ...counts }) => {
+    ({ measureId, shortName, equationId, source, pairs, baseline, discharge, ...counts }) => {
       const said = {
         section: 'percent-predicted',
         title: shortName,
@@ -174,19 +189,34 @@ export function predictedRows({ percentPredicted }: QuarterlyReport): readonly C
         source: source.text,
       };
       const { belowLowerLimit, beyondAgesStudied, notPredicted } = counts;
-      const count = (statistic: string, value: number): CsvRow =>
-        numberRow({ ...said, statistic, n: pairs, value, unit: 'pairs' });
+      const count = (statistic: string, value: number, part: PredictedPart): CsvRow =>
+        numberRow({
+          ...said,
+          figureId: predictedFigureId(measureId, part),
+          statistic,
+          n: pairs,
+          value,
+          unit: 'pairs',
+        });
       return [
         ...summaryRows(baseline, { ...said, statistic: 'baseline' }),
         ...summaryRows(discharge, { ...said, statistic: 'discharge' }),
         ...(belowLowerLimit === null
           ? []
           : [
-              count('below the lower limit of normal at baseline', belowLowerLimit.baseline),
-              count('below the lower limit of normal at discharge', belowLowerLimit.discharge),
+              count(
+                'below the lower limit of normal at baseline',
+                belowLowerLimit.baseline,
+                'below-limit-baseline',
+              ),
+              count(
+                'below the lower limit of normal at discharge',
+                belowLowerLimit.discharge,
+                'below-limit-discharge',
+              ),
             ]),
-        count('beyond the ages studied', beyondAgesStudied),
-        ...notPredicted.map((each) => count(`not predicted: ${each.reason}`, each.pairs)),
+        count('beyond the ages studied', beyondAgesStudied, 'beyond-ages'),
+        ...notPredicted.map((each) => count(`not predicted: ${each.reason}`, each.pairs, 'not-predicted')),
       ];
     },
   );

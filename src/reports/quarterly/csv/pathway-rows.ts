@@ -55,7 +55,7 @@ function waitingRows({ waiting, waits }: QuarterlyReport): readonly CsvRow[] {
   return [
     ...clocks.flatMap(curveRows),
     ...clocks.flatMap(({ title: clock, methodId: ruleId, referrals: n, days }) =>
-      days.flatMap(({ day, startedByDay, started, leftBy, stillWaitingPercent, atRisk }) => {
+      days.flatMap(({ day, startedByDay, started, leftBy, stillWaitingPercent, seenSoLong }) => {
         const said = {
           section: 'waiting',
           figureId: startedByDay.id,
@@ -83,13 +83,7 @@ function waitingRows({ waiting, waits }: QuarterlyReport): readonly CsvRow[] {
             statistic: 'not yet ended',
             value: stillWaitingPercent,
           }),
-          numberRow({
-            ...said,
-            title: `At risk on day ${day}`,
-            statistic: 'count',
-            value: atRisk,
-            unit: 'referrals',
-          }),
+          figureRow('waiting', seenSoLong, { group: clock }),
         ];
       }),
     ),

@@ -1,6 +1,6 @@
 import type { Cell, Column, Link, Table } from '../../../documents/document-model.js';
 import type { ExclusionId } from '../../../domain/cohort/exclusions.js';
-import type { Figure, MemberKind } from '../../../domain/indicators/figure.js';
+import type { Figure, MemberFilter } from '../../../domain/indicators/figure.js';
 import type { Interval } from '../../../domain/statistics/interval.js';
 import type { SeenPeriod } from '../over-time-models.js';
 import { percentOf, range, rounded } from '../text-numbers.js';
@@ -41,15 +41,17 @@ export function interval(ends: Interval | null, places: number): Cell {
   };
 }
 
+type FigureLink = Extract<Link, { readonly kind: 'figure' }>;
+
 /** The link that opens a figure, of the report's own period or of another that it shows. */
-export function figureLink(figureId: string, seen?: SeenPeriod): Link {
+export function figureLink(figureId: string, seen?: SeenPeriod): FigureLink {
   if (seen === undefined) return { kind: 'figure', figureId };
   return { kind: 'figure', figureId, of: { period: seen.period.label, asAt: seen.asAt } };
 }
 
-/** The link that opens those whom a figure counts, but not in its numerator: of completeness, who is to be mended. */
-export function lackingLink(figureId: string): Link {
-  return { kind: 'figure', figureId, members: 'not-numerator' satisfies MemberKind };
+/** The link that opens some of those behind a figure alone: of completeness, say, those of whom it is missing. */
+export function membersLink(figureId: string, members: MemberFilter): FigureLink {
+  return { kind: 'figure', figureId, members };
 }
 
 /** A figure in a table, under a name of its own where its title would repeat the caption. */

@@ -1,7 +1,9 @@
-import type { Section, Table } from '../../../documents/document-model.js';
+import { ENTRY_KINDS } from '../../../domain/history/entered-in-error.js';
+import { PAIR_FIGURE_IDS } from '../../../domain/indicators/pair-figures.js';
+import type { Block, Section, Table } from '../../../documents/document-model.js';
 import type { QuarterlyReport } from '../report-model.js';
 import type { PairsLost } from '../section-models.js';
-import { count, figureLink, figureTable, lackingLink, text } from './cells.js';
+import { count, figureTable, membersLink, text } from './cells.js';
 
 /** How far the record can be trusted, and what to mend first. */
 export function dataQualitySection({ dataQuality }: QuarterlyReport): Section {
@@ -22,9 +24,9 @@ export function dataQualitySection({ dataQuality }: QuarterlyReport): Section {
                 { head: 'Referrals', kind: 'number' },
                 { head: 'Figure id', kind: 'text', isForSheetsOnly: true },
               ],
-              rows: mendFirst.map(({ figureId, words, referrals }) => [
-                text(words, lackingLink(figureId)),
-                count(referrals, lackingLink(figureId)),
+              rows: mendFirst.map(({ figureId, members, words, referrals }) => [
+                text(words, membersLink(figureId, members)),
+                count(referrals, membersLink(figureId, members)),
                 text(figureId),
               ]),
             },
@@ -45,9 +47,24 @@ export function dataQualitySection({ dataQuality }: QuarterlyReport): Section {
         ),
       },
       { kind: 'table', table: pairsLostTable(pairsLost) },
-      { kind: 'paragraph', text: `${entriesInError.words}.` },
+      ...inErrorBlocks(entriesInError),
     ],
   };
+}
+
+function inErrorBlocks(counts: QuarterlyReport['dataQuality']['entriesInError']): readonly Block[] {
+  const kinds = ENTRY_KINDS.filter((kind) => counts[kind] > 0);
+  const words: Block = { kind: 'paragraph', text: `${counts.words}.` };
+  if (kinds.length === 0) return [words];
+  const table: Table = {
+    caption: 'Entries in error, dated in the period and of the whole team: they count in no figure',
+    columns: [
+      { head: 'Kept out', kind: 'text' },
+      { head: 'Entries', kind: 'number' },
+    ],
+    rows: kinds.map((kind) => [text(kind), count(counts[kind], { kind: 'entries-in-error', of: kind })]),
+  };
+  return [words, { kind: 'table', table }];
 }
 
 function pairsLostTable(pairsLost: readonly PairsLost[]): Table {
@@ -63,13 +80,13 @@ function pairsLostTable(pairsLost: readonly PairsLost[]): Table {
       ...reasons.map(([, words]) => ({ head: words, kind: 'number' as const })),
       { head: 'Figure id', kind: 'text', isForSheetsOnly: true },
     ],
-    rows: pairsLost.map(({ shortName, figureId, starters, pairs, lost }) => [
+    rows: pairsLost.map(({ measureId, shortName, figureId, starters, pairs, lost }) => [
       text(shortName),
-      count(starters, figureLink(figureId)),
-      count(pairs, figureLink(figureId)),
+      count(starters, membersLink(figureId, 'counted')),
+      count(pairs, membersLink(figureId, 'numerator')),
       ...reasons.map(([reason]) => {
         const referrals = lost.find((each) => each.reason === reason)?.referrals ?? 0;
-        return referrals === 0 ? count(0) : count(referrals, lackingLink(figureId));
+        return count(referrals, membersLink(PAIR_FIGURE_IDS.lost(measureId, reason), 'numerator'));
       }),
       text(figureId),
     ]),

@@ -1,7 +1,9 @@
-import type { Section } from '../../../documents/document-model.js';
+import { judgedByFigureId } from '../../../domain/indicators/threshold-figures.js';
+import type { JudgedPairs } from '../../../domain/indicators/threshold-figures.js';
+import type { Link, Section } from '../../../documents/document-model.js';
 import type { QuarterlyReport } from '../report-model.js';
 import type { Source } from '../definitions-model.js';
-import { count, number, text } from './cells.js';
+import { count, membersLink, number, text } from './cells.js';
 
 /** Every rule, threshold, equation and method that the report was counted by, with its source. */
 export function definitionsSection({ definitions, settingsVersion }: QuarterlyReport): Section {
@@ -54,8 +56,8 @@ export function definitionsSection({ definitions, settingsVersion }: QuarterlyRe
             text(threshold.amountsTo),
             text(threshold.population),
             text(threshold.chosenBy),
-            count(threshold.pairs),
-            count(threshold.pairsOfAnotherDiagnosis),
+            count(threshold.pairs, judgedLink(threshold, 'all')),
+            count(threshold.pairsOfAnotherDiagnosis, judgedLink(threshold, 'of-another-diagnosis')),
             ...sourceCells(threshold.source),
           ]),
         },
@@ -81,6 +83,13 @@ export function definitionsSection({ definitions, settingsVersion }: QuarterlyRe
       ...methods.map((method) => ({ kind: 'paragraph' as const, text: `${method}.` })),
     ],
   };
+}
+
+function judgedLink(
+  threshold: QuarterlyReport['definitions']['thresholds'][number],
+  which: JudgedPairs,
+): Link {
+  return membersLink(judgedByFigureId(threshold.measureId, threshold, which), 'numerator');
 }
 
 function sourceCells({ text: words, mark }: Source): readonly ReturnType<typeof text>[] {

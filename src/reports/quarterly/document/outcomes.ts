@@ -1,9 +1,10 @@
 import { placesFor } from '../../../domain/measures/shown-value.js';
-import type { Block, Section } from '../../../documents/document-model.js';
+import { PAIR_FIGURE_IDS } from '../../../domain/indicators/pair-figures.js';
+import type { Block, Section, Table } from '../../../documents/document-model.js';
 import { dotPlot } from '../../../plots/dot-plot.js';
 import type { MeasureOutcomes, QuarterlyReport } from '../report-model.js';
 import { range, rounded } from '../text-numbers.js';
-import { figureTable, withTrueMinus } from './cells.js';
+import { count, figureTable, membersLink, text, withTrueMinus } from './cells.js';
 import type { FigureRow } from './cells.js';
 import { midOf, perMid } from './mid.js';
 import { missingPairsTable, pairsTable } from './pairs-tables.js';
@@ -36,9 +37,9 @@ function allMeasures(outcomes: readonly MeasureOutcomes[]): readonly Block[] {
         outcome,
         who: 'like for like (headline)',
         pairs: outcome.likeForLike,
-        figure: outcome.likeForLikePairsOverStarters,
+        figureId: outcome.likeForLikePairsOverStarters.id,
       },
-      { outcome, who: 'all pairs', pairs: outcome.allPairs, figure: outcome.pairsOverStarters },
+      { outcome, who: 'all pairs', pairs: outcome.allPairs, figureId: outcome.pairsOverStarters.id },
       ...(outcome.atHome === null
         ? []
         : [
@@ -46,7 +47,7 @@ function allMeasures(outcomes: readonly MeasureOutcomes[]): readonly Block[] {
               outcome,
               who: 'like for like, both tests at home',
               pairs: outcome.atHome,
-              figure: outcome.likeForLikePairsOverStarters,
+              figureId: PAIR_FIGURE_IDS.atHome(outcome.measureId),
             },
           ]),
     ]),
@@ -84,6 +85,7 @@ function measureBlocks(outcome: MeasureOutcomes): readonly Block[] {
       kind: 'table',
       table: figureTable(`${shortName}: pairs, and who reached the MID`, figureRows(outcome)),
     },
+    ...markedPairs(outcome),
     ...remarks(outcome).map((remark) => ({ kind: 'paragraph' as const, text: remark })),
   ];
   const heading = `${name} (${shortName}): ${unit}, ${betterWhen} is better`;
@@ -113,8 +115,43 @@ function figureRows({
   ];
 }
 
+/** What is marked of how many pairs; nothing where no pair is. */
+function markedPairs(outcome: MeasureOutcomes): readonly Block[] {
+  const { measureId, shortName, differences, practiceWalkDiffers, pairsAtCeiling } = outcome;
+  const marks = [
+    ...differences.map(({ name, figureId, pairs }) => ({
+      words: `not like for like by ${name}`,
+      figureId,
+      pairs,
+    })),
+    {
+      words: 'practice walk at one end only',
+      figureId: PAIR_FIGURE_IDS.practiceWalkDiffers(measureId),
+      pairs: practiceWalkDiffers ?? 0,
+    },
+    {
+      words: 'at the ceiling of the test',
+      figureId: PAIR_FIGURE_IDS.atCeiling(measureId),
+      pairs: pairsAtCeiling,
+    },
+  ].filter(({ pairs }) => pairs > 0);
+  if (marks.length === 0) return [];
+  const table: Table = {
+    caption: `${shortName}: what is marked of its pairs; one pair may have several marks`,
+    columns: [
+      { head: 'Mark', kind: 'text' },
+      { head: 'Pairs', kind: 'number' },
+    ],
+    rows: marks.map(({ words, figureId, pairs }) => [
+      text(words),
+      count(pairs, membersLink(figureId, 'numerator')),
+    ]),
+  };
+  return [{ kind: 'table', table }];
+}
+
 function remarks(outcome: MeasureOutcomes): readonly string[] {
-  const { responders, differences, practiceWalkDiffers, pairsAtCeiling, marks, thresholds } = outcome;
+  const { responders, marks, thresholds } = outcome;
   return [
     ...(responders === null || responders.eligible === 0
       ? []
@@ -123,15 +160,6 @@ function remarks(outcome: MeasureOutcomes): readonly string[] {
             `${rounded(responders.best, 1)} % (${responders.measured} of ${responders.eligible} with a baseline were measured again ` +
             `like for like${responders.fewMeasured ? '; fewer than 70 %, so the share says little' : ''}).`,
         ]),
-    ...(differences.length === 0
-      ? []
-      : [
-          `Pairs not like for like by: ${differences.map(({ name, pairs }) => `${name} ${pairs}`).join(', ')}.`,
-        ]),
-    ...(practiceWalkDiffers === null || practiceWalkDiffers === 0
-      ? []
-      : [`Pairs with a practice walk at one end only: ${practiceWalkDiffers}.`]),
-    ...(pairsAtCeiling === 0 ? [] : [`Pairs at the ceiling of the test: ${pairsAtCeiling}.`]),
     ...(thresholds.length === 0 ? ['No threshold is known: the change is shown and not judged.'] : []),
     ...(marks.length === 0 ? [] : [`Thresholds used here are marked: ${marks.join('; ')}.`]),
   ];

@@ -1,8 +1,8 @@
 import { placesFor } from '../../../domain/measures/shown-value.js';
 import type { Table } from '../../../documents/document-model.js';
-import type { Figure } from '../../../domain/indicators/figure.js';
+import { PAIR_FIGURE_IDS } from '../../../domain/indicators/pair-figures.js';
 import type { MeasureOutcomes, PairsSummary } from '../report-model.js';
-import { count, figureLink, interval, number, percentage, text } from './cells.js';
+import { count, figureLink, interval, membersLink, number, percentage, text } from './cells.js';
 
 /** Pairs of a measure that are counted together. */
 export interface PairsRow {
@@ -10,7 +10,7 @@ export interface PairsRow {
   readonly who: string;
   readonly pairs: PairsSummary;
   /** Opens to the people of the pairs. */
-  readonly figure: Figure;
+  readonly figureId: string;
 }
 
 /** Both ends and the change of every measure. */
@@ -33,7 +33,7 @@ export function pairsTable(caption: string, rows: readonly PairsRow[]): Table {
       { head: 'Standardised response mean', kind: 'number' },
       { head: 'Measure id', kind: 'text', isForSheetsOnly: true },
     ],
-    rows: rows.map(({ outcome: { measureId, shortName, unit }, who, pairs, figure }) => {
+    rows: rows.map(({ outcome: { measureId, shortName, unit }, who, pairs, figureId }) => {
       const places = placesFor(unit);
       const { baseline, discharge, change, changeSummary } = pairs;
       const { lowerQuartile: low, upperQuartile: high } = changeSummary;
@@ -41,7 +41,7 @@ export function pairsTable(caption: string, rows: readonly PairsRow[]): Table {
         text(shortName),
         text(who),
         text(unit),
-        count(pairs.pairs, figureLink(figure.id)),
+        count(pairs.pairs, membersLink(figureId, 'numerator')),
         number(baseline.mean, places),
         number(baseline.sd, places),
         number(discharge.mean, places),
@@ -72,16 +72,16 @@ export function missingPairsTable(outcomes: readonly MeasureOutcomes[]): Table {
       { head: 'What may be said', kind: 'text' },
       { head: 'Figure id', kind: 'text', isForSheetsOnly: true },
     ],
-    rows: outcomes.flatMap(({ shortName, responders, likeForLike: { midReached } }) => {
+    rows: outcomes.flatMap(({ measureId, shortName, responders, likeForLike: { midReached } }) => {
       if (responders === null || responders.eligible === 0 || midReached === null) return [];
       const { achieved, measured, eligible, worst, best, measuredShare, fewMeasured } = responders;
       return [
         [
           text(shortName),
           count(achieved, figureLink(midReached.id)),
-          count(measured),
+          count(measured, membersLink(midReached.id, 'counted')),
           percentage(midReached),
-          count(eligible),
+          count(eligible, membersLink(PAIR_FIGURE_IDS.withBaseline(measureId), 'numerator')),
           interval(worst === null || best === null ? null : { low: worst, high: best }, 1),
           number(measuredShare, 1),
           text(fewMeasured ? 'little: fewer than 70 % were measured again' : ''),

@@ -1,13 +1,11 @@
+import { predictedFigureId } from '../../../domain/indicators/predicted-figures.js';
+import type { PredictedPart } from '../../../domain/indicators/predicted-figures.js';
 import type { Link, Section } from '../../../documents/document-model.js';
-import type { QuarterlyReport } from '../report-model.js';
-import { count, figureLink, number, text } from './cells.js';
+import type { PercentPredicted, QuarterlyReport } from '../report-model.js';
+import { count, membersLink, number, text } from './cells.js';
 
 /** Percentage of the predicted distance at both ends, each equation by itself. */
-export function predictedSection({ percentPredicted, outcomes }: QuarterlyReport): Section {
-  const pairsOf = (measureId: string): [] | [Link] => {
-    const found = outcomes.find((outcome) => outcome.measureId === measureId);
-    return found === undefined ? [] : [figureLink(found.likeForLikePairsOverStarters.id)];
-  };
+export function predictedSection({ percentPredicted }: QuarterlyReport): Section {
   return {
     id: 'predicted',
     title: 'Percentage of predicted',
@@ -35,21 +33,26 @@ export function predictedSection({ percentPredicted, outcomes }: QuarterlyReport
                 { head: 'Below the lower limit at baseline', kind: 'number' },
                 { head: 'at discharge', kind: 'number' },
                 { head: 'Beyond the ages studied', kind: 'number' },
-                { head: 'Not predicted', kind: 'text' },
+                { head: 'Not predicted', kind: 'number', isLeftOutWhenEmpty: true },
+                { head: 'Why not', kind: 'text', isLeftOutWhenEmpty: true },
                 { head: 'Mark', kind: 'text' },
               ],
               rows: percentPredicted.map((row) => [
                 text(row.shortName),
                 text(row.equationId),
-                count(row.baseline.n),
-                count(row.pairs, ...pairsOf(row.measureId)),
+                count(row.baseline.n, opens(row, 'counted')),
+                count(row.pairs, membersLink(predictedFigureId(row.measureId, 'counted'), 'counted')),
                 number(row.baseline.mean, 1),
                 number(row.baseline.sd, 1),
                 number(row.discharge.mean, 1),
                 number(row.discharge.sd, 1),
-                count(row.belowLowerLimit?.baseline ?? null),
-                count(row.belowLowerLimit?.discharge ?? null),
-                count(row.beyondAgesStudied),
+                count(row.belowLowerLimit?.baseline ?? null, opens(row, 'below-limit-baseline')),
+                count(row.belowLowerLimit?.discharge ?? null, opens(row, 'below-limit-discharge')),
+                count(row.beyondAgesStudied, opens(row, 'beyond-ages')),
+                count(
+                  row.notPredicted.reduce((sum, { pairs }) => sum + pairs, 0),
+                  opens(row, 'not-predicted'),
+                ),
                 text(row.notPredicted.map(({ reason, pairs }) => `${pairs}: ${reason}`).join(' ')),
                 text(row.source.mark ?? ''),
               ]),
@@ -57,4 +60,8 @@ export function predictedSection({ percentPredicted, outcomes }: QuarterlyReport
           },
     ],
   };
+}
+
+function opens({ measureId }: PercentPredicted, part: PredictedPart): Link {
+  return membersLink(predictedFigureId(measureId, part), 'numerator');
 }

@@ -2,7 +2,7 @@ import type { Block, Table } from '../../../documents/document-model.js';
 import { changeBars } from '../../../plots/change-bars.js';
 import type { MeasureOutcomes } from '../report-model.js';
 import type { Distribution } from '../section-models.js';
-import { count, number, withTrueMinus } from './cells.js';
+import { count, membersLink, number, withTrueMinus } from './cells.js';
 import { midOf } from './mid.js';
 
 /** Of fewer pairs than this their spread is not drawn. */
@@ -45,7 +45,7 @@ function distributionTable(caption: string, { classes, holdsEnd }: Distribution,
     rows: classes.map((each) => [
       number(each.from, placesOf(each.from)),
       number(each.to, placesOf(each.to)),
-      count(each.pairs),
+      count(each.pairs, membersLink(each.figureId, 'numerator')),
     ]),
   };
 }

@@ -1,7 +1,7 @@
 import type { Section } from '../../../documents/document-model.js';
 import { COHORT_KINDS } from '../../../domain/cohort/cohorts.js';
 import type { QuarterlyReport } from '../report-model.js';
-import { count, figureLink, text } from './cells.js';
+import { count, figureLink, membersLink, text } from './cells.js';
 
 /** The sentences on top, and the three cohorts. */
 export function summarySection({ narrative, cohorts }: QuarterlyReport): Section {
@@ -38,10 +38,10 @@ export function summarySection({ narrative, cohorts }: QuarterlyReport): Section
             return [
               text(`${kind} cohort`),
               text(words),
-              count(referrals, figureLink(notClosed.id)),
-              count(people),
+              count(referrals, membersLink(notClosed.id, 'counted')),
+              count(people, membersLink(notClosed.id, 'counted')),
               count(notClosed.numerator, figureLink(notClosed.id)),
-              count(registeredInError),
+              count(registeredInError, membersLink(notClosed.id, 'excluded')),
             ];
           }),
         },

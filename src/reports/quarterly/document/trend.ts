@@ -85,7 +85,8 @@ function chartTable(chart: TrendChart, { quarters }: TrendSection, places: numbe
       { head: 'Limits', kind: 'interval' },
     ],
     rows: points.map(({ quarter, n, numerator, value, lower, upper }, index) => {
-      const link = figureLink(figureId, quarters[index]);
+      const open = figureLink(figureId, quarters[index]);
+      const link = isCount ? { ...open, members: 'counted' } : open;
       return [
         text(quarter),
         ...(isShare ? [count(numerator, link)] : []),

@@ -4,7 +4,7 @@ import type { Figure } from '../../../domain/indicators/figure.js';
 import { incidenceBands } from '../../../plots/incidence-bands.js';
 import type { QuarterlyReport, WaitSummary } from '../report-model.js';
 import type { IncidenceByClock, WaitingNow } from '../section-models.js';
-import { count, figureLink, interval, number, text } from './cells.js';
+import { count, figureLink, interval, membersLink, number, text } from './cells.js';
 
 /** Waiting for everybody, those still waiting and those who left included; then the simple waits of those who got there. */
 export function waitingSection({ waiting, waits, asAt }: QuarterlyReport): Section {
@@ -67,9 +67,9 @@ function incidenceTable({ days, methodId, title }: IncidenceByClock): Table {
       ...(first?.leftBy ?? []).map(({ words }) => ({ head: `${words}, %`, kind: 'number' as const })),
       { head: 'Still waiting, %', kind: 'number' },
     ],
-    rows: days.map(({ day, atRisk, startedByDay, started, leftBy, stillWaitingPercent }) => [
+    rows: days.map(({ day, atRisk, seenSoLong, startedByDay, started, leftBy, stillWaitingPercent }) => [
       text(`day ${day}`),
-      count(atRisk),
+      count(atRisk, membersLink(seenSoLong.id, 'numerator')),
       count(startedByDay.numerator, figureLink(startedByDay.id)),
       number(started?.percent ?? null, 1),
       interval(started?.interval ?? null, 1),
@@ -127,7 +127,13 @@ function nowBlocks({ waiting, byStage, overDays, longest }: WaitingNow, cut: str
 
 /** How many wait so, each of whom can be opened; a share of them says nothing of chance. */
 function waitingRow(words: string, { id, ruleId, numerator, denominator }: Figure): readonly Cell[] {
-  return [text(words), count(numerator, figureLink(id)), count(denominator), text(ruleId), text(id)];
+  return [
+    text(words),
+    count(numerator, figureLink(id)),
+    count(denominator, membersLink(id, 'counted')),
+    text(ruleId),
+    text(id),
+  ];
 }
 
 function simpleWaits(waits: readonly WaitSummary[]): Table {
@@ -151,7 +157,7 @@ function simpleWaits(waits: readonly WaitSummary[]): Table {
       return [
         text(wait.title),
         count(wait.reached.numerator, figureLink(wait.reached.id)),
-        count(wait.reached.denominator),
+        count(wait.reached.denominator, membersLink(wait.reached.id, 'counted')),
         number(median, 1),
         interval(quartiles, 1),
         count(wait.stillWaiting.numerator, figureLink(wait.stillWaiting.id)),
