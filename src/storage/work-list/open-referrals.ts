@@ -5,35 +5,35 @@ import type { Executor } from '../connection.js';
 export interface OpenReferral {
   readonly id: string;
   readonly patientId: string;
+  readonly siteId: string;
+  readonly diagnosis: Diagnosis;
   readonly familyName: string;
   readonly givenName: string;
 }
 
-/** What a work list is narrowed to where the database can do it; null for no narrowing. */
-export interface OpenReferralFilter {
-  readonly siteId: string | null;
-  readonly diagnosis: Diagnosis | null;
-}
-
 /** The open referrals of a team with their people. The work grows with the open ones: they are a range of an index. */
-export async function openReferrals(
-  db: Executor,
-  teamId: string,
-  filter: OpenReferralFilter,
-): Promise<readonly OpenReferral[]> {
-  let query = db
+export async function openReferrals(db: Executor, teamId: string): Promise<readonly OpenReferral[]> {
+  const rows = await db
     .selectFrom('referral')
     .innerJoin('patient', 'patient.id', 'referral.patient_id')
-    .select(['referral.id', 'referral.patient_id', 'patient.family_name', 'patient.given_name'])
+    .select([
+      'referral.id',
+      'referral.patient_id',
+      'referral.site_id',
+      'referral.diagnosis',
+      'patient.family_name',
+      'patient.given_name',
+    ])
     .where('referral.team_id', '=', teamId)
     .where('referral.closed_on', 'is', null)
-    .where('referral.entered_in_error_at', 'is', null);
-  if (filter.siteId !== null) query = query.where('referral.site_id', '=', filter.siteId);
-  if (filter.diagnosis !== null) query = query.where('referral.diagnosis', '=', filter.diagnosis);
-  const rows = await query.orderBy('referral.id').execute();
+    .where('referral.entered_in_error_at', 'is', null)
+    .orderBy('referral.id')
+    .execute();
   return rows.map((row) => ({
     id: row.id,
     patientId: row.patient_id,
+    siteId: row.site_id,
+    diagnosis: row.diagnosis as Diagnosis,
     familyName: row.family_name,
     givenName: row.given_name,
   }));

@@ -83,19 +83,26 @@ async function referralWork(
 }> {
   const db = context.reader;
   const { settings } = await currentSettings(db, actor.teamId);
-  const open = await openReferrals(db, actor.teamId, request);
-  const ids = open.map((referral) => referral.id);
-  const people = new Map(open.map((referral) => [referral.id, referral]));
-  const clinicians = await lastClinicians(db, ids);
+  const open = await openReferrals(db, actor.teamId);
+  // Of all, so that what can be chosen does not depend on what was chosen.
+  const clinicians = await lastClinicians(
+    db,
+    open.map(({ id }) => id),
+  );
+  const { siteId, clinicianId, diagnosis } = request;
+  const wanted = open.filter(
+    (referral) =>
+      (siteId === null || referral.siteId === siteId) &&
+      (diagnosis === null || referral.diagnosis === diagnosis) &&
+      (clinicianId === null || clinicians.get(referral.id)?.id === clinicianId),
+  );
+  const people = new Map(wanted.map((referral) => [referral.id, referral]));
   const alike = await patientsWithLikeRecord(
     db,
     actor.teamId,
-    open.map((referral) => referral.patientId),
+    wanted.map(({ patientId }) => patientId),
   );
-  const wanted = ids.filter(
-    (id) => request.clinicianId === null || clinicians.get(id)?.id === request.clinicianId,
-  );
-  const facts = await loadReferralFacts(db, actor.teamId, wanted, settings);
+  const facts = await loadReferralFacts(db, actor.teamId, [...people.keys()], settings);
   const entries: ReferralEntry[] = [];
   let quiet = 0;
   for (const each of facts) {
@@ -108,10 +115,8 @@ async function referralWork(
       quiet += 1;
       continue;
     }
-    const { siteId, diagnosis } = each;
     const clinician = clinicians.get(each.referralId) ?? null;
-    for (const due of work.dues)
-      entries.push({ kind: 'referral', ...person, siteId, diagnosis, stage, clinician, ...due });
+    for (const due of work.dues) entries.push({ kind: 'referral', ...person, stage, clinician, ...due });
   }
   return { entries, open: facts.length, quiet, clinicians: byName(clinicians.values()) };
 }
