@@ -8,6 +8,7 @@ import type { RowChoice } from '../usecases/imports/commit-import.js';
 import { chooseColumns, takeFile } from '../usecases/imports/keep-import.js';
 import { problemFor } from '../http/problem/problem-for.js';
 import { leadOfTeam } from '../usecases/imports/lead-of-team.js';
+import { viewOf } from '../usecases/imports/view-import.js';
 import { bringRecordFileIn } from './bring-record-in.js';
 import { readConfig } from './config.js';
 import { openRecord } from './open-record.js';
@@ -29,7 +30,6 @@ const USAGE = `Brings a sheet of referrals into the record: CSV or XLSX.
                        without that team, all of it or nothing`;
 
 const MOST_LINES = 50;
-let toldPercent = -1;
 
 await runCommand(USAGE, async () => {
   const { values, positionals } = parseArgs({
@@ -60,14 +60,16 @@ await runCommand(USAGE, async () => {
     const found = await leadOfTeam(context, team, site ?? null);
     if (typeof found === 'string') throw commandRefused(found);
     const { lead } = found;
-    let view = valueOf(await takeFile(context, lead, { name: basename(file), content: readContent(file) }));
+    const taken = { name: basename(file), content: readContent(file) };
+    let view = valueOf(await takeFile(context, lead, taken, progressOf('judged')));
     if (site !== undefined || dates !== undefined) {
       const choices = {
         ...view.choices,
         siteId: found.siteId ?? view.choices.siteId,
         dateOrder: dates ?? view.choices.dateOrder,
       };
-      view = valueOf(await chooseColumns(context, lead, view.id, { choices, basedOn: [view.version] }));
+      valueOf(await chooseColumns(context, lead, view.id, { choices, basedOn: [view.version] }));
+      view = valueOf(await viewOf(context, lead, view.id, progressOf('judged')));
     }
     for (const { message } of view.sheet?.questions ?? []) console.log(`Open: ${message}`);
     if ((view.sheet?.questions.length ?? 0) > 0)
@@ -77,9 +79,10 @@ await runCommand(USAGE, async () => {
         rows,
         confirmsUnusual: values['confirm-unusual'],
         basedOn: [view.version],
-        progress,
+        progress: progressOf('brought in'),
       };
-      view = valueOf(await commitImport(context, lead, view.id, options));
+      valueOf(await commitImport(context, lead, view.id, options));
+      view = valueOf(await viewOf(context, lead, view.id));
     }
     tell(view.judgement, rows !== undefined);
     console.log(`Import ${view.id} of ${found.teamName}.`);
@@ -105,11 +108,14 @@ function valueOf<Value>(
   return outcome.value;
 }
 
-function progress(doneRows: number, of: number): void {
-  const percent = Math.floor((doneRows / Math.max(1, of)) * 20) * 5;
-  if (percent === toldPercent) return;
-  toldPercent = percent;
-  console.error(`${percent} % (${doneRows} of ${of} referrals)`);
+function progressOf(what: string): (doneReferrals: number, of: number) => void {
+  let toldPercent = -1;
+  return (doneReferrals, of) => {
+    const percent = Math.floor((doneReferrals / Math.max(1, of)) * 20) * 5;
+    if (percent === toldPercent) return;
+    toldPercent = percent;
+    console.error(`${percent} % ${what} (${doneReferrals} of ${of} referrals)`);
+  };
 }
 
 function tell(judgement: Judgement | null, isDone: boolean): void {

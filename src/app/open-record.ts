@@ -1,9 +1,12 @@
+import { dirname } from 'node:path';
 import { MIGRATIONS } from '../../migrations/index.js';
 import { openConnection } from '../storage/connection.js';
 import type { Connection } from '../storage/connection.js';
 import { migrate } from '../storage/migrate.js';
+import { openSpool } from '../storage/spool.js';
 import { createUntoldReads } from '../usecases/audit/untold-reads.js';
 import type { Clock, Context } from '../usecases/context.js';
+import { createTrials } from '../usecases/imports/trials.js';
 import { v7 as newId } from 'uuid';
 import { requireWritable } from './check-record.js';
 import { commandRefused } from './run-command.js';
@@ -31,6 +34,7 @@ export async function openRecord(file: string, clock: Clock): Promise<OpenRecord
     clock,
     newId: () => newId(),
     untold: createUntoldReads(),
+    trials: createTrials(() => openSpool(dirname(file))),
   };
   return { connection, context, applied };
 }

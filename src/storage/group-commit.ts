@@ -3,6 +3,7 @@ import type { CompiledQuery, DatabaseConnection, Dialect, Driver, QueryResult, S
 import { preparedOnce } from './prepared-once.js';
 import { sqliteDialect } from './sqlite-dialect.js';
 import { takeTurns } from './take-turns.js';
+import { tellWritten } from './written.js';
 
 /**
  * SQLite for writing, where transactions that arrive together reach the disk together.
@@ -126,13 +127,14 @@ function connectionTo(
   statements: SqliteDatabase,
   { before, afterError }: { readonly before: () => void; readonly afterError: (error: unknown) => void },
 ): DatabaseConnection {
-  return {
+  const connection: DatabaseConnection = {
     executeQuery: async <Row>({ sql, parameters }: CompiledQuery): Promise<QueryResult<Row>> => {
       before();
       try {
         const statement = statements.prepare(sql);
         if (statement.reader) return { rows: statement.all(parameters) as Row[] };
         const { changes, lastInsertRowid } = statement.run(parameters);
+        tellWritten(connection, { sql, parameters });
         return { rows: [], numAffectedRows: BigInt(changes), insertId: BigInt(lastInsertRowid) };
       } catch (error) {
         afterError(error);
@@ -143,4 +145,5 @@ function connectionTo(
       throw new Error('Rows are read at once, not one by one.');
     },
   };
+  return connection;
 }

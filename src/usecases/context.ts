@@ -1,8 +1,10 @@
 import type { PlainDate } from '../domain/calendar/plain-date.js';
+import type { UnchainedEvent } from '../storage/audit/audit-trail.js';
 import type { Executor } from '../storage/connection.js';
 import type { Role } from '../domain/account/role.js';
 import type { RequestKey } from '../storage/request-keys/request-keys.js';
 import type { UntoldReads } from './audit/untold-reads.js';
+import type { Trials } from './imports/trials.js';
 
 /** Where the program learns the time. */
 export interface Clock {
@@ -22,6 +24,10 @@ export interface Context {
   readonly newId: () => string;
   /** Readings that wait for the trail while the record cannot be written. */
   readonly untold: UntoldReads;
+  /** Sheets that were judged, or are being, on their way into the record. */
+  readonly trials: Trials;
+  /** Takes what would be told to the trail, where what happens is only tried. */
+  readonly tellInstead?: (event: UnchainedEvent) => void;
 }
 
 /** A person or program of a team who is signed in. */

@@ -16,6 +16,8 @@ type PageProps = PropsWithChildren<{
   readonly scripts?: readonly string[];
   /** Names of further style sheets among the assets. */
   readonly styles?: readonly string[];
+  /** Without scripts the page is asked for again after so many seconds: for work that goes on. */
+  readonly askAgainS?: number;
   /** Stands at the foot of every sheet of paper, such as the data cut. */
   readonly sheetLine?: string;
 }>;
@@ -26,6 +28,7 @@ export function Page({
   title,
   scripts = [],
   styles = [],
+  askAgainS,
   sheetLine,
   children,
 }: PageProps): JSX.Element {
@@ -44,6 +47,13 @@ export function Page({
         {scripts.map((name) => (
           <script src={assetAddress(name)} defer />
         ))}
+        {askAgainS === undefined ? (
+          ''
+        ) : (
+          <noscript>
+            <meta http-equiv="refresh" content={String(askAgainS)} />
+          </noscript>
+        )}
       </head>
       <body>
         <a class="skip" href="#content">

@@ -54,14 +54,14 @@ describe('the command that brings a sheet in', () => {
   it('judges every row, brings the good ones in with its progress, and changes nothing the second time', async () => {
     const file = sheet('b.csv');
     const judged = await run(file, ...TEAM, '--site', 'Dune Hall');
-    expect(judged.stderr).toBe('');
+    expect(judged.stderr).toBe('100 % judged (1 of 1 referrals)\n');
     expect(judged.stdout).toContain('Row 3, DOB: There is no such date.');
     expect(judged.stdout).toContain(
       'Judged, nothing written:\n1 new, 0 added to, 0 in the record already, 0 unusual, 1 refused',
     );
     const done = await run(file, ...TEAM, '--site', 'Dune Hall', '--commit', 'good-rows');
     expect(done.stdout).toContain('Brought in:\n1 new');
-    expect(done.stderr).toContain('100 % (1 of 1 referrals)');
+    expect(done.stderr).toContain('100 % brought in (1 of 1 referrals)');
     const again = await run(file, ...TEAM, '--site', 'Dune Hall', '--commit', 'good-rows');
     expect(again.stdout).toContain('Brought in:\n0 new, 0 added to, 1 in the record already');
     const none = await run(file, ...TEAM, '--site', 'Dune Hall', '--commit', 'all-or-none');

@@ -6,6 +6,7 @@ import { createAccount, createTeam } from '../../src/usecases/accounts/provision
 import type { TeamMember } from '../../src/usecases/context.js';
 import { commitImport } from '../../src/usecases/imports/commit-import.js';
 import { takeFile } from '../../src/usecases/imports/keep-import.js';
+import { viewOf } from '../../src/usecases/imports/view-import.js';
 import { BENCH_INSTANT } from './whole-assessment.js';
 
 /** What bringing one sheet in took. */
@@ -55,12 +56,14 @@ async function bringIn(content: Buffer): Promise<ImportRun> {
   if (wrong !== undefined) throw new Error(JSON.stringify(wrong));
   const options = { rows: 'all-or-none', confirmsUnusual: false, basedOn: [judged.version] } as const;
   const usedBefore = process.cpuUsage();
-  const brought = valueOf(await commitImport(context, lead, judged.id, options));
+  valueOf(await commitImport(context, lead, judged.id, options));
+  const broughtAt = performance.now();
   const used = process.cpuUsage(usedBefore);
+  const brought = valueOf(await viewOf(context, lead, judged.id));
   const counts = brought.judgement?.counts;
   return {
     judgedMs: judgedAt - begunAt,
-    broughtInMs: performance.now() - judgedAt,
+    broughtInMs: broughtAt - judgedAt,
     broughtInProcessorMs: (used.user + used.system) / 1000,
     rowsBroughtIn: (counts?.new ?? 0) + (counts?.added ?? 0),
     mostMemoryMb: process.resourceUsage().maxRSS / 1024,

@@ -16,6 +16,11 @@ export interface PageClient {
    * @param action where the form is sent; the page itself unless said otherwise
    */
   readonly submit: (page: string, fields: Fields, action?: string) => Promise<supertest.Response>;
+  /** Opens a page and sends its form with a file. */
+  readonly upload: (
+    page: string,
+    file: { readonly name: string; readonly content: string },
+  ) => Promise<supertest.Response>;
   /** Sends a form as it is, without any page. */
   readonly post: (path: string, fields: Fields) => Promise<supertest.Response>;
   readonly cookies: Map<string, string>;
@@ -51,7 +56,14 @@ function clientWith(service: TestApp, cookies: Map<string, string>): PageClient 
     const { text } = await get(page);
     return post(action, { ...hiddenFieldsOf(text, action), ...fields });
   };
-  return { get, post, submit, cookies };
+  const upload: PageClient['upload'] = async (page, { name, content }) => {
+    const { text } = await get(page);
+    const sent = supertest(service.app.server).post(page).attach('file', Buffer.from(content), name);
+    return send(
+      Object.entries(hiddenFieldsOf(text, page)).reduce((form, field) => form.field(...field), sent),
+    );
+  };
+  return { get, post, submit, upload, cookies };
 }
 
 /** What a response asks the browser to keep. */

@@ -35,6 +35,11 @@ export interface CourseKey {
 }
 
 /** The person of a key in one line, to tell whether two rows are of the same. */
-export function personKey({ nhsNumber, familyName, givenName, bornOn }: CourseKey): string {
+export function personKey({
+  nhsNumber,
+  familyName,
+  givenName,
+  bornOn,
+}: Omit<CourseKey, 'receivedOn'>): string {
   return nhsNumber ?? `${familyName.toLowerCase()}|${givenName.toLowerCase()}|${bornOn}`;
 }

@@ -1,15 +1,11 @@
+import type { FastifyReply, FastifyRequest } from 'fastify';
 import { z } from 'zod';
 import { COLUMNS } from '../../domain/imports/columns.js';
 import { commitImport } from '../../usecases/imports/commit-import.js';
-import {
-  chooseColumns,
-  discardImport,
-  getImport,
-  listImports,
-  takeFile,
-} from '../../usecases/imports/keep-import.js';
+import { chooseColumns, discardImport, listImports, takeFile } from '../../usecases/imports/keep-import.js';
 import { refusedRows } from '../../usecases/imports/refused-rows.js';
 import { undoImport } from '../../usecases/imports/undo-import.js';
+import { getImport, viewOf } from '../../usecases/imports/view-import.js';
 import { teamMember } from '../app-types.js';
 import type { App, Context } from '../app-types.js';
 import { IfMatchHeaders, onBase, tagged } from '../conditional.js';
@@ -44,6 +40,12 @@ export function importRoutes(app: App, context: Context): void {
   const responses = {
     200: ImportShown,
     ...problemResponses(400, 401, 403, 404, 409, 412, 413, 415, 422, 428),
+  };
+
+  const sendImport = async (request: FastifyRequest, reply: FastifyReply): Promise<FastifyReply> => {
+    const outcome = await viewOf(context, teamMember(request), ImportParams.parse(request.params).importId);
+    if (outcome.kind === 'refused') return sendProblem(reply, problemFor(outcome.refusal));
+    return tagged(reply, outcome.value).send(presentImport(outcome.value));
   };
 
   app.get(
@@ -171,8 +173,9 @@ export function importRoutes(app: App, context: Context): void {
       const outcome = await onBase(request, (basedOn) =>
         chooseColumns(context, teamMember(request), importId, { choices: request.body, basedOn }),
       );
-      if (outcome.kind === 'refused') return sendProblem(reply, problemFor(outcome.refusal));
-      return tagged(reply, outcome.value).send(presentImport(outcome.value));
+      return outcome.kind === 'refused'
+        ? sendProblem(reply, problemFor(outcome.refusal))
+        : sendImport(request, reply);
     },
   );
 
@@ -191,8 +194,9 @@ export function importRoutes(app: App, context: Context): void {
       const outcome = await onBase(request, (basedOn) =>
         commitImport(context, teamMember(request), request.params.importId, { ...request.body, basedOn }),
       );
-      if (outcome.kind === 'refused') return sendProblem(reply, problemFor(outcome.refusal));
-      return tagged(reply, outcome.value).send(presentImport(outcome.value));
+      return outcome.kind === 'refused'
+        ? sendProblem(reply, problemFor(outcome.refusal))
+        : sendImport(request, reply);
     },
   );
 
@@ -211,8 +215,9 @@ export function importRoutes(app: App, context: Context): void {
       const outcome = await onBase(request, (basedOn) =>
         discardImport(context, teamMember(request), request.params.importId, { ...request.body, basedOn }),
       );
-      if (outcome.kind === 'refused') return sendProblem(reply, problemFor(outcome.refusal));
-      return tagged(reply, outcome.value).send(presentImport(outcome.value));
+      return outcome.kind === 'refused'
+        ? sendProblem(reply, problemFor(outcome.refusal))
+        : sendImport(request, reply);
     },
   );
 
@@ -231,8 +236,9 @@ export function importRoutes(app: App, context: Context): void {
       const outcome = await onBase(request, (basedOn) =>
         undoImport(context, teamMember(request), request.params.importId, { ...request.body, basedOn }),
       );
-      if (outcome.kind === 'refused') return sendProblem(reply, problemFor(outcome.refusal));
-      return tagged(reply, outcome.value).send(presentImport(outcome.value));
+      return outcome.kind === 'refused'
+        ? sendProblem(reply, problemFor(outcome.refusal))
+        : sendImport(request, reply);
     },
   );
 }

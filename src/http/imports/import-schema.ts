@@ -3,7 +3,7 @@ import { IMPORT_STATES } from '../../domain/imports/import-record.js';
 import { ROW_VERDICTS } from '../../domain/imports/judgement.js';
 import type { Judgement } from '../../domain/imports/judgement.js';
 import type { StoredImport } from '../../storage/imports/imports.js';
-import type { ImportView } from '../../usecases/imports/keep-import.js';
+import type { ImportView } from '../../usecases/imports/view-import.js';
 import { ROW_CHOICES } from '../../usecases/imports/commit-import.js';
 import { idField, lineField, orNull, reasonField } from '../schema/fields.js';
 import { pageSchema } from '../schema/paging.js';

@@ -1,5 +1,5 @@
 import { hash, randomBytes } from 'node:crypto';
-import type { Selectable } from 'kysely';
+import type { Insertable, Selectable } from 'kysely';
 import { chainedText, FIRST_PREVIOUS_HASH } from '../../domain/audit/audit-event.js';
 import type { AuditEvent } from '../../domain/audit/audit-event.js';
 import { composedOnce } from '../composed-once.js';
@@ -9,40 +9,41 @@ import { pageOf } from '../page.js';
 import type { Page, PageRequest } from '../page.js';
 import type { AuditEventTable } from '../tables.js';
 
+/** An event as it is told, before it has its place in the chain. */
+export type UnchainedEvent = Omit<AuditEvent, 'sequence' | 'detailsSalt' | 'previousHash' | 'hash'>;
+
 /**
  * Adds an event to the trail, chained to the one before. Call it in the transaction of what it tells.
  */
-export async function appendAuditEvent(
+export async function appendAuditEvent(db: Executor, event: UnchainedEvent): Promise<void> {
+  await appendAuditEvents(db, [event]);
+}
+
+/** Adds events to the trail in their order, each chained to the one before: at most a few hundred. */
+export async function appendAuditEvents(db: Executor, events: readonly UnchainedEvent[]): Promise<void> {
+  let { sequence, hash: previousHash } = await endOfTrail(db);
+  const rows = events.map((event) => {
+    sequence += 1;
+    const chained = { ...event, sequence, detailsSalt: newSalt(), previousHash };
+    previousHash = hashOf(chained);
+    return rowOf({ ...chained, hash: previousHash });
+  });
+  await intoAuditEvent(db, rows);
+}
+
+/** The number and the hash of the last entry: what the next one is chained to. */
+export async function endOfTrail(
   db: Executor,
-  event: Omit<AuditEvent, 'sequence' | 'detailsSalt' | 'previousHash' | 'hash'>,
-): Promise<void> {
+): Promise<{ readonly sequence: number; readonly hash: string }> {
   const [last] = await lastEvent(db, {});
-  const chained = {
-    ...event,
-    sequence: (last?.sequence ?? 0) + 1,
-    detailsSalt: randomBytes(SALT_BYTES).toString('hex'),
-    previousHash: last?.hash ?? FIRST_PREVIOUS_HASH,
-  };
-  await intoAuditEvent(db, [
-    {
-      sequence: chained.sequence,
-      occurred_at: chained.occurredAt,
-      team_id: chained.teamId,
-      account_id: chained.accountId,
-      role: chained.role,
-      action: chained.action,
-      patient_id: chained.patientId,
-      referral_id: chained.referralId,
-      subject_id: chained.subjectId,
-      details: chained.details,
-      details_salt: chained.detailsSalt,
-      previous_hash: chained.previousHash,
-      hash: hashOf(chained),
-    },
-  ]);
+  return last ?? { sequence: 0, hash: FIRST_PREVIOUS_HASH };
 }
 
 const SALT_BYTES = 16;
+
+function newSalt(): string {
+  return randomBytes(SALT_BYTES).toString('hex');
+}
 
 const intoAuditEvent = rowsInto('audit_event');
 
@@ -82,6 +83,24 @@ export async function listAuditEvents(
 /** The hash of an entry as it stands. */
 export function hashOf(event: Omit<AuditEvent, 'hash'>): string {
   return hash('sha256', chainedText(event));
+}
+
+function rowOf(event: AuditEvent): Insertable<AuditEventTable> {
+  return {
+    sequence: event.sequence,
+    occurred_at: event.occurredAt,
+    team_id: event.teamId,
+    account_id: event.accountId,
+    role: event.role,
+    action: event.action,
+    patient_id: event.patientId,
+    referral_id: event.referralId,
+    subject_id: event.subjectId,
+    details: event.details,
+    details_salt: event.detailsSalt,
+    previous_hash: event.previousHash,
+    hash: event.hash,
+  };
 }
 
 /** An entry as the domain has it. */

@@ -35,3 +35,29 @@ export async function referralIdReceivedOn(
     .executeTakeFirst();
   return row?.id ?? null;
 }
+
+/** What people with these ids are found by. */
+export async function peopleKnownBy(
+  db: Executor,
+  ids: readonly string[],
+): Promise<
+  readonly {
+    readonly nhsNumber: string | null;
+    readonly familyName: string;
+    readonly givenName: string;
+    readonly bornOn: string;
+  }[]
+> {
+  if (ids.length === 0) return [];
+  const rows = await db
+    .selectFrom('patient')
+    .select(['nhs_number', 'family_name', 'given_name', 'born_on'])
+    .where('id', 'in', ids)
+    .execute();
+  return rows.map((row) => ({
+    nhsNumber: row.nhs_number,
+    familyName: row.family_name,
+    givenName: row.given_name,
+    bornOn: row.born_on,
+  }));
+}

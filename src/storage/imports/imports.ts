@@ -1,3 +1,4 @@
+import { sql } from 'kysely';
 import type { Selectable } from 'kysely';
 import { IMPORT_STATES, IMPORTED_KINDS } from '../../domain/imports/import-record.js';
 import type { ImportedPart, ImportState } from '../../domain/imports/import-record.js';
@@ -15,6 +16,8 @@ export interface StoredImport {
   readonly state: ImportState;
   readonly fileName: string;
   readonly fileDigest: string;
+  /** Size of the file that is kept; 0 when it is not kept any more. */
+  readonly fileBytes: number;
   readonly choices: MappingChoices;
   /** What came of it, as JSON; null before it was brought in. */
   readonly result: string | null;
@@ -37,6 +40,14 @@ const COLUMNS = [
   'done_at',
   'undone_at',
 ] as const;
+
+/** Everything of an import but its file, of which only the size is read. */
+function importRows(db: Executor) {
+  return db
+    .selectFrom('import')
+    .select(COLUMNS)
+    .select(sql<number>`coalesce(length(file_content), 0)`.as('file_bytes'));
+}
 
 /** Stores a file that is to be brought in. */
 export async function insertImport(
@@ -71,12 +82,7 @@ export async function insertImport(
 
 /** The team's import by id; null when absent or of another team. */
 export async function findImport(db: Executor, teamId: string, id: string): Promise<StoredImport | null> {
-  const row = await db
-    .selectFrom('import')
-    .select(COLUMNS)
-    .where('team_id', '=', teamId)
-    .where('id', '=', id)
-    .executeTakeFirst();
+  const row = await importRows(db).where('team_id', '=', teamId).where('id', '=', id).executeTakeFirst();
   return row === undefined ? null : fromRow(row);
 }
 
@@ -92,7 +98,7 @@ export async function listImportRows(
   teamId: string,
   page: PageRequest,
 ): Promise<Page<StoredImport>> {
-  let query = db.selectFrom('import').select(COLUMNS).where('team_id', '=', teamId);
+  let query = importRows(db).where('team_id', '=', teamId);
   if (page.after !== null) query = query.where('id', '<', page.after.id);
   const rows = await query
     .orderBy('id', 'desc')
@@ -203,13 +209,16 @@ export async function keepChoices(
     .execute();
 }
 
-function fromRow(row: Pick<Selectable<ImportTable>, (typeof COLUMNS)[number]>): StoredImport {
+function fromRow(
+  row: Pick<Selectable<ImportTable>, (typeof COLUMNS)[number]> & { readonly file_bytes: number },
+): StoredImport {
   return {
     id: row.id,
     version: row.version,
     state: memberOf(IMPORT_STATES, row.state),
     fileName: row.file_name,
     fileDigest: row.file_digest,
+    fileBytes: row.file_bytes,
     // Written by insertImport and changeImport only.
     choices: JSON.parse(row.choices) as MappingChoices,
     result: row.result,

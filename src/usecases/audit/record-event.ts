@@ -1,6 +1,7 @@
 import type { Role } from '../../domain/account/role.js';
 import type { NewAuditEvent } from '../../domain/audit/audit-event.js';
 import { appendAuditEvent } from '../../storage/audit/audit-trail.js';
+import type { UnchainedEvent } from '../../storage/audit/audit-trail.js';
 import type { Executor } from '../../storage/connection.js';
 import type { Actor, Context } from '../context.js';
 import { notWritable } from '../not-writable.js';
@@ -36,7 +37,7 @@ export async function recordEventOf(
   of: ToldOf | null,
   event: NewAuditEvent,
 ): Promise<void> {
-  await appendAuditEvent(trx, {
+  const told: UnchainedEvent = {
     occurredAt: context.clock.now(),
     teamId: of?.teamId ?? null,
     accountId: of?.id ?? null,
@@ -46,7 +47,9 @@ export async function recordEventOf(
     referralId: event.referralId ?? null,
     subjectId: event.subjectId ?? null,
     details: JSON.stringify(event.details ?? {}),
-  });
+  };
+  if (context.tellInstead !== undefined) context.tellInstead(told);
+  else await appendAuditEvent(trx, told);
 }
 
 /**

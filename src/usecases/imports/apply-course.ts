@@ -12,9 +12,13 @@ import { findOrRegister } from './find-or-register.js';
 import { faultsAtColumns } from './faults-at-columns.js';
 
 /** What became of a course of a sheet: brought in, in the record already, or refused with nothing of it written. */
-export type AppliedCourse =
+export type AppliedCourse = {
+  /** Whose course it is; null where it did not come to that. */
+  readonly patientId: string | null;
+} & (
   | { readonly kind: 'new' | 'added' | 'already'; readonly parts: readonly ImportedPart[] }
-  | { readonly kind: 'refused'; readonly faults: readonly CellFault[]; readonly isUnusual: boolean };
+  | { readonly kind: 'refused'; readonly faults: readonly CellFault[]; readonly isUnusual: boolean }
+);
 
 /** How a sheet is brought in. */
 export interface ApplyOptions {
@@ -50,11 +54,12 @@ async function applyParts(
   course: CourseDraft,
   options: ApplyOptions,
 ): Promise<AppliedCourse> {
+  const found = await findOrRegister(context, actor, trx, course);
+  const { patientId } = found;
   const refuse = (part: Sourced<unknown> | null, refusal: Refusal): AppliedCourse => {
     const { faults, isUnusual } = faultsAtColumns(refusal, part?.columns ?? {}, options.mapping);
-    return { kind: 'refused', faults, isUnusual };
+    return { kind: 'refused', patientId, faults, isUnusual };
   };
-  const found = await findOrRegister(context, actor, trx, course);
   if (found.kind === 'refused') return refuse(found.part, found.refusal);
   const { referralId } = found;
   const rowNumber = course.rowNumbers[0] ?? 0;
@@ -64,8 +69,12 @@ async function applyParts(
     if (result.kind === 'refused') return refuse(step.part, result.refusal);
     if (result.kind === 'written') parts.push({ kind: step.kind, subjectId: result.subjectId, rowNumber });
   }
-  if (parts.length === 0) return { kind: 'already', parts };
-  return { kind: found.registered.some(({ kind }) => kind === 'referral') ? 'new' : 'added', parts };
+  if (parts.length === 0) return { kind: 'already', patientId, parts };
+  return {
+    kind: found.registered.some(({ kind }) => kind === 'referral') ? 'new' : 'added',
+    patientId,
+    parts,
+  };
 }
 
 /** In the order of the pathway, so that each rule finds what came before. */

@@ -18,10 +18,19 @@ import { registerReferral } from '../referrals/register-referral.js';
 export type FoundCourse =
   | {
       readonly kind: 'found';
+      readonly patientId: string;
       readonly referralId: string;
       readonly registered: readonly Omit<ImportedPart, 'rowNumber'>[];
     }
-  | { readonly kind: 'refused'; readonly part: Sourced<unknown> | null; readonly refusal: Refusal };
+  | RefusedCourse;
+
+interface RefusedCourse {
+  readonly kind: 'refused';
+  /** Whose course it is; null where nobody in the record is meant, or nobody can tell who. */
+  readonly patientId: string | null;
+  readonly part: Sourced<unknown> | null;
+  readonly refusal: Refusal;
+}
 
 /** Finds the referral of a course in the record, or registers it, and the person where they are not known either. */
 export async function findOrRegister(
@@ -35,16 +44,17 @@ export async function findOrRegister(
   const patient = await findPerson(actor, trx, course);
   if (patient === 'several')
     return refusedAt(
+      null,
       person,
       '/familyName',
       'Several people in the record have this name and date of birth. Give the NHS number.',
     );
-  if (patient === null && person === null)
-    return { kind: 'refused', part: null, refusal: { code: 'not-found', what: 'referral' } };
+  if (patient === null && person === null) return notFound(null, 'referral');
   if (patient !== null && person !== null) {
     const differing = differingPerson(person.part, patient);
     if (differing !== null)
       return refusedAt(
+        patient.id,
         person,
         differing,
         'The record has something else for the person with this NHS number. Nothing is overwritten: correct the sheet or the record.',
@@ -53,10 +63,9 @@ export async function findOrRegister(
   const registered: Omit<ImportedPart, 'rowNumber'>[] = [];
   let patientId = patient?.id ?? null;
   if (patientId === null) {
-    if (person === null)
-      return { kind: 'refused', part: null, refusal: { code: 'not-found', what: 'patient' } };
+    if (person === null) return notFound(null, 'patient');
     const outcome = await registerPatient(context, actor, person.part);
-    if (outcome.kind === 'refused') return { kind: 'refused', part: person, refusal: outcome.refusal };
+    if (outcome.kind === 'refused') return { ...outcome, patientId, part: person };
     patientId = outcome.value.id;
     registered.push({ kind: 'patient', subjectId: patientId });
   }
@@ -66,18 +75,18 @@ export async function findOrRegister(
     const differing = known === null || referral === null ? null : differingReferral(referral.part, known);
     if (differing !== null)
       return refusedAt(
+        patientId,
         referral,
         differing,
         'The record has something else for this referral. Nothing is overwritten: correct the sheet or the record.',
       );
-    return { kind: 'found', referralId: knownId, registered };
+    return { kind: 'found', patientId, referralId: knownId, registered };
   }
-  if (referral === null)
-    return { kind: 'refused', part: null, refusal: { code: 'not-found', what: 'referral' } };
+  if (referral === null) return notFound(patientId, 'referral');
   const outcome = await registerReferral(context, actor, patientId, referral.part);
-  if (outcome.kind === 'refused') return { kind: 'refused', part: referral, refusal: outcome.refusal };
+  if (outcome.kind === 'refused') return { ...outcome, patientId, part: referral };
   registered.push({ kind: 'referral', subjectId: outcome.value.id });
-  return { kind: 'found', referralId: outcome.value.id, registered };
+  return { kind: 'found', patientId, referralId: outcome.value.id, registered };
 }
 
 async function findPerson(
@@ -123,9 +132,19 @@ function differingReferral(referral: ReferralDetails, known: Referral): string |
   return differing === undefined ? null : `/${differing}`;
 }
 
-function refusedAt(part: Sourced<unknown> | null, pointer: string, message: string): FoundCourse {
+function notFound(patientId: string | null, what: 'patient' | 'referral'): RefusedCourse {
+  return { kind: 'refused', patientId, part: null, refusal: { code: 'not-found', what } };
+}
+
+function refusedAt(
+  patientId: string | null,
+  part: Sourced<unknown> | null,
+  pointer: string,
+  message: string,
+): RefusedCourse {
   return {
     kind: 'refused',
+    patientId,
     part,
     refusal: { code: 'rules-broken', faults: [{ pointer, code: 'differs-from-record', message }] },
   };

@@ -1,4 +1,3 @@
-import type { Judgement } from '../../domain/imports/judgement.js';
 import type { MappingChoices } from '../../domain/imports/mapping.js';
 import { NO_CHOICES } from '../../domain/imports/mapping.js';
 import { done, refused } from '../../domain/refusal/refusal.js';
@@ -18,25 +17,36 @@ import type { Page, PageRequest } from '../../storage/page.js';
 import { recordEvent, recordRead } from '../audit/record-event.js';
 import type { Context, TeamMember } from '../context.js';
 import type { BasedOn } from '../history/based-on.js';
-import { judgeSheet } from './bring-in.js';
-import type { Progress } from './bring-in.js';
-import { mapSheet, openSheet } from './open-sheet.js';
-import type { MappedSheet } from './open-sheet.js';
+import { workOn } from './import-work.js';
+import type { Progress } from './long-work.js';
+import { openSheet } from './open-sheet.js';
+import { viewOf } from './view-import.js';
+import type { ImportView } from './view-import.js';
 
-/** An import with its columns and, once nothing is open, the verdict on every row. */
-export interface ImportView extends StoredImport {
-  /** Null when the file is not kept any more. */
-  readonly sheet: MappedSheet | null;
-  /** Of a trial before it was brought in, else of what was done; null while a question is open. */
-  readonly judgement: Judgement | null;
-}
-
-/** Takes a file in to be looked at; nothing of it is brought into the record. */
+/** Takes a file in to be looked at, and judges its rows; nothing of it is brought into the record. */
 export async function takeFile(
   context: Context,
   actor: TeamMember,
-  file: { readonly name: string; readonly content: Uint8Array },
+  file: ImportFile,
+  progress: Progress = () => {},
 ): Promise<Outcome<ImportView>> {
+  const begun = await beginImport(context, actor, file, progress);
+  return begun.kind === 'refused' ? begun : viewOf(context, actor, begun.value.id);
+}
+
+/** A file that is handed in. */
+export interface ImportFile {
+  readonly name: string;
+  readonly content: Uint8Array;
+}
+
+/** As takeFile, without waiting until the rows are judged. */
+export async function beginImport(
+  context: Context,
+  actor: TeamMember,
+  file: ImportFile,
+  progress: Progress = () => {},
+): Promise<Outcome<{ readonly id: string }>> {
   const sheet = await openSheet(file.content);
   if ('refusedBecause' in sheet) return refused({ code: 'file-refused', message: sheet.refusedBecause });
   const choices = (await findChoices(context.db, actor.teamId, sheet.headingsDigest)) ?? NO_CHOICES;
@@ -45,30 +55,17 @@ export async function takeFile(
     const { teamId, accountId } = actor;
     const fileDigest = sha256(file.content);
     await insertImport(trx, {
-      id,
-      teamId,
+      ...{ id, teamId, accountId, fileDigest, choices },
       fileName: file.name,
-      fileDigest,
       content: file.content,
-      choices,
       now: context.clock.now(),
-      accountId,
     });
     const details = { fileDigest, rows: sheet.rows.length };
     await recordEvent(context, trx, actor, { action: 'import-begun', subjectId: id, details });
   });
-  return viewOf(context, actor, id);
-}
-
-/** One import. */
-export async function getImport(
-  context: Context,
-  actor: TeamMember,
-  id: string,
-): Promise<Outcome<ImportView>> {
-  const view = await viewOf(context, actor, id);
-  if (view.kind === 'done') await recordRead(context, actor, { action: 'import-read', subjectId: id });
-  return view;
+  const stored = await findImport(context.db, actor.teamId, id);
+  if (stored !== null) await workOn(context, actor, stored, { sheet, progress });
+  return done({ id });
 }
 
 /** The team's imports, latest first. */
@@ -91,11 +88,11 @@ export async function chooseColumns(
   actor: TeamMember,
   id: string,
   change: { readonly choices: MappingChoices; readonly basedOn: BasedOn },
-): Promise<Outcome<ImportView>> {
+): Promise<Outcome<null>> {
   const { choices } = change;
   const content = await contentOfImport(context.db, id);
   const sheet = content === null ? null : await openSheet(content);
-  const changed = await context.db.transaction().execute(async (trx): Promise<Outcome<null>> => {
+  return context.db.transaction().execute(async (trx): Promise<Outcome<null>> => {
     const former = await findImport(trx, actor.teamId, id);
     if (former === null) return refused({ code: 'not-found', what: 'import' });
     if (former.state !== 'draft' || sheet === null || 'refusedBecause' in sheet)
@@ -112,7 +109,6 @@ export async function chooseColumns(
     await recordEvent(context, trx, actor, { action: 'import-mapped', subjectId: id });
     return done(null);
   });
-  return changed.kind === 'refused' ? changed : viewOf(context, actor, id);
 }
 
 /** Throws a file away that was not brought in; nothing of it is kept. */
@@ -121,14 +117,15 @@ export async function discardImport(
   actor: TeamMember,
   id: string,
   { basedOn, reason }: { readonly basedOn: BasedOn; readonly reason: string },
-): Promise<Outcome<ImportView>> {
-  const changed = await context.db.transaction().execute(async (trx): Promise<Outcome<null>> => {
+): Promise<Outcome<null>> {
+  return context.db.transaction().execute(async (trx): Promise<Outcome<null>> => {
     const former = await findImport(trx, actor.teamId, id);
     if (former === null) return refused({ code: 'not-found', what: 'import' });
     if (former.state !== 'draft') return refused({ code: 'import-over' });
     const stale = staleImport(former, basedOn);
     if (stale !== null) return stale;
     await changeImport(trx, former, { state: 'discarded', dropsFile: true });
+    context.trials.drop(id);
     await recordEvent(context, trx, actor, {
       action: 'import-discarded',
       subjectId: id,
@@ -136,7 +133,6 @@ export async function discardImport(
     });
     return done(null);
   });
-  return changed.kind === 'refused' ? changed : viewOf(context, actor, id);
 }
 
 /** A refusal where an import is not at the version that a change is based on. */
@@ -146,40 +142,4 @@ export function staleImport(former: StoredImport, basedOn: BasedOn): Outcome<nev
     code: 'changed-meanwhile',
     meanwhile: { version: former.version, versions: [], changes: [] },
   });
-}
-
-/** The sheet of an import as it is mapped; null when its file is not kept any more. */
-export async function sheetOfImport(context: Context, stored: StoredImport): Promise<MappedSheet | null> {
-  const content = await contentOfImport(context.db, stored.id);
-  const sheet = content === null ? null : await openSheet(content);
-  return sheet === null || 'refusedBecause' in sheet ? null : mapSheet(sheet, stored.choices);
-}
-
-/** An import with its sheet and its judgement, without telling the trail. */
-export async function viewOf(
-  context: Context,
-  actor: TeamMember,
-  id: string,
-  progress?: Progress,
-): Promise<Outcome<ImportView>> {
-  const stored = await findImport(context.db, actor.teamId, id);
-  if (stored === null) return refused({ code: 'not-found', what: 'import' });
-  const sheet = await sheetOfImport(context, stored);
-  if (stored.result !== null) {
-    // Written by commitImport only.
-    return done({ ...stored, sheet, judgement: JSON.parse(stored.result) as Judgement });
-  }
-  if (stored.state !== 'draft' || sheet === null || sheet.questions.length > 0)
-    return done({ ...stored, sheet, judgement: null });
-  const options = { mapping: sheet.mapping, confirmsUnusual: false };
-  return done({
-    ...stored,
-    sheet,
-    judgement: await judgeSheet(context, withoutKey(actor), sheet, options, progress),
-  });
-}
-
-/** The key of a request is for the import as a whole, not for the rows of it. */
-export function withoutKey({ accountId, role, teamId }: TeamMember): TeamMember {
-  return { accountId, role, teamId };
 }

@@ -28,3 +28,8 @@ export async function leadOfTeam(
   if (site === undefined) return `The team "${teamName}" has no site "${siteName ?? ''}".`;
   return { teamName, lead: { accountId, role: 'lead', teamId: team.id }, siteId: site?.id ?? null };
 }
+
+/** The key of a request is for the import as a whole, not for the rows of it. */
+export function withoutKey({ accountId, role, teamId }: TeamMember): TeamMember {
+  return { accountId, role, teamId };
+}

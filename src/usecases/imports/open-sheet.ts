@@ -19,11 +19,15 @@ export interface OpenSheet {
   readonly rows: readonly SheetRow[];
 }
 
-/** A sheet as it will be read, and what must be said before. */
-export interface MappedSheet {
-  readonly sheet: OpenSheet;
+/** What the columns of a sheet are taken for, and what must be said before its rows can be read. */
+export interface ColumnsOfSheet {
   readonly mapping: Mapping;
   readonly questions: readonly Question[];
+}
+
+/** A sheet as it will be read. */
+export interface MappedSheet extends ColumnsOfSheet {
+  readonly sheet: OpenSheet;
 }
 
 /**

@@ -5,7 +5,8 @@ import type { Outcome } from '../../domain/refusal/refusal.js';
 import { writeCsv } from '../../sheets/write-csv.js';
 import { recordRead } from '../audit/record-event.js';
 import type { Context, TeamMember } from '../context.js';
-import { viewOf } from './keep-import.js';
+import { sheetOf } from './import-work.js';
+import { viewOf } from './view-import.js';
 
 /**
  * The refused rows of an import as a CSV file of the same columns, each with what is wrong, to be mended and sent again.
@@ -13,7 +14,8 @@ import { viewOf } from './keep-import.js';
 export async function refusedRows(context: Context, actor: TeamMember, id: string): Promise<Outcome<string>> {
   const view = await viewOf(context, actor, id);
   if (view.kind === 'refused') return view;
-  const { sheet, judgement } = view.value;
+  const { judgement } = view.value;
+  const sheet = await sheetOf(context, view.value);
   if (sheet === null || judgement === null) return refused({ code: 'import-over' });
   const wrong = new Map(
     judgement.rows
@@ -25,10 +27,10 @@ export async function refusedRows(context: Context, actor: TeamMember, id: strin
           .join(' '),
       ]),
   );
-  const { rows } = sheet.sheet;
+  const { rows } = sheet;
   // A file of rows to mend that is sent again has the two columns already.
-  const headings = ownHeadings(sheet.sheet.headings);
-  const positions = headings.map((heading) => sheet.sheet.headings.indexOf(heading));
+  const headings = ownHeadings(sheet.headings);
+  const positions = headings.map((heading) => sheet.headings.indexOf(heading));
   const given = rows
     .filter(({ number }) => wrong.has(number))
     .map(({ number, cells }) => [

@@ -6,8 +6,7 @@ import { isBuiltOn, takeOut } from '../../storage/imports/undo.js';
 import { recordEvent } from '../audit/record-event.js';
 import type { Context, TeamMember } from '../context.js';
 import type { BasedOn } from '../history/based-on.js';
-import { staleImport, viewOf } from './keep-import.js';
-import type { ImportView } from './keep-import.js';
+import { staleImport } from './keep-import.js';
 
 /**
  * Takes out of the record again what an import brought in, as long as nothing was built on it.
@@ -20,8 +19,8 @@ export async function undoImport(
   actor: TeamMember,
   id: string,
   { basedOn, reason }: { readonly basedOn: BasedOn; readonly reason: string },
-): Promise<Outcome<ImportView>> {
-  const undone = await context.db.transaction().execute(async (trx): Promise<Outcome<null>> => {
+): Promise<Outcome<null>> {
+  return context.db.transaction().execute(async (trx): Promise<Outcome<null>> => {
     const former = await findImport(trx, actor.teamId, id);
     if (former === null) return refused({ code: 'not-found', what: 'import' });
     const stale = staleImport(former, basedOn);
@@ -53,7 +52,6 @@ export async function undoImport(
     });
     return done(null);
   });
-  return undone.kind === 'refused' ? undone : viewOf(context, actor, id);
 }
 
 /** A referral is registered at version 1; its triage and its closure each bring it to the next. */

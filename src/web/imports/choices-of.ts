@@ -1,7 +1,7 @@
 import { COLUMNS, findColumn } from '../../domain/imports/columns.js';
 import type { MappingChoices } from '../../domain/imports/mapping.js';
 import { tightKey } from '../../domain/imports/words.js';
-import type { ImportView } from '../../usecases/imports/keep-import.js';
+import type { ImportView } from '../../usecases/imports/view-import.js';
 import type { FormError, FormErrors } from '../forms/form-errors.js';
 import { isTicked, textOf } from '../forms/form-values.js';
 import type { FormValues } from '../forms/form-values.js';

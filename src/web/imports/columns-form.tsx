@@ -1,7 +1,7 @@
 import { COLUMNS } from '../../domain/imports/columns.js';
 import type { MappingChoices } from '../../domain/imports/mapping.js';
 import type { Place } from '../../usecases/providers.js';
-import type { MappedSheet } from '../../usecases/imports/open-sheet.js';
+import type { ColumnsOfSheet } from '../../usecases/imports/open-sheet.js';
 import { attributeText } from '../components/field.js';
 import { Button, Form } from '../components/form.js';
 import { RadioGroup, Select } from '../components/choices.js';
@@ -17,7 +17,7 @@ interface ColumnsFormProps {
   readonly frame: Frame;
   readonly id: string;
   readonly version: number;
-  readonly sheet: MappedSheet;
+  readonly sheet: ColumnsOfSheet;
   readonly choices: MappingChoices;
   readonly sites: readonly Place[];
   readonly errors: FormErrors;

@@ -1,4 +1,4 @@
-import type { ImportView as View } from '../../usecases/imports/keep-import.js';
+import type { ImportView as View } from '../../usecases/imports/view-import.js';
 import type { Place } from '../../usecases/providers.js';
 import { Checkbox, RadioGroup } from '../components/choices.js';
 import { Button, ErrorSummary, Form } from '../components/form.js';

@@ -1,0 +1,136 @@
+import { personKey } from '../../domain/imports/course-draft.js';
+import type { CourseDraft } from '../../domain/imports/course-draft.js';
+import { judgementBuilder } from '../../domain/imports/judgement.js';
+import type { JudgedRow } from '../../domain/imports/judgement.js';
+import { readSheet } from '../../domain/imports/read-sheet.js';
+import type { SheetReading } from '../../domain/imports/read-sheet.js';
+import { endOfTrail } from '../../storage/audit/audit-trail.js';
+import type { UnchainedEvent } from '../../storage/audit/audit-trail.js';
+import { commissionersOfTeam, sitesOfTeam } from '../../storage/providers/providers.js';
+import { listenToWrites } from '../../storage/written.js';
+import type { Written } from '../../storage/written.js';
+import type { Context, TeamMember } from '../context.js';
+import { applyCourse } from './apply-course.js';
+import type { ApplyOptions } from './apply-course.js';
+import { roomForOthers } from './long-work.js';
+import type { Progress } from './long-work.js';
+import type { MappedSheet } from './open-sheet.js';
+import { partsOf, putBy, saidOf } from './trial.js';
+import type { Trial, TriedCourse, Whose } from './trial.js';
+
+/** Courses in one transaction of a trial; those of one person are never parted. */
+const COURSES_AT_ONCE = 20;
+
+/** A trial has shown what it was for; nothing of it is kept in the record. */
+class TrialOver extends Error {}
+
+/**
+ * Tries every row of a sheet by bringing it in, some at a time: by the same rules as any other entry, against the record as
+ * it is, with nothing kept in it, and with room for other work in between. What would be written is put by, so that it need
+ * not be judged again when it is carried out.
+ */
+export async function trySheet(
+  context: Context,
+  actor: TeamMember,
+  sheet: MappedSheet,
+  progress: Progress,
+): Promise<Trial> {
+  const { sequence: since } = await endOfTrail(context.db);
+  const { courses, faulty, passedOver } = await readRows(context, actor, sheet);
+  const options: ApplyOptions = { mapping: sheet.mapping, confirmsUnusual: false };
+  const [triedAt, triedOn] = [context.clock.now(), context.clock.today()];
+  const atOnce: Context = { ...context, clock: { now: () => triedAt, today: () => triedOn } };
+  const aside = [
+    ...passedOver.map(({ number, why }): JudgedRow => ({
+      ...{ number, verdict: 'passed-over', faults: [], passedOver: why },
+    })),
+    ...faulty.map(({ number, faults }): JudgedRow => ({
+      ...{ number, verdict: 'refused', faults, passedOver: null },
+    })),
+  ];
+  const judged = judgementBuilder();
+  for (const row of aside) judged.add([row.number], row);
+  const spool = context.trials.newSpool();
+  const kept = putBy(spool);
+  const whose: Whose[] = [];
+  try {
+    for (const some of someAtOnce(courses)) {
+      for (const tried of await tryCourses(atOnce, actor, some, options)) {
+        judged.add(tried.course.rowNumbers, tried.said);
+        kept.add(tried);
+        whose.push({ key: tried.course.key, patientId: tried.patientId });
+      }
+      progress(whose.length, courses.length);
+      await roomForOthers();
+    }
+  } catch (error) {
+    spool.close();
+    throw error;
+  }
+  const { mapping } = sheet;
+  const judgement = judged.build();
+  return {
+    ...{ judgement, aside, mapping, since, triedAt, triedOn, whose },
+    courses: kept.courses,
+    close: spool.close,
+  };
+}
+
+/** Reads the rows of a sheet with what the team's places are called. */
+async function readRows(
+  context: Context,
+  actor: TeamMember,
+  { sheet, mapping }: MappedSheet,
+): Promise<SheetReading> {
+  const sites = await sitesOfTeam(context.db, actor.teamId);
+  const commissioners = await commissionersOfTeam(context.db, actor.teamId);
+  return readSheet(mapping, sheet.rows, { today: context.clock.today(), sites, commissioners });
+}
+
+async function tryCourses(
+  context: Context,
+  actor: TeamMember,
+  courses: readonly CourseDraft[],
+  options: ApplyOptions,
+): Promise<readonly TriedCourse[]> {
+  const all: TriedCourse[] = [];
+  try {
+    await context.db.transaction().execute(async (trx) => {
+      let [written, told]: [Written[], UnchainedEvent[]] = [[], []];
+      await listenToWrites(trx, (each) => written.push(each));
+      const trying: Context = { ...context, tellInstead: (event) => told.push(event) };
+      for (const course of courses) {
+        [written, told] = [[], []];
+        const applied = await applyCourse(trying, actor, trx, course, options);
+        const isKept = applied.kind !== 'refused';
+        all.push({
+          ...{ course, said: saidOf(applied), patientId: applied.patientId, parts: partsOf(applied) },
+          ...(isKept ? { written, told } : { written: [], told: [] }),
+        });
+      }
+      throw new TrialOver();
+    });
+  } catch (error) {
+    if (!(error instanceof TrialOver)) throw error;
+  }
+  return all;
+}
+
+/** The courses of one person stand together, earliest first, so that each finds what came before. */
+function someAtOnce(courses: readonly CourseDraft[]): readonly (readonly CourseDraft[])[] {
+  const people = new Map<string, CourseDraft[]>();
+  for (const course of courses) {
+    const key = personKey(course.key);
+    const others = people.get(key);
+    if (others === undefined) people.set(key, [course]);
+    else others.push(course);
+  }
+  const groups: CourseDraft[][] = [];
+  for (const ofPerson of people.values()) {
+    ofPerson.sort((one, other) => (one.key.receivedOn < other.key.receivedOn ? -1 : 1));
+    const last = groups.at(-1);
+    if (last === undefined || last.length + ofPerson.length > COURSES_AT_ONCE) groups.push([...ofPerson]);
+    else last.push(...ofPerson);
+  }
+  return groups;
+}
