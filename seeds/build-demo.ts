@@ -1,4 +1,5 @@
-import { addDays, partsOf } from '../src/domain/calendar/plain-date.js';
+import { britishDate } from '../src/domain/calendar/british-date.js';
+import { addDays } from '../src/domain/calendar/plain-date.js';
 import type { PlainDate } from '../src/domain/calendar/plain-date.js';
 import type { Context } from '../src/usecases/context.js';
 import { eventsOf } from './events.js';
@@ -99,22 +100,6 @@ function instantOn(day: PlainDate, minute: number): string {
   return `${day}T${hour}:${String(minute % 60).padStart(2, '0')}:00.000Z`;
 }
 
-const MONTHS = [
-  'January',
-  'February',
-  'March',
-  'April',
-  'May',
-  'June',
-  'July',
-  'August',
-  'September',
-  'October',
-  'November',
-  'December',
-] as const;
-
 function monthOf(day: PlainDate): string {
-  const { month, year } = partsOf(day);
-  return `${MONTHS[month - 1] ?? ''} ${year}`;
+  return britishDate(day).split(' ').slice(1).join(' ');
 }

@@ -88,14 +88,8 @@ export async function listSessionRows(
 
 /** The sessions that a person attended and that stand, earliest first. */
 export async function attendedSessions(db: Executor, referralId: string): Promise<readonly Session[]> {
-  const rows = await db
-    .selectFrom('attendance')
-    .innerJoin('session', 'session.id', 'attendance.session_id')
+  const rows = await sessionsAttended(db, referralId)
     .selectAll('session')
-    .where('attendance.referral_id', '=', referralId)
-    .where('attendance.outcome', '=', 'attended')
-    .where('attendance.superseded_at', 'is', null)
-    .where('session.entered_in_error_at', 'is', null)
     .orderBy('session.held_on')
     .orderBy('session.id')
     .execute();
@@ -104,18 +98,23 @@ export async function attendedSessions(db: Executor, referralId: string): Promis
 
 /** The last day on which a person attended a session; null when they attended none. */
 export async function lastContactOn(db: Executor, referralId: string): Promise<PlainDate | null> {
-  const row = await db
-    .selectFrom('attendance')
-    .innerJoin('session', 'session.id', 'attendance.session_id')
+  const row = await sessionsAttended(db, referralId)
     .select('session.held_on')
-    .where('attendance.referral_id', '=', referralId)
-    .where('attendance.outcome', '=', 'attended')
-    .where('attendance.superseded_at', 'is', null)
-    .where('session.entered_in_error_at', 'is', null)
     .orderBy('session.held_on', 'desc')
     .limit(1)
     .executeTakeFirst();
   return row === undefined ? null : plainDate(row.held_on);
+}
+
+/** Sessions that a person attended, where neither the session nor the entry is in error or superseded. */
+function sessionsAttended(db: Executor, referralId: string) {
+  return db
+    .selectFrom('attendance')
+    .innerJoin('session', 'session.id', 'attendance.session_id')
+    .where('attendance.referral_id', '=', referralId)
+    .where('attendance.outcome', '=', 'attended')
+    .where('attendance.superseded_at', 'is', null)
+    .where('session.entered_in_error_at', 'is', null);
 }
 
 /** The day of the first session whose register names a referral, whatever became of it; null when none does. */

@@ -7,12 +7,11 @@ import { Button, ErrorSummary, Form } from '../components/form.js';
 import { Notice } from '../components/notice.js';
 import { ButtonLink } from '../components/parts.js';
 import { Definitions, Text } from '../components/table.js';
-import { TextField } from '../components/text-fields.js';
+import { KeptReason } from '../components/kept-reason.js';
 import { VersionField } from '../components/version-field.js';
 import { capital } from '../components/words.js';
 import { errorAt } from '../forms/form-errors.js';
 import type { FormErrors } from '../forms/form-errors.js';
-import { REASON_MAX } from '../forms/line.js';
 import { SEND_FORM } from '../forms/send-form.js';
 import type { Frame } from '../frame.js';
 import { Page } from '../page.js';
@@ -85,16 +84,7 @@ function MarkingForm({
       {entry.mark === null ? <p safe>{consequence}</p> : <MarkNotice mark={entry.mark} />}
       <Form frame={frame} action={addresses[step]} sending="whole">
         <VersionField version={entry.version} />
-        <TextField
-          name="reason"
-          label="Reason"
-          hint="Kept in the history with your name."
-          value={reason}
-          error={errorAt(errors, 'reason')}
-          width="long"
-          autocomplete="off"
-          maxlength={REASON_MAX}
-        />
+        <KeptReason label="Reason" value={reason} error={errorAt(errors, 'reason')} />
         <div class="actions">
           <Button kind={step === 'restoration' ? 'primary' : 'grave'}>
             <span safe>{button}</span>

@@ -1,7 +1,6 @@
 import type { PropsWithChildren } from '@kitajs/html';
-import { isWithin } from '../places.js';
 import type { Frame } from '../frame.js';
-import { Page } from '../page.js';
+import { RoomsPage } from '../rooms-page.js';
 
 const ROOMS = [
   { path: '/definitions/measures', label: 'Measures' },
@@ -15,20 +14,8 @@ type DefinitionsPageProps = PropsWithChildren<{ readonly frame: Frame; readonly 
 /** A page of the definitions, with the row that leads to the others. */
 export function DefinitionsPage({ frame, title, children }: DefinitionsPageProps): JSX.Element {
   return (
-    <Page frame={frame} title={title}>
-      <nav class="places inner" aria-label="Definitions">
-        <ul>
-          {ROOMS.map(({ path, label }) => (
-            <li>
-              <a href={path} aria-current={isWithin(frame.path, path) ? 'page' : undefined}>
-                {label}
-              </a>
-            </li>
-          ))}
-        </ul>
-      </nav>
-      <h1 safe>{title}</h1>
+    <RoomsPage frame={frame} label="Definitions" rooms={ROOMS} title={title}>
       {children}
-    </Page>
+    </RoomsPage>
   );
 }

@@ -4,10 +4,9 @@ import { ChangedMeanwhile } from '../components/changed-meanwhile.js';
 import { RadioGroup } from '../components/choices.js';
 import { Button, ErrorSummary, Form } from '../components/form.js';
 import { ButtonLink } from '../components/parts.js';
-import { TextField } from '../components/text-fields.js';
+import { KeptReason } from '../components/kept-reason.js';
 import { errorAt } from '../forms/form-errors.js';
 import type { FormErrors } from '../forms/form-errors.js';
-import { REASON_MAX } from '../forms/line.js';
 import { SEND_FORM } from '../forms/send-form.js';
 import type { Frame } from '../frame.js';
 import { Page } from '../page.js';
@@ -63,15 +62,10 @@ export function MergeView(props: MergeViewProps): JSX.Element {
             { value: second.patient.id, label: 'The second', hint: recordWords(second, today) },
           ]}
         />
-        <TextField
-          name="reason"
+        <KeptReason
           label="How you know that both are one person"
-          hint="Kept in the history with your name."
           value={reason}
           error={errorAt(errors, 'reason')}
-          width="long"
-          autocomplete="off"
-          maxlength={REASON_MAX}
         />
         <div class="actions">
           <Button kind="grave">Bring both together</Button>

@@ -6,11 +6,10 @@ import { ChangedMeanwhile } from '../components/changed-meanwhile.js';
 import { Button, ErrorSummary, Form } from '../components/form.js';
 import { Notice } from '../components/notice.js';
 import { ButtonLink } from '../components/parts.js';
-import { TextField } from '../components/text-fields.js';
+import { KeptReason } from '../components/kept-reason.js';
 import { counted } from '../components/words.js';
 import { errorAt } from '../forms/form-errors.js';
 import type { FormErrors } from '../forms/form-errors.js';
-import { REASON_MAX } from '../forms/line.js';
 import { SEND_FORM } from '../forms/send-form.js';
 import type { Frame } from '../frame.js';
 import { Page } from '../page.js';
@@ -64,16 +63,7 @@ function UndoForm({ frame, merge, pair, reason, errors }: UndoViewProps): JSX.El
     <Form frame={frame} action={`${address}/${merge.id}/undo`} sending="whole">
       <input type="hidden" name={FIRST_VERSION} value={String(pair.first.patient.version)} />
       <input type="hidden" name={SECOND_VERSION} value={String(pair.second.patient.version)} />
-      <TextField
-        name="reason"
-        label="Why the merge is undone"
-        hint="Kept in the history with your name."
-        value={reason}
-        error={errorAt(errors, 'reason')}
-        width="long"
-        autocomplete="off"
-        maxlength={REASON_MAX}
-      />
+      <KeptReason label="Why the merge is undone" value={reason} error={errorAt(errors, 'reason')} />
       <div class="actions">
         <Button kind="grave">Undo the merge</Button>
         <ButtonLink href={address}>Leave it as it is</ButtonLink>

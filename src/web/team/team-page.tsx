@@ -1,7 +1,6 @@
 import type { PropsWithChildren } from '@kitajs/html';
-import { isWithin } from '../places.js';
 import type { Frame } from '../frame.js';
-import { Page } from '../page.js';
+import { RoomsPage } from '../rooms-page.js';
 
 const ROOMS = [
   { path: '/team/accounts', label: 'Accounts' },
@@ -20,20 +19,8 @@ type TeamPageProps = PropsWithChildren<{
 /** A page of the lead about the team, with the row that leads to the others. */
 export function TeamPage({ frame, title, hasErrors = false, children }: TeamPageProps): JSX.Element {
   return (
-    <Page frame={frame} title={hasErrors ? `Error: ${title}` : title}>
-      <nav class="places inner" aria-label="Team">
-        <ul>
-          {ROOMS.map(({ path, label }) => (
-            <li>
-              <a href={path} aria-current={isWithin(frame.path, path) ? 'page' : undefined}>
-                {label}
-              </a>
-            </li>
-          ))}
-        </ul>
-      </nav>
-      <h1 safe>{title}</h1>
+    <RoomsPage frame={frame} label="Team" rooms={ROOMS} title={title} hasErrors={hasErrors}>
       {children}
-    </Page>
+    </RoomsPage>
   );
 }
