@@ -170,6 +170,48 @@ describe('the register of a class', () => {
     expect(new Set(Object.values(await registerOf(sessionId)))).toEqual(new Set(['cancelled-by-service']));
   });
 
+  it('offers the reasons of the team, the latest first, so that none is typed twice', async () => {
+    const heldOn = '2026-11-24';
+    const sessionId = await givenSession(app, { heldOn });
+    const path = `/classes/${sessionId}`;
+    const referralId = await givenComing('Pintail', { plannedStartOn: heldOn });
+    await admin.submit(path, { mark: `${referralId}:attended` });
+    const reasons = ['Came by the late bus', 'Read "late" wrongly <again>'];
+    for (const [index, reason] of reasons.entries()) {
+      const outcome = index === 0 ? 'did-not-attend' : 'attended';
+      expect((await admin.submit(path, { mark: `${referralId}:${outcome}`, reason })).status).toBe(303);
+    }
+    const { text } = await clinician.get(path);
+    expect(text).toMatch(/name="reason"[^>]*list="field-reason-suggestions"/);
+    const list = /<datalist id="field-reason-suggestions">([\s\S]*?)<\/datalist>/.exec(text)?.[1] ?? '';
+    const offered = [...list.matchAll(/value="([^"]*)"/g)].map(([, value]) => value);
+    expect(offered).toContain('Came by the late bus');
+    expect(offered).toContain('Read &#34;late&#34; wrongly <again>');
+    expect(offered).toContain('Marked on the wrong line');
+    expect(offered).not.toContain('Register');
+    expect(new Set(offered).size).toBe(offered.length);
+  });
+
+  it('offers no reason that another team gave', async () => {
+    const heldOn = '2026-11-24';
+    const patientId = await created(app, '/api/v1/patients', aPatient(), 'other-team');
+    const referral = aReferralBody(patientId, app.otherTeam.siteId, { receivedOn: '2026-10-01' });
+    const referralId = await created(app, '/api/v1/referrals', referral, 'other-team');
+    const body = { siteId: app.otherTeam.siteId, heldOn, mode: 'centre', isSupervised: true };
+    const theirs = await created(app, '/api/v1/sessions', body, 'other-team');
+    for (const outcome of ['attended', 'did-not-attend']) {
+      const register = { attendances: [{ referralId, outcome }], reason: 'The ferry was late' };
+      const put = await app.as('other-team').put(`/api/v1/sessions/${theirs}/attendances`, register);
+      expect(put.status, put.text).toBe(200);
+    }
+    const ours = await givenSession(app, { heldOn });
+    const coming = await givenComing('Godwit', { plannedStartOn: heldOn });
+    await admin.submit(`/classes/${ours}`, { mark: `${coming}:attended` });
+    const { text } = await admin.get(`/classes/${ours}`);
+    expect(text).toContain('<datalist');
+    expect(text).not.toContain('ferry');
+  });
+
   it('takes no other mark than those of the list', async () => {
     const sessionId = await givenClass();
     for (const mark of ['', ':', `${ids['Avocet']}:late`, 'x'.repeat(500)]) {

@@ -25,6 +25,9 @@ export interface Attendance {
   readonly outcome: AttendanceOutcome;
 }
 
+/** Why the state before a register was kept: the step, where nobody had to give a reason. */
+export const REGISTER_STEP = 'Register';
+
 /**
  * Checks a register against its session.
  *

@@ -1,5 +1,7 @@
+import { DIAGNOSES } from '../../domain/referral/closed-sets.js';
 import type { Diagnosis } from '../../domain/referral/closed-sets.js';
 import type { Executor } from '../connection.js';
+import { memberOf } from '../row-mapping.js';
 
 /** An open referral and whose it is. */
 export interface OpenReferral {
@@ -33,7 +35,7 @@ export async function openReferrals(db: Executor, teamId: string): Promise<reado
     id: row.id,
     patientId: row.patient_id,
     siteId: row.site_id,
-    diagnosis: row.diagnosis as Diagnosis,
+    diagnosis: memberOf(DIAGNOSES, row.diagnosis),
     familyName: row.family_name,
     givenName: row.given_name,
   }));

@@ -1,6 +1,6 @@
 import { notTooFarAhead } from '../../domain/referral/referral.js';
 import type { AttendanceOutcome } from '../../domain/referral/closed-sets.js';
-import { checkRegister, isCorrection } from '../../domain/session/session.js';
+import { checkRegister, isCorrection, REGISTER_STEP } from '../../domain/session/session.js';
 import type { Attendance, SessionDetails } from '../../domain/session/session.js';
 import { done, refused } from '../../domain/refusal/refusal.js';
 import type { Fault, Outcome } from '../../domain/refusal/refusal.js';
@@ -151,9 +151,6 @@ const REASON_MISSING = {
   code: 'reason-missing',
   message: 'The day of the session is over: say why an entry of its register is changed.',
 };
-
-/** Why the state before a register was kept: the step, where nobody had to give a reason. */
-const REGISTER_STEP = 'Register';
 
 /** Writes what differs; gives whether anything did. */
 async function writeRegister(

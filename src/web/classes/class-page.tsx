@@ -8,6 +8,7 @@ import { sitesOfTeam } from '../../usecases/providers.js';
 import { markAttendances } from '../../usecases/sessions/keep-register.js';
 import type { Mark } from '../../usecases/sessions/keep-register.js';
 import { readClass } from '../../usecases/sessions/read-class.js';
+import { reasonsGiven } from '../../usecases/sessions/reasons-given.js';
 import type { ClassWithPeople } from '../../usecases/sessions/read-class.js';
 import { VERSION_FIELD } from '../components/version-field.js';
 import { sendErrorPage } from '../error-page.js';
@@ -128,7 +129,8 @@ export function classPage(app: WebApp, web: Web): void {
     const read = await readClass(context, actor, sessionId);
     if (read.kind === 'refused') return sendErrorPage(request, reply, web.wordsFor(read.refusal));
     const siteName = await siteNameOf(request, read.value);
-    const view = { ...read.value, siteName, today: context.clock.today(), notes };
+    const reasons = await reasonsGiven(context, actor);
+    const view = { ...read.value, siteName, today: context.clock.today(), notes, reasons };
     return sendPage(reply, <ClassView frame={frameOf(request, reply)} {...view} />, status);
   }
 

@@ -23,10 +23,13 @@ interface ClassViewProps {
   readonly siteName: string;
   readonly today: PlainDate;
   readonly notes: ClassNotes;
+  /** Why registers were changed lately, the latest first. */
+  readonly reasons: readonly string[];
 }
 
 /** The register of a class. Every button sends a form of its own accord: it works without a script. */
-export function ClassView({ frame, session, people, siteName, today, notes }: ClassViewProps): JSX.Element {
+export function ClassView(props: ClassViewProps): JSX.Element {
+  const { frame, session, people, siteName, today, notes, reasons } = props;
   const title = `Class, ${siteName}, ${dayWords(session.heldOn)}`;
   const isAhead = session.heldOn > today;
   const isCorrected = session.heldOn < today && session.attendances.length > 0;
@@ -52,7 +55,7 @@ export function ClassView({ frame, session, people, siteName, today, notes }: Cl
               <button type="submit" class="visually-hidden" tabindex="-1">
                 Tap what became of somebody
               </button>
-              <ReasonField name={REASON_FIELD} change={notes.change} errors={notes.errors} />
+              <ReasonField name={REASON_FIELD} change={notes.change} errors={notes.errors} given={reasons} />
             </>
           ) : (
             ''
@@ -65,7 +68,7 @@ export function ClassView({ frame, session, people, siteName, today, notes }: Cl
         </Form>
       )}
       <AddPerson frame={frame} session={session} people={people} search={notes.search ?? null} />
-      {people.length === 0 ? '' : <CancelAll {...{ frame, session, people, notes, isCorrected }} />}
+      {people.length === 0 ? '' : <CancelAll {...{ frame, session, people, notes, reasons, isCorrected }} />}
       <p class="downloads not-printed">
         <a href={`/classes/${session.id}/register.csv`}>Take the register with you (CSV): it names people</a>
       </p>
@@ -98,8 +101,9 @@ function CancelAll({
   session,
   people,
   notes,
+  reasons,
   isCorrected,
-}: Pick<ClassViewProps, 'frame' | 'session' | 'people' | 'notes'> & {
+}: Pick<ClassViewProps, 'frame' | 'session' | 'people' | 'notes' | 'reasons'> & {
   /** The day is over and entries stand, so that a reason is needed. */
   readonly isCorrected: boolean;
 }): JSX.Element {
@@ -126,7 +130,7 @@ function CancelAll({
         <input type="hidden" name="all" value="yes" />
         {isAsked ? <input type="hidden" name="sure" value="yes" /> : ''}
         {isAsked && isCorrected ? (
-          <ReasonField name={REASON_FOR_ALL} change={notes.change} errors={notes.errors} />
+          <ReasonField name={REASON_FOR_ALL} change={notes.change} errors={notes.errors} given={reasons} />
         ) : (
           ''
         )}

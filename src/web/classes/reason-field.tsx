@@ -15,14 +15,25 @@ export interface RegisterChange {
   readonly reason: string | null;
 }
 
+/** What keeps most corrections of a register short; what the team typed lately is offered first. */
+const USUAL_REASONS = [
+  'Marked on the wrong line',
+  'Came late',
+  'Told us later that they could not come',
+  'The sheet of the class says otherwise',
+  'The class did not take place',
+] as const;
+
 interface ReasonFieldProps {
   readonly name: typeof REASON_FIELD | typeof REASON_FOR_ALL;
   readonly change: RegisterChange | undefined;
   readonly errors: FormErrors | undefined;
+  /** What the team gave lately, the latest first. */
+  readonly given: readonly string[];
 }
 
 /** Asks why an entry that stands is changed; shown where the day of the class is over. */
-export function ReasonField({ name, change, errors = [] }: ReasonFieldProps): JSX.Element {
+export function ReasonField({ name, change, errors = [], given }: ReasonFieldProps): JSX.Element {
   return (
     <TextField
       name={name}
@@ -33,6 +44,7 @@ export function ReasonField({ name, change, errors = [] }: ReasonFieldProps): JS
       width="long"
       autocomplete="off"
       maxlength={REASON_MAX}
+      suggestions={[...new Set([...given, ...USUAL_REASONS])]}
     />
   );
 }

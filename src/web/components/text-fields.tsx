@@ -12,6 +12,8 @@ interface TextFieldProps extends FieldProps {
   readonly width?: 'short' | 'medium' | 'long';
   readonly inputmode?: 'text' | 'numeric' | 'decimal';
   readonly maxlength?: number;
+  /** What is offered while somebody types; anything else may be typed. */
+  readonly suggestions?: readonly string[];
 }
 
 /** A line of text. */
@@ -19,8 +21,24 @@ export function TextField(props: TextFieldProps): JSX.Element {
   return (
     <LabelledField {...props}>
       <TextInput {...props} />
+      <Suggestions {...props} />
     </LabelledField>
   );
+}
+
+function Suggestions({ name, suggestions = [] }: TextFieldProps): JSX.Element {
+  if (suggestions.length === 0) return '';
+  return (
+    <datalist id={suggestionsId(name)}>
+      {suggestions.map((text) => (
+        <option value={attributeText(text)}></option>
+      ))}
+    </datalist>
+  );
+}
+
+function suggestionsId(name: string): string {
+  return `${fieldId(name)}-suggestions`;
 }
 
 interface NumberFieldProps extends Omit<TextFieldProps, 'type' | 'inputmode'> {
@@ -84,6 +102,7 @@ function TextInput({
   autocomplete,
   inputmode,
   maxlength,
+  suggestions = [],
   ...props
 }: TextFieldProps): JSX.Element {
   return (
@@ -96,6 +115,7 @@ function TextInput({
       autocomplete={autocomplete}
       inputmode={inputmode}
       maxlength={maxlength}
+      list={suggestions.length === 0 ? undefined : suggestionsId(props.name)}
       spellcheck={type === 'text' ? undefined : 'false'}
       aria-describedby={describedBy(props)}
       aria-invalid={isFaulty(props.error) ? 'true' : undefined}
