@@ -46,6 +46,7 @@ import { settingsRoutes } from '../http/settings/settings-routes.js';
 import { retentionRoutes } from '../http/retention/retention-routes.js';
 import { sessionRoutes } from '../http/sessions/session-routes.js';
 import { exportRoutes } from '../http/exports/export-routes.js';
+import { listFileRoutes } from '../http/exports/list-file-routes.js';
 import { importRoutes } from '../http/imports/import-routes.js';
 import { draftRoutes } from '../http/drafts/draft-routes.js';
 import { fhirRoutes } from '../http/fhir/fhir-routes.js';
@@ -135,6 +136,7 @@ export async function buildApp(
       tokenRoutes(api, context);
       importRoutes(api, context);
       exportRoutes(api, context, pseudonymKey);
+      listFileRoutes(api, context);
       settingsRoutes(api, context);
       retentionRoutes(api, context);
       historyRoutes(api, context);

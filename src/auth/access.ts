@@ -61,6 +61,8 @@ export const ACCESS = {
   recordDiaryWeek: CLINICAL,
   readDiary: CLINICAL,
   readWorkList: TEAM,
+  getWorkListCsv: TEAM,
+  getRegisterCsv: TEAM,
   holdSession: TEAM,
   correctSession: TEAM,
   listSessions: TEAM,

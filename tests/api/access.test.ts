@@ -72,6 +72,8 @@ const TABLE: Readonly<Record<string, 'anybody' | readonly TestRole[]>> = {
   restoreAssessment: [C, L],
   // Classes and their registers.
   readWorkList: [A, C, L],
+  getWorkListCsv: [A, C, L],
+  getRegisterCsv: [A, C, L],
   holdSession: [A, C, L],
   correctSession: [A, C, L],
   listSessions: [A, C, L],

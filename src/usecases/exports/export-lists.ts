@@ -11,7 +11,8 @@ import type { WorkListRequest } from '../work-list/read-work-list.js';
 import type { WorkListEntry } from '../work-list/work-list-model.js';
 import type { ExportedFile } from './export-record.js';
 
-const CSV = 'text/csv; charset=utf-8; header=present';
+/** What kind of file these lists are. */
+export const LIST_MEDIA_TYPE = 'text/csv; charset=utf-8; header=present';
 
 const WORK_LIST_HEADINGS = [
   'Group',
@@ -95,5 +96,5 @@ async function namesOfSites(context: Context, actor: TeamMember): Promise<Readon
 }
 
 function csvFile(name: string, rows: Parameters<typeof writeCsv>[0]): ExportedFile {
-  return { content: Buffer.from(writeCsv(rows)), mediaType: CSV, fileName: `${name}.csv` };
+  return { content: Buffer.from(writeCsv(rows)), mediaType: LIST_MEDIA_TYPE, fileName: `${name}.csv` };
 }
