@@ -1,4 +1,4 @@
-import type { Browser, Page } from 'playwright-core';
+import type { Browser, BrowserContext, Page } from 'playwright-core';
 import { afterAll, beforeAll, beforeEach, describe, expect, it } from 'vitest';
 import { openRecord } from '../../src/app/open-record.js';
 import { SYSTEM_CLOCK } from '../../src/app/system-clock.js';
@@ -10,7 +10,7 @@ import { asRecord, itemsOf } from '../support/response.js';
 import { givenAssessment, givenTriagedReferral } from '../support/scenario.js';
 import { startService } from '../support/service-process.js';
 import type { ServiceProcess } from '../support/service-process.js';
-import { openSignedIn } from '../support/signed-in.js';
+import { openSignedIn, sessionSecretFor } from '../support/signed-in.js';
 import { startApp } from '../support/start-app.js';
 import type { TestApp } from '../support/start-app.js';
 
@@ -48,6 +48,17 @@ const draftFields = async () => {
   return asRecord(asRecord(answer.body)['fields']);
 };
 const figures = (page: Page, slot: string) => page.locator(`[data-figures="${slot}"]`);
+
+/** With another session, as after signing in on another tab. */
+const signInAgain = async (context: BrowserContext) =>
+  context.addCookies([
+    {
+      name: SESSION_COOKIE,
+      value: await sessionSecretFor(service, 'clinician'),
+      url: origin.replace('http:', 'https:'),
+      secure: true,
+    },
+  ]);
 
 /** What comes about within a few seconds. */
 const soon = <Value>(read: () => Promise<Value>) => expect.poll(read, { timeout: 20_000 });
@@ -185,6 +196,46 @@ describe('what is wrong or unusual', { timeout: 90_000 }, () => {
     expect(await faultsOfAccess(page)).toEqual([]);
     expect(await page.evaluate('document.documentElement.scrollWidth <= innerWidth')).toBe(true);
     expect(complaints).toEqual([]);
+  });
+});
+
+describe('a correction', { timeout: 90_000 }, () => {
+  it('keeps what was typed over an ended session, a lost connection and an error, and is recorded once', async () => {
+    const id = await givenAssessment(service, referralId);
+    const { page, context, complaints } = await openSignedIn(browser, service, origin, 'clinician', TABLET);
+    await page.goto(`/assessments/${id}/correction`);
+    expect(await field(page, 'walk1.timeS').isVisible()).toBe(false);
+    await field(page, 'walk1.distanceM').fill('130');
+    await field(page, 'notes').fill('Read again & "rightly"');
+    const record = page.getByRole('button', { name: 'Record the correction' });
+    const expectTyped = async (told: string) => {
+      await page.getByRole('alert').filter({ hasText: told }).waitFor();
+      expect(await field(page, 'walk1.distanceM').inputValue()).toBe('130');
+      expect(await field(page, 'notes').inputValue()).toBe('Read again & "rightly"');
+    };
+    await context.clearCookies({ name: SESSION_COOKIE });
+    await record.click();
+    await expectTyped('your session has ended');
+    await signInAgain(context);
+    await context.setOffline(true);
+    await record.click();
+    await expectTyped('there is no connection');
+    await context.setOffline(false);
+    await record.click();
+    await expectTyped('Nothing was stored');
+    expect(await field(page, 'walk1.timeS').isVisible()).toBe(false);
+    expect(await faultsOfAccess(page)).toEqual([]);
+    await field(page, 'reason').fill('Read from the sheet again');
+    await record.dblclick();
+    await page.waitForURL('**/recorded/*');
+    expect(await stored()).toMatchObject([
+      {
+        version: 2,
+        entry: { walkTests: [{ distanceM: 130 }, { distanceM: 200 }], notes: 'Read again & "rightly"' },
+      },
+    ]);
+    expect(complaints.filter((each) => !/Failed to load resource/.test(each))).toEqual([]);
+    await context.close();
   });
 });
 

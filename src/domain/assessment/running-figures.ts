@@ -1,12 +1,15 @@
 import { ageInYears } from '../calendar/plain-date.js';
 import type { PlainDate } from '../calendar/plain-date.js';
-import { subtract, toNumber } from '../exact/fraction.js';
+import { classify } from '../change/change.js';
+import type { ChangeClass } from '../change/change.js';
+import { chooseThresholds } from '../change/choose-threshold.js';
+import { negate, subtract, toNumber } from '../exact/fraction.js';
 import type { Fraction } from '../exact/fraction.js';
 import { findMeasure } from '../measures/catalogue.js';
 import type { Measure } from '../measures/measure.js';
 import { findEquation } from '../prediction/catalogue.js';
 import { percentPredicted, predictResult } from '../prediction/predict.js';
-import type { SexAtBirth } from '../referral/closed-sets.js';
+import type { Diagnosis, SexAtBirth } from '../referral/closed-sets.js';
 import { cautionsOfAssessment } from '../safety/assessment-cautions.js';
 import type { SafetyCaution } from '../safety/safety-caution.js';
 import type { TeamSettings } from '../settings/team-settings.js';
@@ -25,7 +28,12 @@ export interface FiguresContext {
   /** Of an earlier assessment of the referral; taken where the entry has none. */
   readonly knownHeightCm: number | null;
   readonly knownWeightKg: number | null;
-  readonly settings: Pick<TeamSettings, 'equations' | 'restingLimits' | 'desaturationDefinition'>;
+  /** Which MID judges a change depends on it. */
+  readonly diagnosis: Diagnosis;
+  readonly settings: Pick<
+    TeamSettings,
+    'equations' | 'restingLimits' | 'desaturationDefinition' | 'thresholds' | 'thresholdsByDiagnosis'
+  >;
   /** Baseline value by measure id; empty when the entry is itself the baseline. */
   readonly baseline: ReadonlyMap<string, Fraction>;
 }
@@ -48,6 +56,10 @@ export interface RunningFigure {
     readonly baseline: number;
     readonly difference: number;
     readonly direction: 'better' | 'worse' | 'same';
+    /** Judged as the outcomes of the referral will be. */
+    readonly class: ChangeClass;
+    /** The sizes of change that judge it. */
+    readonly thresholds: readonly number[];
   } | null;
 }
 
@@ -65,7 +77,7 @@ export interface RunningFigures {
 /**
  * Works out what can be worked out of an entry, whole or not, right or not: what is recorded is decided elsewhere.
  *
- * @example ISWT of level 5 with 2 shuttles, baseline 150 m -> 200 m, difference 50, better
+ * @example ISWT of level 5 with 2 shuttles, baseline 150 m -> 200 m, difference 50, better, improved
  */
 export function runningFigures(entry: AssessmentEntry, context: FiguresContext): RunningFigures {
   const walkTests = entry.walkTests.map(settledWalk);
@@ -88,7 +100,7 @@ export function runningFigures(entry: AssessmentEntry, context: FiguresContext):
           measureId: measure.id,
           value: toNumber(result.value),
           predicted: predictedOf(measure, toNumber(result.value), entry, context),
-          change: changeOf(measure, result.value, context.baseline.get(measure.id)),
+          change: changeOf(measure, result.value, context),
         },
       ];
     }),
@@ -123,11 +135,22 @@ function predictedOf(
     : { equationId: equation.id, percent: null, reason: prediction.words };
 }
 
-function changeOf(measure: Measure, value: Fraction, before: Fraction | undefined): RunningFigure['change'] {
+function changeOf(
+  measure: Measure,
+  value: Fraction,
+  { baseline, diagnosis, settings }: FiguresContext,
+): RunningFigure['change'] {
+  const before = baseline.get(measure.id);
   if (before === undefined) return null;
   const change = subtract(value, before);
-  const isHigher = change.numerator > 0;
-  const direction =
-    change.numerator === 0 ? 'same' : isHigher === (measure.betterWhen === 'higher') ? 'better' : 'worse';
-  return { baseline: toNumber(before), difference: toNumber(change), direction };
+  const improvement = measure.betterWhen === 'higher' ? change : negate(change);
+  const chosen = chooseThresholds(measure, diagnosis, settings);
+  const used = [chosen.improvement, chosen.deterioration].filter((each) => each !== null);
+  return {
+    baseline: toNumber(before),
+    difference: toNumber(change),
+    direction: improvement.numerator === 0 ? 'same' : improvement.numerator > 0 ? 'better' : 'worse',
+    class: classify(improvement, chosen),
+    thresholds: used.map((threshold) => toNumber(threshold.value)),
+  };
 }

@@ -88,6 +88,7 @@ export async function previewEntry(
   const figures = runningFigures(entry, {
     sexAtBirth: patient.sexAtBirth,
     bornOn: patient.bornOn,
+    diagnosis: referral.diagnosis,
     knownHeightCm: latest(assessments, entry, 'heightCm'),
     knownWeightKg: latest(assessments, entry, 'weightKg'),
     settings,

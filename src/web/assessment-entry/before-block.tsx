@@ -68,6 +68,7 @@ export function FindingList({ state, list }: StateProps & { readonly list: Safet
       </summary>
       <CheckboxGroup
         name="safetyFindings"
+        isFirst={list === SAFETY_CHECKLIST[0]}
         label="Found in this person"
         error={errorAt(state.errors, 'safetyFindings')}
         values={found}

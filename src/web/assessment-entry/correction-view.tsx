@@ -33,7 +33,11 @@ export function CorrectionView(props: CorrectionViewProps): JSX.Element {
   const { patient } = state.sheet;
   const { entry, referralId } = assessment;
   return (
-    <Page frame={state.frame} title={`Correction, ${spokenName(patient)}`} scripts={[SEND_FORM]}>
+    <Page
+      frame={state.frame}
+      title={`Correction, ${spokenName(patient)}`}
+      scripts={[SEND_FORM, 'assessment-walk.js']}
+    >
       <p class="crumb">
         <a href={`/referrals/${referralId}#assessments`}>Referral</a>
       </p>
@@ -60,8 +64,8 @@ function CorrectionForm({ state, assessment }: CorrectionViewProps): JSX.Element
       <WhenAndWhere state={state} />
       <SafetyBlock state={state} />
       <RestingBlock state={state} />
-      <FirstWalkBlock state={state} />
-      <SecondWalkBlock state={state} />
+      <FirstWalkBlock state={state} isCounted={false} />
+      <SecondWalkBlock state={state} isCounted={false} />
       <StandBlock state={state} />
       <PhysicalTestsBlock state={state} />
       <QuestionnairesBlock state={state} />

@@ -1,5 +1,6 @@
 import type { RunningFigure } from '../../domain/assessment/running-figures.js';
 import { findMeasure, findWalkTest } from '../../domain/measures/catalogue.js';
+import { shownChange, shownValue } from '../../domain/measures/shown-value.js';
 import { distanceToLevel } from '../../domain/measures/shuttles.js';
 import type { EntryPreview } from '../../usecases/assessments/entry-sheet.js';
 import { capital } from '../components/words.js';
@@ -44,8 +45,7 @@ function distanceWords(testId: string, distanceM: number): string {
 }
 
 function figureWords({ measureId, value, predicted, change }: RunningFigure): string {
-  const unit = unitOf(measureId);
-  const parts = [`${shortName(measureId)} ${numberWords(value)}${unit}`];
+  const parts = [`${shortName(measureId)} ${valueWords(measureId, value)}`];
   if (predicted !== null) {
     parts.push(
       predicted.percent === null
@@ -53,11 +53,7 @@ function figureWords({ measureId, value, predicted, change }: RunningFigure): st
         : `${Math.round(predicted.percent)}\u202f% of predicted (${equationWords(predicted.equationId)})`,
     );
   }
-  if (change !== null) {
-    const { baseline, difference, direction } = change;
-    const words = direction === 'same' ? 'no change' : `${signed(difference)}${unit}, ${direction}`;
-    parts.push(`${words}; baseline ${numberWords(baseline)}${unit}`);
-  }
+  if (change !== null) parts.push(changeOf(measureId, change), `baseline ${before(measureId, change)}`);
   return parts.join('; ');
 }
 
@@ -68,16 +64,31 @@ export function figureColumns({ measureId, value, predicted, change }: RunningFi
     shortName(measureId),
     valueWords(measureId, value),
     percent === null ? '' : `${Math.round(percent)}\u202f%`,
-    change === null ? '' : valueWords(measureId, change.baseline),
-    change === null
-      ? ''
-      : `${signed(change.difference)}${unitOf(measureId)}${change.direction === 'same' ? '' : `, ${change.direction}`}`,
+    change === null ? '' : before(measureId, change),
+    change === null ? '' : changeOf(measureId, change),
   ];
+}
+
+type Change = NonNullable<RunningFigure['change']>;
+
+const before = (measureId: string, { baseline }: Change): string => valueWords(measureId, baseline);
+
+/** @example +50 m of the ISWT, MID 47.5 m -> '+50 m, better by the MID or more' */
+function changeOf(measureId: string, { difference, direction, class: kind, thresholds }: Change): string {
+  const shown = shownChange(difference, unitNameOf(measureId), thresholds);
+  if (direction === 'same') return 'no change';
+  const judged = {
+    improved: 'better by the MID or more',
+    worse: 'worse by the MID or more',
+    'little-change': 'less than the MID',
+    'change-only': direction,
+  };
+  return `${shown}${unitOf(measureId)}, ${judged[kind]}`;
 }
 
 /** A value with its unit, such as what was measured at baseline. */
 export function valueWords(measureId: string, value: number): string {
-  return `${numberWords(value)}${unitOf(measureId)}`;
+  return `${shownValue(value, unitNameOf(measureId))}${unitOf(measureId)}`;
 }
 
 function shortName(measureId: string): string {
@@ -89,15 +100,11 @@ function equationWords(equationId: string): string {
   return equationId.split('-').map(capital).join(' ');
 }
 
+function unitNameOf(measureId: string): string {
+  return findMeasure(measureId)?.unit ?? 'points';
+}
+
 function unitOf(measureId: string): string {
-  const unit = findMeasure(measureId)?.unit ?? 'points';
+  const unit = unitNameOf(measureId);
   return ['points', 'grade', 'utility', 'mean item score'].includes(unit) ? '' : `\u202f${unit}`;
-}
-
-function numberWords(value: number): string {
-  return String(Math.round(value * 100) / 100).replace('-', '\u2212');
-}
-
-function signed(value: number): string {
-  return value > 0 ? `+${numberWords(value)}` : numberWords(value);
 }

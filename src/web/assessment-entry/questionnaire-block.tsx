@@ -1,13 +1,13 @@
 import { QUESTIONNAIRES } from '../../domain/measures/registered.js';
 import type { Questionnaire } from '../../domain/measures/questionnaire.js';
 import { Select } from '../components/choices.js';
-import { capital } from '../components/words.js';
 import { formField, itemField, notDoneField, scoreField } from './field-names.js';
 import { isInUse } from './before-block.js';
 import { Block, Figures, NotDone } from './parts.js';
 import { fieldState } from './sheet-state.js';
 import { SmallFields } from './small-fields.js';
 import type { SheetState } from './sheet-state.js';
+import { formWords } from './words.js';
 import { baselineOf } from './walk-blocks.js';
 
 /** Those that most teams use come first; the others are folded together. */
@@ -63,7 +63,7 @@ function QuestionnaireFields({ state, questionnaire }: QuestionnaireProps): JSX.
           {...fieldState(state, formField(id))}
           label="Form"
           none="Choose the form"
-          choices={forms.map((form) => ({ value: form, label: capital(form.replaceAll('-', ' ')) }))}
+          choices={forms.map((form) => ({ value: form, label: formWords(form) }))}
         />
       )}
       {items.length === 0 ? '' : <Items state={state} questionnaire={questionnaire} />}

@@ -17,9 +17,13 @@ import type { SheetState } from './sheet-state.js';
 import { AID_WORDS, PLACE_WORDS, STOP_WORDS } from './words.js';
 
 type StateProps = { readonly state: SheetState };
+interface WalkProps extends StateProps {
+  /** Whether the shuttles of this walk are counted on the page, by taps. */
+  readonly isCounted?: boolean;
+}
 
 /** Which test, and what both walks have in common; then the first walk. */
-export function FirstWalkBlock({ state }: StateProps): JSX.Element {
+export function FirstWalkBlock({ state, isCounted = true }: WalkProps): JSX.Element {
   return (
     <Block id="step-walk1" title="3. First walk">
       <div class="row">
@@ -33,15 +37,15 @@ export function FirstWalkBlock({ state }: StateProps): JSX.Element {
       </div>
       <div class="row">
         <Num state={state} name="courseLengthM" label="Length of the course" unit="m" isDecimal />
+        <Num state={state} name="oxygenLPerMin" label="Oxygen" unit="L/min" hint="0 is room air" isDecimal />
         <Select
           {...fieldState(state, 'walkingAid')}
           label="Walking aid"
           none="Not recorded"
           choices={choicesOf(WALKING_AIDS, AID_WORDS)}
         />
-        <Num state={state} name="oxygenLPerMin" label="Oxygen" unit="L/min" hint="0 is room air" isDecimal />
       </div>
-      <Attempt state={state} attempt="walk1" />
+      <Attempt state={state} attempt="walk1" isCounted={isCounted} />
     </Block>
   );
 }
@@ -62,11 +66,11 @@ export function RestBlock({ state }: StateProps): JSX.Element {
 }
 
 /** The second walk, and the figures of the better one. */
-export function SecondWalkBlock({ state }: StateProps): JSX.Element {
+export function SecondWalkBlock({ state, isCounted = true }: WalkProps): JSX.Element {
   const stops = SAFETY_CHECKLIST.filter(({ stage }) => stage === 'during-a-test');
   return (
     <Block id="step-walk2" title="5. Second walk">
-      <Attempt state={state} attempt="walk2" />
+      <Attempt state={state} attempt="walk2" isCounted={isCounted} />
       {stops.map((list) => (
         <FindingList state={state} list={list} />
       ))}
@@ -75,19 +79,23 @@ export function SecondWalkBlock({ state }: StateProps): JSX.Element {
   );
 }
 
-function Attempt({ state, attempt }: StateProps & { readonly attempt: AttemptName }): JSX.Element {
+function Attempt({
+  state,
+  attempt,
+  isCounted,
+}: Required<WalkProps> & { readonly attempt: AttemptName }): JSX.Element {
   const at = (name: string): string => `${attempt}.${name}`;
   const before = baselineOf(state, findWalkTest(textOf(state.values, 'walkTest'))?.measure.id);
   return (
     <div class="attempt" data-attempt={attempt}>
       <div class="row">
         <Num state={state} name={at('distanceM')} label="Distance" unit="m" hint={before} />
-        <Num state={state} name={at('level')} label="Level" hint="Shuttle walk: last level begun" />
+        <Num state={state} name={at('level')} label="Level" hint="Last level begun" />
         <Num state={state} name={at('shuttles')} label="Shuttles in it" />
         <Num state={state} name={at('timeS')} label="Time" unit="s" hint="Endurance walk" />
         <Num state={state} name={at('speedLevel')} label="Speed level" hint="Endurance walk, 1 to 16" />
       </div>
-      <div class="taps" data-taps={attempt}></div>
+      {isCounted ? <div class="taps" data-taps={attempt}></div> : ''}
       <Figures state={state} slot={attempt} />
       <div class="row">
         <Num state={state} name={at('startSpo2Percent')} label="SpO2 at start" unit="%" />

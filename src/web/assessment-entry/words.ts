@@ -1,3 +1,4 @@
+import { capital } from '../components/words.js';
 import type {
   NotDoneReason,
   SafetyScreen,
@@ -59,3 +60,15 @@ export const SCREEN_WORDS: Readonly<Record<SafetyScreen, string>> = {
   concern: 'looked at: a concern',
   'not-recorded': 'not looked at',
 };
+
+const ABBREVIATIONS: Readonly<Record<string, string>> = { copd: 'COPD', ipf: 'IPF', uk: 'UK', '3l': '3L' };
+
+/** A form of a questionnaire in words. @example formWords('copd-specific') -> 'COPD specific' */
+export function formWords(form: string): string {
+  return capital(
+    form
+      .split('-')
+      .map((part) => ABBREVIATIONS[part] ?? part)
+      .join(' '),
+  );
+}

@@ -1,4 +1,4 @@
-/* global window, document, location, fetch, setTimeout, URL, URLSearchParams, FormData, DOMParser, AbortSignal */
+/* global window, document, location, Event, fetch, setTimeout, URL, URLSearchParams, FormData, DOMParser, AbortSignal */
 // Sends forms without leaving the page, so that what was typed is not lost with the connection or the session.
 // Forms with data-sending="whole" are sent one at a time, however often the button is pressed; with "taps" each tap
 // waits for the one before it. Without this script browsers send the same forms, and the pages answer alike.
@@ -96,6 +96,7 @@
     const focusedId = document.activeElement?.id || sent.buttonId;
     document.querySelector('main').replaceWith(document.adoptNode(fresh));
     document.title = answer.title;
+    document.dispatchEvent(new Event('page-shown'));
     const alert = document.querySelector('main [role=alert]');
     if (alert !== null) {
       alert.tabIndex = -1;

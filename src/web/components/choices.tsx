@@ -69,17 +69,24 @@ export function RadioGroup({ choices, value, ...props }: ChoiceProps): JSX.Eleme
 
 interface CheckboxGroupProps extends Omit<ChoiceProps, 'value'> {
   readonly values: readonly string[];
+  /** False where the errors of the field lead to another group of it. */
+  readonly isFirst?: boolean;
 }
 
 /** Any of a few values. */
-export function CheckboxGroup({ choices, values, ...props }: CheckboxGroupProps): JSX.Element {
+export function CheckboxGroup({
+  choices,
+  values,
+  isFirst = true,
+  ...props
+}: CheckboxGroupProps): JSX.Element {
   return (
     <GroupField {...props}>
       {choices.map((choice, index) => (
         <ChoiceLine
           type="checkbox"
           name={props.name}
-          id={index === 0 ? fieldId(props.name) : undefined}
+          id={isFirst && index === 0 ? fieldId(props.name) : undefined}
           choice={choice}
           isChosen={values.includes(choice.value)}
         />

@@ -9,6 +9,7 @@ import { anEntry, aQuestionnaire, aStand, aWalk } from '../../support/assessment
 const context = (changes: Partial<FiguresContext> = {}): FiguresContext => ({
   sexAtBirth: 'male',
   bornOn: plainDate('1966-01-01'),
+  diagnosis: 'copd',
   knownHeightCm: null,
   knownWeightKg: null,
   settings: { ...DEFAULT_TEAM_SETTINGS, equations: { 'six-minute-walk-distance': 'enright-sherrill-1998' } },
@@ -27,7 +28,7 @@ describe('the figures of an assessment that is being typed', () => {
       {
         measureId: 'incremental-shuttle-walk-distance',
         value: 200,
-        change: { baseline: 150, difference: 50, direction: 'better' },
+        change: { baseline: 150, difference: 50, direction: 'better', class: 'improved' },
       },
     ]);
   });
@@ -40,6 +41,23 @@ describe('the figures of an assessment that is being typed', () => {
         context({ baseline: new Map([['cat-total', fraction(before)]]) }),
       ).figures[0]?.change?.direction;
     expect([30, 22, 10].map(changeFrom)).toEqual(['better', 'same', 'worse']);
+  });
+
+  it('judge a change as the outcomes will: a MID that is just reached counts, and one point less does not', () => {
+    // CAT: 2 points fewer are the MID (Kon 2014), whatever the items.
+    const questionnaires = [aQuestionnaire({ items: [3, 3, 2, 4, 3, 2, 3, 2] })];
+    const classFrom = (before: number) =>
+      runningFigures(
+        anEntry({ questionnaires }),
+        context({ baseline: new Map([['cat-total', fraction(before)]]) }),
+      ).figures[0]?.change?.class;
+    expect([24, 23, 22, 21, 20].map(classFrom)).toEqual([
+      'improved',
+      'little-change',
+      'little-change',
+      'little-change',
+      'worse',
+    ]);
   });
 
   it('give the share of predicted with the size of the day, else with the last that is known, else the reason', () => {

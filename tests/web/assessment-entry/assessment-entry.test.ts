@@ -186,7 +186,7 @@ describe('checking without recording', () => {
     // Levels 1 to 5 hold 25 shuttles; the baseline was 200 m and 22 points.
     expect(response.text).toContain('250\u202fm');
     expect(response.text).toMatch(
-      /ISWD 250\u202fm; \d+\u202f% of predicted .*; \+50\u202fm, better; baseline 200\u202fm/,
+      /ISWD 250\u202fm; \d+\u202f% of predicted .*; \+50\u202fm, better by the MID or more; baseline 200\u202fm/,
     );
     expect(response.text).toContain('CAT 22; no change; baseline 22');
     expect((await stored()).map((each) => asRecord(each['entry'])['timepoint'])).toEqual(['baseline']);
