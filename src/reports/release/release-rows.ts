@@ -28,5 +28,8 @@ export function releaseRows(release: ProtectedRelease): readonly (readonly (stri
       ),
     ]),
     ...release.summaries.map(({ id, title, value, unit, kind }) => row(kind, '', id, title, value, unit)),
+    ...(release.correction?.changes ?? []).map(({ tableTitle, words, before }) =>
+      row('before-correction', '', '', `${tableTitle}: ${words}`, countText(before), 'referrals'),
+    ),
   ];
 }
