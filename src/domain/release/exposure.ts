@@ -47,8 +47,10 @@ export function titleOf(tableId: string): string {
 
 /** The next coarser code list of a table in a draft, or to leave the table out. */
 function remedyOf(tableId: string | null, draft: IssuedRelease): Remedy {
-  if (tableId === null) {
-    const words = 'Make it a rounded release, or wait until more has changed.';
+  // A table that is not in the draft was given away by the totals.
+  if (tableId === null || !draft.tables.some((each) => each.tableId === tableId)) {
+    const wait = 'ait until more has changed, or leave this period unreleased.';
+    const words = draft.policy.mode === 'exact' ? `Make it a rounded release, or w${wait}` : `W${wait}`;
     return { kind: 'round-or-wait', words };
   }
   const coarser = coarserList(tableId, draft);

@@ -200,6 +200,34 @@ describe('the releases of a year, attacked together', () => {
     expect(protectRelease(two, []).attack).toMatchObject({ isPassed: true });
   });
 
+  // Quarters of 33, 8, 13 and 13 are printed as 35, 10, 15 and 15, which are at least 33, 8, 13 and 13, and together 67 at
+  // least; a year of 67 is printed as 65, which is at most 67: each quarter is its least, and the small group 13 less 8 to 12.
+  it('propose to wait, and no table, where the totals of a year give away what a quarter hides', () => {
+    const of = (number: number, rest: number, small: number) =>
+      released(
+        only(
+          'age',
+          { 'under-50': small, '60-69': rest },
+          { ref: `${number}`, mode: 'rounded', period: quarterly(number) },
+        ),
+      );
+    const quarters = [of(1, 33, 0), of(2, 8, 0), of(3, 13, 0), of(4, 8, 5)];
+    const year = only('age', { 'under-50': 5, '60-69': 62 }, { ref: '5', mode: 'rounded', period: YEAR });
+    const { attack } = protectRelease({ ...year, tables: [] }, quarters);
+    expect(attack.isPassed).toBe(false);
+    expect(attack.exposures).toMatchObject([
+      {
+        figures: 'under 60, hidden in release 4',
+        low: 1,
+        high: 5,
+        remedy: {
+          kind: 'round-or-wait',
+          words: 'Wait until more has changed, or leave this period unreleased.',
+        },
+      },
+    ]);
+  });
+
   it('know nothing by the list that few people have by default', () => {
     const counts = { 'within-90': 30, later: 1, left: 1, 'not-by-90': 1 };
     const about = { ref: '1', mode: 'rounded', period: quarterly(1) } as const;
