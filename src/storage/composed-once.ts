@@ -32,6 +32,34 @@ export function composedOnce<Values extends object, Row>(
   };
 }
 
+/** Ids up to which the text of a list of them is kept; longer lists are seldom of the same length. */
+const MOST_IDS = 16;
+
+/**
+ * As composedOnce, for the rows that belong to some ids: composed once for each small number of them.
+ *
+ * @param compose builds the query with the ids, or with stand-ins for them
+ * @example composedAmong((db, ids) => db.selectFrom('score').selectAll().where('assessment_version_id', 'in', ids))
+ */
+export function composedAmong<Row>(
+  compose: (db: Executor, ids: readonly string[]) => Compilable<Row>,
+): (db: Executor, ids: readonly string[]) => Promise<readonly Row[]> {
+  const byCount = new Map<number, ReturnType<typeof composedOnce<Readonly<Record<number, string>>, Row>>>();
+  return async (db, ids) => {
+    if (ids.length > MOST_IDS) return (await db.executeQuery(compose(db, ids).compile())).rows;
+    const composed =
+      byCount.get(ids.length) ??
+      composedOnce<Readonly<Record<number, string>>, Row>((on, value) =>
+        compose(
+          on,
+          ids.map((_id, index) => value(index)),
+        ),
+      );
+    byCount.set(ids.length, composed);
+    return composed(db, { ...ids });
+  };
+}
+
 function isStandIn<Values>(parameter: unknown): parameter is { readonly [NAME]: keyof Values } {
   return typeof parameter === 'object' && parameter !== null && NAME in parameter;
 }

@@ -2,6 +2,7 @@ import type { Database } from 'better-sqlite3';
 import type { CompiledQuery, DatabaseConnection, Dialect, Driver, QueryResult, SqliteDatabase } from 'kysely';
 import { preparedOnce } from './prepared-once.js';
 import { sqliteDialect } from './sqlite-dialect.js';
+import { recall, remember } from './remembered.js';
 import { takeTurns } from './take-turns.js';
 import { tellWritten } from './written.js';
 
@@ -131,9 +132,16 @@ function connectionTo(
     executeQuery: async <Row>({ sql, parameters }: CompiledQuery): Promise<QueryResult<Row>> => {
       before();
       try {
+        const recalled = recall(connection, sql, parameters);
+        if (recalled !== null) return { rows: [...recalled] as Row[] };
         const statement = statements.prepare(sql);
-        if (statement.reader) return { rows: statement.all(parameters) as Row[] };
+        if (statement.reader) {
+          const rows = statement.all(parameters) as Row[];
+          remember(connection, sql, parameters, rows);
+          return { rows };
+        }
         const { changes, lastInsertRowid } = statement.run(parameters);
+        remember(connection, sql, parameters, []);
         tellWritten(connection, { sql, parameters });
         return { rows: [], numAffectedRows: BigInt(changes), insertId: BigInt(lastInsertRowid) };
       } catch (error) {

@@ -46,16 +46,16 @@ interface Brought {
 
 function lineOf(name: string, { last, bareMs, allBroughtInMs, storedRows }: Brought): Line {
   const perSecond = (ms: number): number => Math.round((last.rowsBroughtIn / ms) * 1000);
-  const [judged, brought] = [perSecond(last.judgedMs), perSecond(last.broughtInMs)];
-  const processor = perSecond(last.broughtInProcessorMs);
+  const whole = perSecond(last.judgedMs + last.broughtInMs);
+  const processor = perSecond(last.judgedProcessorMs + last.broughtInProcessorMs);
   return {
     name,
-    value: `${brought} rows/s`,
+    value: `${whole} rows/s`,
     baseline: `${(bareMs / 1000).toFixed(1)} s bare`,
     ratio: `${(allBroughtInMs / bareMs).toFixed(1)} times the bare insert`,
     goal: `>= ${GOAL_ROWS_PER_S} rows/s`,
-    isMet: brought >= GOAL_ROWS_PER_S,
-    howMeasured: `judged at ${judged} rows/s, then brought in in one transaction; by processor time alone ${processor} rows/s; bare: the ${storedRows} rows of all tables that it left, by prepared statements in one transaction`,
+    isMet: whole >= GOAL_ROWS_PER_S,
+    howMeasured: `from the file to the disk: judged at ${perSecond(last.judgedMs)} rows/s, then brought in in one transaction at ${perSecond(last.broughtInMs)} rows/s; by processor time alone ${processor} rows/s; bare: the ${storedRows} rows of all tables that it left, by prepared statements in one transaction, against judging and bringing in`,
   };
 }
 
@@ -69,7 +69,7 @@ async function bringIn(workspace: Workspace, name: string, sheets: readonly stri
   const runs = await runProcess(workspace, [file, ...sheetFiles]);
   const last = runs.at(-1);
   if (last === undefined || last.rowsBroughtIn === 0) throw new Error('Nothing was brought in.');
-  const allBroughtInMs = runs.reduce((sum, run) => sum + run.broughtInMs, 0);
+  const allBroughtInMs = runs.reduce((sum, run) => sum + run.judgedMs + run.broughtInMs, 0);
   return { last, allBroughtInMs, ...(await bareInsert(file, join(workspace.folder, `bare-${name}.sqlite`))) };
 }
 

@@ -90,23 +90,40 @@ export function measurementOf(read: ReadRow): {
   };
 }
 
-/** Puts the measurements of each referral together: one assessment for each timepoint and day. */
-export function longCourses(measurements: readonly Measurement[], siteId: string): readonly CourseDraft[] {
-  const ofReferral = groupBy(measurements, ({ nhsNumber, receivedOn }) => `${nhsNumber} ${receivedOn}`);
-  return ofReferral.map((rows): CourseDraft => {
-    const [{ nhsNumber, receivedOn }] = rows;
-    const visits = groupBy(rows, ({ timepoint, assessedOn }) => `${timepoint} ${assessedOn}`);
-    return {
-      rowNumbers: rows.map(({ rowNumber }) => rowNumber),
-      person: null,
-      referral: null,
-      triage: null,
-      sessions: null,
-      closure: null,
-      assessments: visits.map((visit) => assessmentOfVisit(visit, siteId)),
-      key: { nhsNumber, familyName: '', givenName: '', bornOn: '', receivedOn },
-    };
-  });
+/** Puts the measurements of each person together, by referral: one assessment for each timepoint and day. */
+export function longPeople(
+  measurements: readonly Measurement[],
+  siteId: string,
+): { readonly people: readonly (() => readonly CourseDraft[])[]; readonly courseCount: number } {
+  const ofPeople = groupBy(measurements, ({ nhsNumber }) => nhsNumber);
+  const referrals = (rows: readonly Measurement[]) => groupBy(rows, ({ receivedOn }) => receivedOn);
+  return {
+    people: ofPeople.map(
+      (rows) => () =>
+        [...referrals(rows)]
+          .sort(([one], [other]) => (one.receivedOn < other.receivedOn ? -1 : 1))
+          .map((ofReferral) => courseOf(ofReferral, siteId)),
+    ),
+    courseCount: ofPeople.reduce(
+      (sum, rows) => sum + new Set(rows.map(({ receivedOn }) => receivedOn)).size,
+      0,
+    ),
+  };
+}
+
+function courseOf(rows: readonly [Measurement, ...Measurement[]], siteId: string): CourseDraft {
+  const [{ nhsNumber, receivedOn }] = rows;
+  const visits = groupBy(rows, ({ timepoint, assessedOn }) => `${timepoint} ${assessedOn}`);
+  return {
+    rowNumbers: rows.map(({ rowNumber }) => rowNumber),
+    person: null,
+    referral: null,
+    triage: null,
+    sessions: null,
+    closure: null,
+    assessments: visits.map((visit) => assessmentOfVisit(visit, siteId)),
+    key: { nhsNumber, familyName: '', givenName: '', bornOn: '', receivedOn },
+  };
 }
 
 type Visit = readonly [Measurement, ...Measurement[]];

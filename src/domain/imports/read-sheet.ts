@@ -1,8 +1,8 @@
 import type { SheetRow } from './cell.js';
 import { personKey } from './course-draft.js';
-import type { CourseDraft } from './course-draft.js';
+import type { CourseDraft, CourseKey } from './course-draft.js';
 import type { MissingValue } from './course-of-row.js';
-import { longCourses, measurementOf } from './long-course.js';
+import { longPeople, measurementOf } from './long-course.js';
 import type { Measurement } from './long-course.js';
 import { mappedColumn } from './mapping.js';
 import type { Mapping } from './mapping.js';
@@ -18,9 +18,14 @@ export interface FaultyRow {
   readonly faults: readonly CellFault[];
 }
 
+/** The courses of one person, earliest first, so that each finds what came before; made when they are asked for. */
+export type PersonReading = () => readonly CourseDraft[];
+
 /** A sheet as it was read: every row is in exactly one of the three. */
 export interface SheetReading {
-  readonly courses: readonly CourseDraft[];
+  /** All courses at once would fill the memory. */
+  readonly people: readonly PersonReading[];
+  readonly courseCount: number;
   readonly faulty: readonly FaultyRow[];
   readonly passedOver: readonly { readonly number: number; readonly why: PassedOver }[];
 }
@@ -36,7 +41,7 @@ export function readSheet(mapping: Mapping, rows: readonly SheetRow[], context: 
   const names = mapping.columns.map(({ heading }) => heading);
   const identifying = IDENTIFYING.flatMap((id) => mappedColumn(mapping, id)?.position ?? []);
   const reader = rowReader(mapping, rows, context);
-  const courses: CourseDraft[] = [];
+  const wideRows = new Map<string, WideRow[]>();
   const measurements: Measurement[] = [];
   const faulty: FaultyRow[] = [];
   const over: { number: number; why: PassedOver }[] = [];
@@ -66,18 +71,43 @@ export function readSheet(mapping: Mapping, rows: readonly SheetRow[], context: 
       continue;
     }
     seen.set(found.key, row.number);
-    if (found.kind === 'course') courses.push(found.course);
-    else measurements.push(found.measurement);
+    if (found.kind === 'measurement') measurements.push(found.measurement);
+    else pushTo(wideRows, personKey(found.courseKey), { row, receivedOn: found.courseKey.receivedOn });
   }
+  const courseOf = (row: SheetRow): readonly CourseDraft[] => {
+    const { course } = wideCourse(reader(row), { siteId: mapping.siteId, today: context.today });
+    return course === null ? [] : [course];
+  };
+  const long = longPeople(measurements, mapping.siteId ?? '');
   return {
-    courses: [...courses, ...longCourses(measurements, mapping.siteId ?? '')],
+    people: [
+      ...[...wideRows.values()].map((ofPerson) => () => inOrder(ofPerson).flatMap(courseOf)),
+      ...long.people,
+    ],
+    courseCount: [...wideRows.values()].reduce((sum, ofPerson) => sum + ofPerson.length, long.courseCount),
     faulty,
     passedOver: over,
   };
 }
 
+/** A row that holds a course; it is read again when the course is wanted. */
+interface WideRow {
+  readonly row: SheetRow;
+  readonly receivedOn: string;
+}
+
+function inOrder(rows: readonly WideRow[]): readonly SheetRow[] {
+  return [...rows].sort((one, other) => (one.receivedOn < other.receivedOn ? -1 : 1)).map(({ row }) => row);
+}
+
+function pushTo<Value>(lists: Map<string, Value[]>, key: string, value: Value): void {
+  const list = lists.get(key);
+  if (list === undefined) lists.set(key, [value]);
+  else list.push(value);
+}
+
 type Found =
-  | { readonly kind: 'course'; readonly key: string; readonly course: CourseDraft }
+  | { readonly kind: 'course'; readonly key: string; readonly courseKey: CourseKey }
   | { readonly kind: 'measurement'; readonly key: string; readonly measurement: Measurement };
 
 function wideFound(
@@ -88,7 +118,11 @@ function wideFound(
   const { course, missing } = wideCourse(read, { siteId, today });
   if (course === null) return { found: null, missing };
   return {
-    found: { kind: 'course', key: `${personKey(course.key)} ${course.key.receivedOn}`, course },
+    found: {
+      kind: 'course',
+      key: `${personKey(course.key)} ${course.key.receivedOn}`,
+      courseKey: course.key,
+    },
     missing,
   };
 }

@@ -1,7 +1,7 @@
 import type { Selectable } from 'kysely';
 import type { Assessment, CheckedAssessment } from '../../domain/assessment/assessment.js';
 import type { AssessmentTable } from '../assessment-tables.js';
-import { composedOnce } from '../composed-once.js';
+import { composedAmong, composedOnce } from '../composed-once.js';
 import type { ValueOf } from '../composed-once.js';
 import type { EnteredInError } from '../../domain/history/entered-in-error.js';
 import type { Executor } from '../connection.js';
@@ -116,33 +116,33 @@ const currentOfReferral = composedOnce((db, value: ValueOf<{ referralId: string 
     .where('entered_in_error_at', 'is', null),
 );
 
+const walkTestsAmong = composedAmong((db, ids) =>
+  db.selectFrom('walk_test').selectAll().where('assessment_version_id', 'in', ids),
+);
+const sitToStandsAmong = composedAmong((db, ids) =>
+  db.selectFrom('sit_to_stand').selectAll().where('assessment_version_id', 'in', ids),
+);
+const questionnairesAmong = composedAmong((db, ids) =>
+  db.selectFrom('questionnaire').selectAll().where('assessment_version_id', 'in', ids),
+);
+const scoresAmong = composedAmong((db, ids) =>
+  db.selectFrom('score').selectAll().where('assessment_version_id', 'in', ids),
+);
+const physicalTestsAmong = composedAmong((db, ids) =>
+  db.selectFrom('physical_test').selectAll().where('assessment_version_id', 'in', ids),
+);
+
 async function withTests(
   db: Executor,
   assessments: readonly Selectable<AssessmentTable>[],
 ): Promise<readonly Assessment[]> {
   if (assessments.length === 0) return [];
   const ids = assessments.map((row) => row.version_id);
-  const walkTests = await db
-    .selectFrom('walk_test')
-    .selectAll()
-    .where('assessment_version_id', 'in', ids)
-    .execute();
-  const sitToStands = await db
-    .selectFrom('sit_to_stand')
-    .selectAll()
-    .where('assessment_version_id', 'in', ids)
-    .execute();
-  const questionnaires = await db
-    .selectFrom('questionnaire')
-    .selectAll()
-    .where('assessment_version_id', 'in', ids)
-    .execute();
-  const scores = await db.selectFrom('score').selectAll().where('assessment_version_id', 'in', ids).execute();
-  const physicalTests = await db
-    .selectFrom('physical_test')
-    .selectAll()
-    .where('assessment_version_id', 'in', ids)
-    .execute();
+  const walkTests = await walkTestsAmong(db, ids);
+  const sitToStands = await sitToStandsAmong(db, ids);
+  const questionnaires = await questionnairesAmong(db, ids);
+  const scores = await scoresAmong(db, ids);
+  const physicalTests = await physicalTestsAmong(db, ids);
   return assessments.map((assessment) => {
     const isOf = (row: { assessment_version_id: string }): boolean =>
       row.assessment_version_id === assessment.version_id;

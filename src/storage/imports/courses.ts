@@ -1,5 +1,7 @@
 import type { PlainDate } from '../../domain/calendar/plain-date.js';
 import { nameKey } from '../../domain/patient/name-key.js';
+import { composedOnce } from '../composed-once.js';
+import type { ValueOf } from '../composed-once.js';
 import type { Executor } from '../connection.js';
 
 /** Ids of the team's people with a name and a date of birth. */
@@ -25,16 +27,20 @@ export async function referralIdReceivedOn(
   patientId: string,
   receivedOn: PlainDate,
 ): Promise<string | null> {
-  const row = await db
-    .selectFrom('referral')
-    .select('id')
-    .where('patient_id', '=', patientId)
-    .where('received_on', '=', receivedOn)
-    .where('entered_in_error_at', 'is', null)
-    .orderBy('id')
-    .executeTakeFirst();
+  const [row] = await referralIdsReceivedOn(db, { patientId, receivedOn });
   return row?.id ?? null;
 }
+
+const referralIdsReceivedOn = composedOnce(
+  (db, value: ValueOf<{ patientId: string; receivedOn: PlainDate }>) =>
+    db
+      .selectFrom('referral')
+      .select('id')
+      .where('patient_id', '=', value('patientId'))
+      .where('received_on', '=', value('receivedOn'))
+      .where('entered_in_error_at', 'is', null)
+      .orderBy('id'),
+);
 
 /** What people with these ids are found by. */
 export async function peopleKnownBy(

@@ -1,21 +1,23 @@
 import type { PlainDate } from '../../domain/calendar/plain-date.js';
 import type { Patient, PatientDetails } from '../../domain/patient/patient.js';
 import { nameKey } from '../../domain/patient/name-key.js';
+import { composedOnce } from '../composed-once.js';
+import type { ValueOf } from '../composed-once.js';
 import type { Executor } from '../connection.js';
+import { rowsInto } from '../rows-into.js';
 import { pageOf } from '../page.js';
 import type { Page, PageRequest } from '../page.js';
 import { patientColumns, patientFromRow } from './row-mapper.js';
 
 /** The team's patient by id; null when absent or of another team. */
 export async function findPatient(db: Executor, teamId: string, id: string): Promise<Patient | null> {
-  const row = await db
-    .selectFrom('patient')
-    .selectAll()
-    .where('team_id', '=', teamId)
-    .where('id', '=', id)
-    .executeTakeFirst();
+  const [row] = await patientById(db, { teamId, id });
   return row === undefined ? null : patientFromRow(row);
 }
+
+const patientById = composedOnce((db, value: ValueOf<{ teamId: string; id: string }>) =>
+  db.selectFrom('patient').selectAll().where('team_id', '=', value('teamId')).where('id', '=', value('id')),
+);
 
 /** Id of the team's patient with an NHS number (ten digits), of a merged record too; null when there is none. */
 export async function findPatientIdByNhsNumber(
@@ -23,15 +25,18 @@ export async function findPatientIdByNhsNumber(
   teamId: string,
   nhsNumber: string,
 ): Promise<string | null> {
-  const row = await db
-    .selectFrom('patient')
-    .select(['id', 'merged_into'])
-    .where('team_id', '=', teamId)
-    .where('nhs_number', '=', nhsNumber)
-    .executeTakeFirst();
+  const [row] = await patientIdByNumber(db, { teamId, nhsNumber });
   if (row === undefined) return null;
   return row.merged_into === null ? row.id : survivorOf(db, row.merged_into);
 }
+
+const patientIdByNumber = composedOnce((db, value: ValueOf<{ teamId: string; nhsNumber: string }>) =>
+  db
+    .selectFrom('patient')
+    .select(['id', 'merged_into'])
+    .where('team_id', '=', value('teamId'))
+    .where('nhs_number', '=', value('nhsNumber')),
+);
 
 /** Id of the record in which a person is kept: the end of the merges that lead on from a record. */
 async function survivorOf(db: Executor, id: string): Promise<string> {
@@ -54,18 +59,19 @@ export async function insertPatient(
     readonly accountId: string;
   },
 ): Promise<void> {
-  await db
-    .insertInto('patient')
-    .values({
+  await intoPatient(db, [
+    {
       id: patient.id,
       team_id: patient.teamId,
       version: 1,
       created_at: patient.now,
       created_by: patient.accountId,
       ...patientColumns(patient.details),
-    })
-    .execute();
+    },
+  ]);
 }
+
+const intoPatient = rowsInto('patient');
 
 /** Corrects a patient; the former state is kept whole, with the reason. */
 export async function correctPatientRow(

@@ -17,13 +17,14 @@ export interface Site {
 
 /** A team by id. @throws Error when it is gone, which the record does not allow */
 export async function getTeam(db: Executor, id: string): Promise<Team> {
-  const row = await db
-    .selectFrom('team')
-    .select(['id', 'name', 'kind'])
-    .where('id', '=', id)
-    .executeTakeFirstOrThrow();
+  const [row] = await teamById(db, { id });
+  if (row === undefined) throw new Error('The team is gone.');
   return { id: row.id, name: row.name, kind: memberOf(['live', 'demo'], row.kind) };
 }
+
+const teamById = composedOnce((db, value: ValueOf<{ id: string }>) =>
+  db.selectFrom('team').select(['id', 'name', 'kind']).where('id', '=', value('id')),
+);
 
 /** Every team by name. */
 export async function listTeams(db: Executor): Promise<readonly Team[]> {

@@ -11,6 +11,7 @@ import type {
 import type { Executor } from '../connection.js';
 import { inErrorColumns } from '../in-error.js';
 import type { ReferralTable } from '../record-tables.js';
+import { rowsInto } from '../rows-into.js';
 import { offerColumns, referralColumns } from './row-mapper.js';
 
 /** What changed in a referral, by whom and why. */
@@ -129,18 +130,19 @@ async function setInNextVersion(
 }
 
 async function keepFormerReferral(db: Executor, change: ReferralChange): Promise<void> {
-  await db
-    .insertInto('referral_version')
-    .values({
+  await intoReferralVersion(db, [
+    {
       referral_id: change.former.id,
       version: change.former.version,
       document: JSON.stringify(change.former),
       superseded_at: change.now,
       superseded_by: change.accountId,
       reason: change.reason,
-    })
-    .execute();
+    },
+  ]);
 }
+
+const intoReferralVersion = rowsInto('referral_version');
 
 /** Moves a referral to another record of the same person. */
 export async function moveReferralRow(

@@ -1,26 +1,25 @@
 import type { Referral, ReferralDetails } from '../../domain/referral/referral.js';
 import type { EntryFilter } from '../../domain/history/entered-in-error.js';
+import { composedOnce } from '../composed-once.js';
+import type { ValueOf } from '../composed-once.js';
 import type { Executor } from '../connection.js';
 import type { Position } from '../page.js';
+import { rowsInto } from '../rows-into.js';
 import { referralColumns, referralFromRow } from './row-mapper.js';
 
 /** The team's referral by id with its offers; null when absent or of another team. */
 export async function findReferral(db: Executor, teamId: string, id: string): Promise<Referral | null> {
-  const row = await db
-    .selectFrom('referral')
-    .selectAll()
-    .where('team_id', '=', teamId)
-    .where('id', '=', id)
-    .executeTakeFirst();
-  if (row === undefined) return null;
-  const offers = await db
-    .selectFrom('offer')
-    .selectAll()
-    .where('referral_id', '=', id)
-    .orderBy('id')
-    .execute();
-  return referralFromRow(row, offers);
+  const [row] = await referralById(db, { teamId, id });
+  return row === undefined ? null : referralFromRow(row, await offersOf(db, { id }));
 }
+
+const referralById = composedOnce((db, value: ValueOf<{ teamId: string; id: string }>) =>
+  db.selectFrom('referral').selectAll().where('team_id', '=', value('teamId')).where('id', '=', value('id')),
+);
+
+const offersOf = composedOnce((db, value: ValueOf<{ id: string }>) =>
+  db.selectFrom('offer').selectAll().where('referral_id', '=', value('id')).orderBy('id'),
+);
 
 /** Those of some referrals that the team has, with their offers, by id. */
 export async function findReferrals(
@@ -65,15 +64,18 @@ export async function referralIdsOfPatient(db: Executor, patientId: string): Pro
 
 /** Id of a patient's open referral; null when there is none. */
 export async function findOpenReferralId(db: Executor, patientId: string): Promise<string | null> {
-  const row = await db
-    .selectFrom('referral')
-    .select('id')
-    .where('patient_id', '=', patientId)
-    .where('closed_on', 'is', null)
-    .where('entered_in_error_at', 'is', null)
-    .executeTakeFirst();
+  const [row] = await openReferralIds(db, { patientId });
   return row?.id ?? null;
 }
+
+const openReferralIds = composedOnce((db, value: ValueOf<{ patientId: string }>) =>
+  db
+    .selectFrom('referral')
+    .select('id')
+    .where('patient_id', '=', value('patientId'))
+    .where('closed_on', 'is', null)
+    .where('entered_in_error_at', 'is', null),
+);
 
 /** Stores a new referral. */
 export async function insertReferral(
@@ -87,9 +89,8 @@ export async function insertReferral(
     readonly accountId: string;
   },
 ): Promise<void> {
-  await db
-    .insertInto('referral')
-    .values({
+  await intoReferral(db, [
+    {
       id: referral.id,
       team_id: referral.teamId,
       patient_id: referral.patientId,
@@ -103,9 +104,11 @@ export async function insertReferral(
       created_at: referral.now,
       created_by: referral.accountId,
       ...referralColumns(referral.details),
-    })
-    .execute();
+    },
+  ]);
 }
+
+const intoReferral = rowsInto('referral');
 
 /** Which referrals a list is to show. */
 export interface ReferralFilter {

@@ -4,6 +4,7 @@ import type { SessionCounts } from '../../domain/session/session-counts.js';
 import type { Executor } from '../connection.js';
 import type { CountedSessionsTable } from '../import-tables.js';
 import { optionalDate } from '../row-mapping.js';
+import { rowsInto } from '../rows-into.js';
 
 /** Counts of sessions by referral, for the referrals that have any. */
 export async function countedSessionsOf(
@@ -30,9 +31,8 @@ export async function insertCountedSessions(
   },
 ): Promise<void> {
   const { counts } = counted;
-  await db
-    .insertInto('counted_sessions')
-    .values({
+  await intoCountedSessions(db, [
+    {
       referral_id: counted.referralId,
       team_id: counted.teamId,
       started_on: counts.startedOn,
@@ -43,9 +43,11 @@ export async function insertCountedSessions(
       cancelled_by_service: counts.cancelledByService,
       created_at: counted.now,
       created_by: counted.accountId,
-    })
-    .execute();
+    },
+  ]);
 }
+
+const intoCountedSessions = rowsInto('counted_sessions');
 
 function fromRow(row: Selectable<CountedSessionsTable>): SessionCounts {
   return {

@@ -4,6 +4,8 @@ import type { PlainDate } from '../../domain/calendar/plain-date.js';
 import { SESSION_MODES } from '../../domain/referral/closed-sets.js';
 import type { Session, SessionDetails } from '../../domain/session/session.js';
 import type { EntryFilter } from '../../domain/history/entered-in-error.js';
+import { composedOnce } from '../composed-once.js';
+import type { ValueOf } from '../composed-once.js';
 import type { Executor } from '../connection.js';
 import { inErrorFromRow } from '../in-error.js';
 import { pageOf } from '../page.js';
@@ -98,13 +100,16 @@ export async function attendedSessions(db: Executor, referralId: string): Promis
 
 /** The last day on which a person attended a session; null when they attended none. */
 export async function lastContactOn(db: Executor, referralId: string): Promise<PlainDate | null> {
-  const row = await sessionsAttended(db, referralId)
-    .select('session.held_on')
-    .orderBy('session.held_on', 'desc')
-    .limit(1)
-    .executeTakeFirst();
+  const [row] = await lastContact(db, { referralId });
   return row === undefined ? null : plainDate(row.held_on);
 }
+
+const lastContact = composedOnce((db, value: ValueOf<{ referralId: string }>) =>
+  sessionsAttended(db, value('referralId'))
+    .select('session.held_on')
+    .orderBy('session.held_on', 'desc')
+    .limit(1),
+);
 
 /** Sessions that a person attended, where neither the session nor the entry is in error or superseded. */
 function sessionsAttended(db: Executor, referralId: string) {

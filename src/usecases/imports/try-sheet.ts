@@ -1,12 +1,12 @@
-import { personKey } from '../../domain/imports/course-draft.js';
 import type { CourseDraft } from '../../domain/imports/course-draft.js';
 import { judgementBuilder } from '../../domain/imports/judgement.js';
 import type { JudgedRow } from '../../domain/imports/judgement.js';
 import { readSheet } from '../../domain/imports/read-sheet.js';
-import type { SheetReading } from '../../domain/imports/read-sheet.js';
+import type { PersonReading, SheetReading } from '../../domain/imports/read-sheet.js';
 import { endOfTrail } from '../../storage/audit/audit-trail.js';
 import type { UnchainedEvent } from '../../storage/audit/audit-trail.js';
 import { commissionersOfTeam, sitesOfTeam } from '../../storage/providers/providers.js';
+import { rememberReads } from '../../storage/remembered.js';
 import { listenToWrites } from '../../storage/written.js';
 import type { Written } from '../../storage/written.js';
 import type { Context, TeamMember } from '../context.js';
@@ -18,7 +18,7 @@ import type { MappedSheet } from './open-sheet.js';
 import { partsOf, putBy, saidOf } from './trial.js';
 import type { Trial, TriedCourse, Whose } from './trial.js';
 
-/** Courses in one transaction of a trial; those of one person are never parted. */
+/** Courses in one transaction of a trial, or a few more. */
 const COURSES_AT_ONCE = 20;
 
 /** A trial has shown what it was for; nothing of it is kept in the record. */
@@ -36,7 +36,7 @@ export async function trySheet(
   progress: Progress,
 ): Promise<Trial> {
   const { sequence: since } = await endOfTrail(context.db);
-  const { courses, faulty, passedOver } = await readRows(context, actor, sheet);
+  const { people, courseCount, faulty, passedOver } = await readRows(context, actor, sheet);
   const options: ApplyOptions = { mapping: sheet.mapping, confirmsUnusual: false };
   const [triedAt, triedOn] = [context.clock.now(), context.clock.today()];
   const atOnce: Context = { ...context, clock: { now: () => triedAt, today: () => triedOn } };
@@ -54,13 +54,13 @@ export async function trySheet(
   const kept = putBy(spool);
   const whose: Whose[] = [];
   try {
-    for (const some of someAtOnce(courses)) {
+    for (const some of someAtOnce(people)) {
       for (const tried of await tryCourses(atOnce, actor, some, options)) {
         judged.add(tried.course.rowNumbers, tried.said);
         kept.add(tried);
         whose.push({ key: tried.course.key, patientId: tried.patientId });
       }
-      progress(whose.length, courses.length);
+      progress(whose.length, courseCount);
       await roomForOthers();
     }
   } catch (error) {
@@ -97,6 +97,7 @@ async function tryCourses(
   try {
     await context.db.transaction().execute(async (trx) => {
       let [written, told]: [Written[], UnchainedEvent[]] = [[], []];
+      await rememberReads(trx);
       await listenToWrites(trx, (each) => written.push(each));
       const trying: Context = { ...context, tellInstead: (event) => told.push(event) };
       for (const course of courses) {
@@ -116,21 +117,14 @@ async function tryCourses(
   return all;
 }
 
-/** The courses of one person stand together, earliest first, so that each finds what came before. */
-function someAtOnce(courses: readonly CourseDraft[]): readonly (readonly CourseDraft[])[] {
-  const people = new Map<string, CourseDraft[]>();
-  for (const course of courses) {
-    const key = personKey(course.key);
-    const others = people.get(key);
-    if (others === undefined) people.set(key, [course]);
-    else others.push(course);
+/** Some courses at a time; those of one person are never parted. */
+function* someAtOnce(people: readonly PersonReading[]): Iterable<readonly CourseDraft[]> {
+  let some: CourseDraft[] = [];
+  for (const coursesOf of people) {
+    some.push(...coursesOf());
+    if (some.length < COURSES_AT_ONCE) continue;
+    yield some;
+    some = [];
   }
-  const groups: CourseDraft[][] = [];
-  for (const ofPerson of people.values()) {
-    ofPerson.sort((one, other) => (one.key.receivedOn < other.key.receivedOn ? -1 : 1));
-    const last = groups.at(-1);
-    if (last === undefined || last.length + ofPerson.length > COURSES_AT_ONCE) groups.push([...ofPerson]);
-    else last.push(...ofPerson);
-  }
-  return groups;
+  if (some.length > 0) yield some;
 }

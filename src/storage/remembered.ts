@@ -1,0 +1,73 @@
+import type { DatabaseConnection } from 'kysely';
+import type { Executor } from './connection.js';
+
+/** What a transaction has read, by statement and values. */
+interface Memory {
+  readonly read: Map<string, { readonly rows: readonly unknown[]; readonly writesBefore: number }>;
+  /** How often each table was written to. */
+  readonly writes: Map<string, number>;
+}
+
+const memories = new WeakMap<DatabaseConnection, Memory>();
+
+/**
+ * Lets a transaction remember what it reads from here on, so that rules which each look up the same are not each answered by
+ * the database. What it writes to a table makes it forget what it read of that table.
+ *
+ * Not for a transaction whose callers change the rows that they were given.
+ */
+export async function rememberReads(trx: Executor): Promise<void> {
+  await trx.getExecutor().provideConnection(async (connection) => {
+    memories.set(connection, { read: new Map(), writes: new Map() });
+  });
+}
+
+/** What a statement has read on a connection before, where that still holds; null where it must be asked. */
+export function recall(
+  connection: DatabaseConnection,
+  sql: string,
+  parameters: readonly unknown[],
+): readonly unknown[] | null {
+  const memory = memories.get(connection);
+  const known = memory?.read.get(keyOf(sql, parameters));
+  if (memory === undefined || known === undefined) return null;
+  return known.writesBefore === writesTo(memory, tablesOf(sql)) ? known.rows : null;
+}
+
+/** Tells of a statement that was carried out on a connection, with what it read. */
+export function remember(
+  connection: DatabaseConnection,
+  sql: string,
+  parameters: readonly unknown[],
+  rows: readonly unknown[],
+): void {
+  const memory = memories.get(connection);
+  if (memory === undefined) return;
+  const tables = tablesOf(sql);
+  if (/^select\b/i.test(sql)) {
+    memory.read.set(keyOf(sql, parameters), { rows, writesBefore: writesTo(memory, tables) });
+    return;
+  }
+  if (/^rollback\b/i.test(sql)) memory.read.clear();
+  for (const table of tables) memory.writes.set(table, (memory.writes.get(table) ?? 0) + 1);
+}
+
+function writesTo({ writes }: Memory, tables: readonly string[]): number {
+  return tables.reduce((sum, table) => sum + (writes.get(table) ?? 0), 0);
+}
+
+function keyOf(sql: string, parameters: readonly unknown[]): string {
+  return `${sql} ${JSON.stringify(parameters)}`;
+}
+
+const known = new Map<string, readonly string[]>();
+const MOST_KNOWN = 500;
+
+/** The tables that a statement reads or writes, as the query builder writes their names. */
+function tablesOf(sql: string): readonly string[] {
+  const tables =
+    known.get(sql) ?? [...sql.matchAll(/\b(?:from|join|into|update) "(\w+)"/gi)].map(([, name = '']) => name);
+  if (known.size >= MOST_KNOWN) known.clear();
+  known.set(sql, tables);
+  return tables;
+}
