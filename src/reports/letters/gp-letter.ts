@@ -1,5 +1,6 @@
 import { britishDate } from '../../domain/calendar/british-date.js';
 import type { Course } from '../../domain/pathway/course.js';
+import { equationName } from '../../domain/prediction/equation-name.js';
 import { CLOSURE_WORDS, DIAGNOSIS_WORDS, SOURCE_WORDS } from '../../domain/referral/words.js';
 import type { EndResult, MeasureOutcome, Outcomes } from '../outcomes/outcomes-model.js';
 import { TO_BE_SIGNED } from './letter-model.js';
@@ -87,7 +88,10 @@ function measuresBlocks({ measures }: Outcomes): readonly LetterBlock[] {
 
 function endInWords(end: EndResult | null, measure: MeasureOutcome): string {
   if (end === null) return 'not measured';
-  return `${shownResult(end.value, measure)} (${britishDate(end.assessedOn)})`;
+  const result = `${shownResult(end.value, measure)} (${britishDate(end.assessedOn)})`;
+  const { percentPredicted = null, equationId = '' } = end.predicted ?? {};
+  if (percentPredicted === null) return result;
+  return `${result}, ${Math.round(percentPredicted)} % of predicted (${equationName(equationId)})`;
 }
 
 /** How a change stands against the MID, in words; the same class that every page and report shows. */
@@ -135,8 +139,8 @@ function planInWords({ facts }: Course): string {
 function notesOf({ cautions }: Outcomes): readonly string[] {
   const raised = cautions.filter((caution) => caution.assessmentId !== null).length;
   if (raised === 0) return [];
-  const [verb, noun] = raised === 1 ? ['is', 'caution'] : ['are', 'cautions'];
+  const [verb, noun, them] = raised === 1 ? ['is', 'caution', 'it'] : ['are', 'cautions', 'them'];
   return [
-    `There ${verb} ${raised} ${noun} from the assessments in the record. The letter leaves them out: decide what the practice must know.`,
+    `There ${verb} ${raised} ${noun} from the assessments in the record. The letter leaves ${them} out: decide what the practice must know.`,
   ];
 }

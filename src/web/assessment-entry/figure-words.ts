@@ -1,9 +1,9 @@
 import type { RunningFigure } from '../../domain/assessment/running-figures.js';
 import { findMeasure, findWalkTest } from '../../domain/measures/catalogue.js';
+import { equationName } from '../../domain/prediction/equation-name.js';
 import { shownChange, shownValue } from '../../domain/measures/shown-value.js';
 import { distanceToLevel } from '../../domain/measures/shuttles.js';
 import type { EntryPreview } from '../../usecases/assessments/entry-sheet.js';
-import { capital } from '../components/words.js';
 import { slotOf } from './field-of.js';
 import type { ReadEntry } from './read-entry.js';
 
@@ -50,7 +50,7 @@ function figureWords({ measureId, value, predicted, change }: RunningFigure): st
     parts.push(
       predicted.percent === null
         ? `no prediction: ${predicted.reason ?? ''}`
-        : `${Math.round(predicted.percent)}\u202f% of predicted (${equationWords(predicted.equationId)})`,
+        : `${Math.round(predicted.percent)}\u202f% of predicted (${equationName(predicted.equationId)})`,
     );
   }
   if (change !== null) parts.push(changeOf(measureId, change), `baseline ${before(measureId, change)}`);
@@ -93,11 +93,6 @@ export function valueWords(measureId: string, value: number): string {
 
 function shortName(measureId: string): string {
   return findMeasure(measureId)?.shortName ?? measureId;
-}
-
-/** @example equationWords('enright-sherrill-1998') -> 'Enright Sherrill 1998' */
-function equationWords(equationId: string): string {
-  return equationId.split('-').map(capital).join(' ');
 }
 
 function unitNameOf(measureId: string): string {

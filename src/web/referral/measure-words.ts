@@ -1,6 +1,7 @@
 import { findMeasure, findThreshold } from '../../domain/measures/catalogue.js';
 import { toNumber } from '../../domain/exact/fraction.js';
 import type { Unit } from '../../domain/measures/measure.js';
+import { equationName } from '../../domain/prediction/equation-name.js';
 import { changeWords, shownChange, withUnit } from '../../domain/measures/shown-value.js';
 import type { EndResult, MeasureOutcome, ThresholdUsed } from '../../reports/outcomes/outcomes-model.js';
 
@@ -82,14 +83,6 @@ export function thresholdWords(used: ThresholdUsed | null, unit: string): string
   return `${withUnit(plain(used.value), unit)}${range}, ${used.population}`;
 }
 
-/** @example equationWords('enright-sherrill-1998') -> 'Enright Sherrill 1998' */
-function equationWords(id: string): string {
-  return id
-    .replaceAll(/(?:^|-)([a-z])/g, (_, letter: string) => ` ${letter.toUpperCase()}`)
-    .replaceAll('-', ' ')
-    .trim();
-}
-
 /** The improvement as a multiple of the MID, better being positive; null where there is no pair or no MID. */
 export function timesMid({ improvement, improvementThreshold }: MeasureOutcome): number | null {
   return improvement === null || improvementThreshold === null
@@ -102,7 +95,7 @@ export function predictedWords({ predicted }: EndResult): string | null {
   if (predicted === null) return null;
   const { percentPredicted, equationId, notPredictedReason } = predicted;
   if (percentPredicted === null) return `not predicted: ${notPredictedReason ?? ''}`;
-  return `${Math.round(percentPredicted)}${THIN}% predicted (${equationWords(equationId)})`;
+  return `${Math.round(percentPredicted)}${THIN}% predicted (${equationName(equationId)})`;
 }
 
 /** The marks that stand beside a comparison. */

@@ -41,9 +41,12 @@ describe('the letter to the general practice', () => {
 
   it('sets baseline beside discharge and judges each change by its MID, equality included', () => {
     const rows = rowsOf(finished);
+    // Probst and others 2012, women: 1449.701 - 11.735 x age - 5.686 x body mass index; 70 years, 160 cm, 70 kg.
+    const predictedM = 1449.701 - 11.735 * 70 - (5.686 * 70) / 1.6 ** 2;
+    const share = (distanceM: number) => `${Math.round((100 * distanceM) / predictedM)} % of predicted`;
     expect(rows.get('Incremental shuttle walk distance')).toEqual([
-      '200 m (20 April 2026)',
-      '250 m (15 June 2026)',
+      `200 m (20 April 2026), ${share(200)} (Probst 2012)`,
+      `250 m (15 June 2026), ${share(250)} (Probst 2012)`,
       '+50 m',
       'Better by the MID (47.5 m) or more',
     ]);
