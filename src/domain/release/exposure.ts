@@ -41,14 +41,18 @@ export function exposureOf(found: Found<Secret>, draft: IssuedRelease): Exposure
 
 /** The title of a table of the fixed list. */
 export function titleOf(tableId: string): string {
-  const found = findTable(tableId) ?? TWO_WAY_TABLES.find(({ id }) => id === tableId);
-  return found?.title ?? tableId;
+  return definitionOf(tableId)?.title ?? tableId;
 }
 
-/** The next coarser code list of a table in a draft, or to leave the table out. */
-function remedyOf(tableId: string | null, draft: IssuedRelease): Remedy {
-  // A table that is not in the draft was given away by the totals.
-  if (tableId === null || !draft.tables.some((each) => each.tableId === tableId)) {
+/**
+ * The next coarser code list of a table in a draft, or to leave the table out.
+ *
+ * A table that is not in the draft was given away by others of the same people, through their total: the one with most cells
+ * tells most of it.
+ */
+function remedyOf(exposedId: string | null, draft: IssuedRelease): Remedy {
+  const tableId = isIn(draft, exposedId) ? exposedId : largestBeside(exposedId, draft);
+  if (tableId === null) {
     const wait = 'ait until more has changed, or leave this period unreleased.';
     const words = draft.policy.mode === 'exact' ? `Make it a rounded release, or w${wait}` : `W${wait}`;
     return { kind: 'round-or-wait', words };
@@ -64,6 +68,21 @@ function remedyOf(tableId: string | null, draft: IssuedRelease): Remedy {
     codeListId: coarser.id,
     words: `Merge categories of “${titleOf(tableId)}” into ${merged.join(' and ')}.`,
   };
+}
+
+function isIn({ tables }: IssuedRelease, tableId: string | null): boolean {
+  return tables.some((table) => table.tableId === tableId);
+}
+
+/** The table with most cells of the same people as one that is not in the draft; null where there is none. */
+function largestBeside(tableId: string | null, { tables }: IssuedRelease): string | null {
+  const universe = tableId === null ? undefined : definitionOf(tableId)?.universe;
+  const beside = tables.filter((table) => table.universe === universe);
+  return beside.sort((a, b) => b.cells.length - a.cells.length)[0]?.tableId ?? null;
+}
+
+function definitionOf(tableId: string): { readonly title: string; readonly universe: string } | undefined {
+  return findTable(tableId) ?? TWO_WAY_TABLES.find(({ id }) => id === tableId);
 }
 
 function coarserList(tableId: string, draft: IssuedRelease): TableDefinition['codeLists'][number] | null {
