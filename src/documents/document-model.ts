@@ -31,7 +31,29 @@ export type Block =
   /** What belongs together, and may stand on a page of its own. */
   | Part
   /** A drawing with the table that has its numbers. */
-  | { readonly kind: 'plot'; readonly title: string; readonly plot: Plot; readonly table: Table };
+  | {
+      readonly kind: 'plot';
+      readonly title: string;
+      readonly plot: Plot;
+      readonly table: Table;
+      /** What is drawn of each row of the table, where it can be drawn within the table to save paper. */
+      readonly strip?: Strip;
+    };
+
+/** Values with intervals on one axis, one for each row of a table. */
+export interface Strip {
+  readonly domain: readonly [number, number];
+  readonly axis: string;
+  /** Lines across all rows, with their names. */
+  readonly lines: readonly { readonly at: number; readonly label: string }[];
+  /** As many as the table has rows; null where there is nothing to draw. */
+  readonly rows: readonly StripRow[];
+}
+
+export interface StripRow {
+  readonly value: number | null;
+  readonly interval: { readonly low: number; readonly high: number } | null;
+}
 
 export interface Part {
   readonly kind: 'part';

@@ -1,16 +1,16 @@
 import { setImmediate as turn } from 'node:timers/promises';
 import SvgToPdf from 'svg-to-pdfkit';
-import type { Block, Document, Section } from './document-model.js';
+import type { Block, Document, Section, Table } from './document-model.js';
 import { columnsToRead } from './columns-to-read.js';
-import { heightOfTable, writeTable } from './pdf-table.js';
+import { heightOfTable, widthOfTable, writeTable } from './pdf-table.js';
 import { columnOf, finishPaper, MARGIN_PT, newPaper, REPORT_SHEET } from './sheet-of-paper.js';
 import type { Paper, SheetStyle } from './sheet-of-paper.js';
 import type { Plot } from '../plots/svg.js';
 
-/** Points on paper for a unit of a drawing. */
-const PLOT_SCALE = 0.72;
+/** Points on paper for a unit of a drawing: its text of 13 units is 8 pt high, as in tables. */
+const PLOT_SCALE = 0.62;
 /** Smaller than this its text could not be read. */
-const LEAST_PLOT_SCALE = 0.52;
+const LEAST_PLOT_SCALE = 0.54;
 
 /**
  * A document as a PDF: selectable text in an embedded typeface, a tree of tags with headings, tables and drawings with their
@@ -36,13 +36,24 @@ async function writeSection(
   const element = paper.doc.struct('Sect');
   root.add(element);
   const inner = blocks.flatMap(unfolded);
-  paper.makeRoom(60 + roomFor(paper, inner[0]));
+  paper.makeRoom(40 + roomFor(paper, inner));
   paper.write(element, 'H2', title, { sizePt: 15, weight: 'bold', abovePt: 12 });
   paper.doc.outline.addItem(title);
-  for (const [index, block] of inner.entries()) {
+  for (let index = 0; index < inner.length; index += 1) {
+    const [block, next] = [inner[index], inner[index + 1]];
+    if (block === undefined) break;
     // A heading does not stand alone at the foot of a page.
-    if (isHeading(block)) paper.makeRoom(40 + roomFor(paper, inner[index + 1]));
-    writeBlock(paper, element, block);
+    if (isHeading(block)) paper.makeRoom(roomFor(paper, inner.slice(index)));
+    if (
+      block.kind === 'table' &&
+      next?.kind === 'table' &&
+      canStandBeside(paper, [block.table, next.table])
+    ) {
+      writeBeside(paper, element, [block.table, next.table]);
+      index += 1;
+    } else {
+      writeBlock(paper, element, block);
+    }
     await turn();
   }
   element.end();
@@ -52,9 +63,22 @@ function isHeading({ kind }: Block): boolean {
   return kind === 'heading' || kind === 'part';
 }
 
-/** What a block needs at least to begin on a page. */
-function roomFor(paper: Paper, block: Block | undefined): number {
-  return block?.kind === 'plot' ? block.plot.heightPx * scaleOf(paper, block.plot) + 40 : 60;
+/** What some blocks need to begin on a page: a heading and what is said below it stand with the drawing that follows. */
+function roomFor(paper: Paper, [block, ...following]: readonly Block[]): number {
+  switch (block?.kind) {
+    case undefined:
+      return 0;
+    case 'heading':
+    case 'part':
+      return 30 + roomFor(paper, following);
+    case 'paragraph':
+      return 16 + Math.min(roomFor(paper, following), paper.tallest / 2);
+    case 'plot':
+      return block.strip === undefined ? block.plot.heightPx * scaleOf(paper, block.plot) + 40 : 80;
+    case 'sentences':
+    case 'table':
+      return 60;
+  }
 }
 
 /** As large as drawings are on paper, and smaller where one would not fit on a page. */
@@ -89,6 +113,33 @@ function writeHeading(paper: Paper, parent: PDFKit.PDFStructureElement, text: st
   paper.write(parent, 'H3', text, { sizePt: 11, weight: 'bold', abovePt: 8 });
 }
 
+type TwoTables = readonly [Table, Table];
+
+/** Whether two tables fit on one sheet beside each other, which saves a sheet. */
+function canStandBeside(paper: Paper, tables: TwoTables): boolean {
+  const half = (paper.width - GAP_PT) / 2;
+  return tables.every(
+    (table) =>
+      table.rows.length > 0 &&
+      widthOfTable(paper, table) <= half &&
+      heightOfTable(columnOf(paper, paper.left, half), table) <= paper.tallest,
+  );
+}
+
+function writeBeside(paper: Paper, parent: PDFKit.PDFStructureElement, tables: TwoTables): void {
+  const { doc, left, width } = paper;
+  const half = (width - GAP_PT) / 2;
+  const columns = [columnOf(paper, left, half), columnOf(paper, left + half + GAP_PT, half)] as const;
+  paper.makeRoom(Math.max(...tables.map((table, index) => heightOfTable(columns[index] ?? paper, table))));
+  const top = doc.y;
+  writeTable(columns[0], parent, tables[0]);
+  const below = doc.y;
+  doc.y = top;
+  writeTable(columns[1], parent, tables[1]);
+  doc.x = left;
+  doc.y = Math.max(below, doc.y);
+}
+
 type PlotBlock = Extract<Block, { kind: 'plot' }>;
 
 /** Between a drawing and the table beside it. */
@@ -101,7 +152,9 @@ const TITLE_PT = 28;
 /** A drawing with its table: beside it where there is room, else below it and if it can be on the same sheet. */
 function writePlotWithTable(paper: Paper, parent: PDFKit.PDFStructureElement, block: PlotBlock): void {
   const { doc, width, left, tallest } = paper;
-  const { title, plot, table } = block;
+  const { title, plot, table, strip } = block;
+  if (strip !== undefined)
+    return writeTable(paper, parent, table, { strip, alternative: `${title}. ${plot.alternative}` });
   const scale = scaleOf(paper, plot);
   const [plotWidth, plotHeight] = [plot.widthPx * scale, plot.heightPx * scale];
   const aside = columnOf(paper, left + plotWidth + GAP_PT, width - plotWidth - GAP_PT);

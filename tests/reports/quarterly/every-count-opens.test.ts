@@ -59,11 +59,17 @@ function opensTo({ head, link, rowLink }: CountInDocument, open: ReturnType<type
   const { figure, members } = opened;
   if (head === 'People')
     return figure.people[link?.kind === 'figure' && link.members === 'counted' ? 'denominator' : 'numerator'];
+  if (head === 'Left out')
+    return members.filter(({ exclusion }) => exclusion !== null && !SAID_ELSEWHERE.includes(exclusion))
+      .length;
   const asked = link?.kind === 'figure' ? link.members : BESIDE[head];
   const filter = MEMBER_FILTERS.find((each) => each === (asked ?? 'numerator'));
   if (filter === undefined || (link === null && asked === undefined)) return null;
   return members.filter(({ kind }) => isShown(filter, kind)).length;
 }
+
+/** Whom a table of groups does not count as left out: they are other rows, or stand with the cohorts. */
+const SAID_ELSEWHERE = ['another-group', 'registered-in-error'];
 
 /** Numbers beside one that opens: the page of its figure shows them too. */
 const BESIDE: Readonly<Record<string, string>> = {

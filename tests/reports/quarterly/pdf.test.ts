@@ -53,6 +53,20 @@ describe('the report as a PDF', () => {
     }
   });
 
+  it('draws the groups of a figure within their table, and says so once at its head', () => {
+    const drawn = REPORT.breakdowns.filter(({ whole }) => whole.numerator < whole.denominator);
+    expect(drawn.length).toBeGreaterThan(3);
+    for (const { title, whole } of drawn) {
+      const words = read.alternatives.filter((alternative) => alternative.startsWith(`${title}, by `));
+      expect(words.length, title).toBeGreaterThan(0);
+      const { numerator, denominator } = whole;
+      for (const each of words) {
+        expect(each).toContain(`Marked: all ${((100 * numerator) / denominator).toFixed(1)} %.`);
+      }
+    }
+    expect(text).toMatch(/0 to 100 %; line: all [\d.]+ % n of %/);
+  });
+
   it('has the numbers of every figure of the report as text', () => {
     const { funnel, completion, indicators, reasons, breakdowns, sites, dataQuality } = REPORT;
     const figures = figuresIn([funnel, completion, indicators, reasons, breakdowns, sites, dataQuality]);

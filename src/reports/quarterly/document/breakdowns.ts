@@ -39,7 +39,9 @@ function breakdownBlocks(breakdown: Breakdown): readonly Block[] {
     // Where everybody counts by definition there is nothing to draw.
     if (breakdown.whole.numerator === breakdown.whole.denominator)
       return { kind: 'table', table: tableOf(title, rows) };
+    const axis = { lines: wholeLine(breakdown), domain: [0, 100] as const, axis: '%' };
     const plot = dotPlot({
+      ...axis,
       id: `plot-${breakdown.figureId.replaceAll('.', '-')}-${index + 1}`,
       title,
       rows: rows.map(({ dimension, row: { words, figure } }) => ({
@@ -48,11 +50,12 @@ function breakdownBlocks(breakdown: Breakdown): readonly Block[] {
         value: figure.percentage,
         interval: figure.interval,
       })),
-      lines: wholeLine(breakdown),
-      domain: [0, 100],
-      axis: '%',
     });
-    return { kind: 'plot', title, plot, table: tableOf(title, rows) };
+    const strip = {
+      ...axis,
+      rows: rows.map(({ row: { figure } }) => ({ value: figure.percentage, interval: figure.interval })),
+    };
+    return { kind: 'plot', title, plot, table: tableOf(title, rows), strip };
   });
   const title = `${breakdown.title}: ${figureWords(breakdown.whole)}`;
   return [{ kind: 'part', id: breakdown.figureId, title, blocks }];
@@ -96,6 +99,7 @@ function tableOf(caption: string, rows: readonly NamedRow[]): ReturnType<typeof 
     })),
     {
       first: 'Group',
+      isLeftOutCounted: true,
       after: [
         { head: 'Difference to the rest, points', kind: 'number', isLeftOutWhenEmpty: true },
         { head: '95 % interval of it', kind: 'interval', isLeftOutWhenEmpty: true },

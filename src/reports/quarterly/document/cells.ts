@@ -70,13 +70,21 @@ interface FurtherColumns {
   readonly after?: readonly Column[];
   /** Who is open or left out, and the rule, are for sheets only: they stand with the figure in another table. */
   readonly isShort?: boolean;
+  /** How many are left out, as a number; the reasons are for sheets only. */
+  readonly isLeftOutCounted?: boolean;
 }
 
 /** A table of figures: counts, percentage, interval, who is open or left out, and the rule. */
 export function figureTable(
   caption: string,
   rows: readonly FigureRow[],
-  { first = 'Figure', before = [], after = [], isShort = false }: FurtherColumns = {},
+  {
+    first = 'Figure',
+    before = [],
+    after = [],
+    isShort = false,
+    isLeftOutCounted = false,
+  }: FurtherColumns = {},
 ): Table {
   const only = onlyRule(rows);
   return {
@@ -96,7 +104,13 @@ export function figureTable(
         isLeftOutWhenEmpty: true,
         isForSheetsOnly: isShort,
       },
-      { head: 'Left out', kind: 'text', isLeftOutWhenEmpty: true, isForSheetsOnly: isShort },
+      ...(isLeftOutCounted ? [{ head: 'Left out', kind: 'number' as const, isLeftOutWhenEmpty: true }] : []),
+      {
+        head: isLeftOutCounted ? 'Why left out' : 'Left out',
+        kind: 'text',
+        isLeftOutWhenEmpty: true,
+        isForSheetsOnly: isShort || isLeftOutCounted,
+      },
       { head: 'People', kind: 'number', isForSheetsOnly: true },
       { head: 'Rule', kind: 'text', isForSheetsOnly: only !== null || isShort },
       { head: 'Figure id', kind: 'text', isForSheetsOnly: true },
@@ -111,6 +125,7 @@ export function figureTable(
       ...more,
       count(figure.open),
       interval(figure.bounds === null ? null : { low: figure.bounds.worst, high: figure.bounds.best }, 1),
+      ...(isLeftOutCounted ? [count(leftOut(figure).reduce((sum, { count: left }) => sum + left, 0))] : []),
       text(leftOutWords(figure)),
       count(figure.people.numerator),
       text(figure.ruleId),
@@ -129,10 +144,13 @@ function onlyRule(rows: readonly FigureRow[]): string | null {
 /** Said in another place: other groups are other rows, and how many of a cohort were registered in error stands with the cohorts. */
 const SAID_ELSEWHERE: readonly ExclusionId[] = ['another-group', 'registered-in-error'];
 
+function leftOut({ excluded }: Figure): Figure['excluded'] {
+  return excluded.filter(({ id }) => !SAID_ELSEWHERE.includes(id));
+}
+
 /** Whom a figure left out, in words; empty where nobody. */
-function leftOutWords({ excluded }: Figure): string {
-  return excluded
-    .filter(({ id }) => !SAID_ELSEWHERE.includes(id))
+function leftOutWords(figure: Figure): string {
+  return leftOut(figure)
     .map(({ count: left, reason }) => `${left} ${reason}`)
     .join(', ');
 }

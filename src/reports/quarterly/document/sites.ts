@@ -1,4 +1,4 @@
-import type { Block, Section } from '../../../documents/document-model.js';
+import type { Block, Section, Strip } from '../../../documents/document-model.js';
 import { funnelLimits } from '../../../domain/statistics/funnel-limits.js';
 import { dotPlot } from '../../../plots/dot-plot.js';
 import { funnelPlot } from '../../../plots/funnel-plot.js';
@@ -35,6 +35,7 @@ function siteBlock(comparison: SiteComparison): Block {
     kind: 'plot',
     title,
     plot: isFunnel ? funnelOf(comparison, title) : dotsOf(comparison, title),
+    ...(isFunnel ? {} : { strip: stripOf(comparison) }),
     table: figureTable(
       title,
       [
@@ -94,13 +95,25 @@ function dotsOf(comparison: SiteComparison, title: string): Plot {
       value: figure.percentage,
       interval: figure.interval,
     })),
-    lines:
-      comparison.whole.percentage === null
-        ? []
-        : [{ at: comparison.whole.percentage, label: allWords(comparison) }],
+    ...axisOf(comparison),
+  });
+}
+
+function axisOf(comparison: SiteComparison): Omit<Strip, 'rows'> {
+  const { percentage } = comparison.whole;
+  return {
+    lines: percentage === null ? [] : [{ at: percentage, label: allWords(comparison) }],
     domain: [0, 100],
     axis: '%',
-  });
+  };
+}
+
+function stripOf(comparison: SiteComparison): Strip {
+  const figures = [...comparison.sites.map(({ figure }) => figure), comparison.whole];
+  return {
+    ...axisOf(comparison),
+    rows: figures.map(({ percentage, interval: ends }) => ({ value: percentage, interval: ends })),
+  };
 }
 
 function funnelOf(comparison: SiteComparison, title: string): Plot {
