@@ -26,7 +26,7 @@ const USAGE = `Brings a sheet of referrals into the record: CSV or XLSX.
   --site SITE          the site of rows that name none
   --dates ORDER        which comes first in dates in figures, where the dates do not show it
   --confirm-unusual    values outside the usual range have been checked, and are taken
-  --record FILE        the whole record of a team, as the command export writes it to a zip: into a store
+  --record FILE        the whole record of a team, as the command export writes it, zip or JSON: into a store
                        without that team, all of it or nothing`;
 
 const MOST_LINES = 50;

@@ -6,6 +6,7 @@ import { checkRecordFile } from './check-record-file.js';
 import type { TeamOfFile } from './check-record-file.js';
 import { faultOfFile, openRecordFile } from './open-record-file.js';
 import type { RecordFault } from './open-record-file.js';
+import { faultInJson, looksLikeJson, openRecordJson } from './open-record-json.js';
 import { readBack } from './read-back.js';
 import { storeRecordFile } from './store-record-file.js';
 
@@ -25,15 +26,20 @@ class NothingKept extends Error {
 }
 
 /**
- * Brings the whole record of a team, as `exportRecord` took it out in tables, into a store that does not have the team:
+ * Brings the whole record of a team, as `exportRecord` took it out in tables or as JSON, into a store that does not have the team:
  * every row as it was, ids and all, in one transaction, or nothing. Every row is checked first, the store's own rules hold,
  * and the record is read once before it is kept. For the operator of the service: no route leads here.
  */
 export async function bringRecordIn(context: Context, bytes: Uint8Array): Promise<BroughtRecord> {
-  const record = openRecordFile(bytes);
-  if ('faults' in record) return { kind: 'refused', faults: record.faults };
+  const isJson = looksLikeJson(bytes);
+  const refused = (faults: readonly RecordFault[]): BroughtRecord => ({
+    kind: 'refused',
+    faults: isJson ? faults.map(faultInJson) : faults,
+  });
+  const record = isJson ? openRecordJson(bytes) : openRecordFile(bytes);
+  if ('faults' in record) return refused(record.faults);
   const checked = await checkRecordFile(record);
-  if ('faults' in checked) return { kind: 'refused', faults: checked.faults };
+  if ('faults' in checked) return refused(checked.faults);
   const { team } = checked;
   const tables = Object.fromEntries(record.about.tables.map(({ table, rows }) => [table, rows]));
   try {
@@ -57,7 +63,7 @@ export async function bringRecordIn(context: Context, bytes: Uint8Array): Promis
       });
     });
   } catch (error) {
-    if (error instanceof NothingKept) return { kind: 'refused', faults: [error.fault] };
+    if (error instanceof NothingKept) return refused([error.fault]);
     throw error;
   }
   const rows = record.about.tables.reduce((sum, each) => sum + each.rows, 0);

@@ -24,8 +24,11 @@ afterAll(async () => {
   await world.app.close();
 });
 
-async function takenOut({ context }: EmptyStore['record']): Promise<Uint8Array> {
-  const exported = await exportRecordByName(context, TEAM, 'zip');
+async function takenOut(
+  { context }: EmptyStore['record'],
+  form: 'zip' | 'json' = 'zip',
+): Promise<Uint8Array> {
+  const exported = await exportRecordByName(context, TEAM, form);
   if (typeof exported === 'string') throw new Error(exported);
   return exported.content;
 }
@@ -85,6 +88,49 @@ describe('a file that is no record of a team', () => {
     ]);
   });
 });
+
+describe('the JSON form of a record', () => {
+  const changed = async (change: (record: JsonRecord) => void): Promise<readonly string[]> => {
+    const text = Buffer.from(await takenOut(world.app.record, 'json')).toString('utf8');
+    const record = JSON.parse(text) as JsonRecord;
+    change(record);
+    return faultsOf(Buffer.from(JSON.stringify(record)));
+  };
+
+  it('is refused where it is cut off, of another form, or of another version', async () => {
+    const whole = await takenOut(world.app.record, 'json');
+    const notWhole = '|||The file cannot be used: it is no whole JSON document.';
+    expect(await faultsOf(whole.subarray(0, whole.length / 2))).toEqual([notWhole]);
+    expect(await faultsOf(Buffer.from('{"form":"dunes"}'))).toEqual([
+      '|||It does not say that this is the record of a team.',
+    ]);
+    expect(await changed((record) => (record.version = 2))).toEqual([
+      '|||The record is of another form: this program reads version 1.',
+    ]);
+  });
+
+  it('is refused with the table, the place in it and the column', async () => {
+    expect(await changed(({ tables }) => delete tables['offer'])).toEqual(['offer|||The table is missing.']);
+    const first = (record: JsonRecord, table: string) => record.tables[table]?.[0] ?? {};
+    expect(await changed((record) => (first(record, 'patient')['born_on'] = '1950-02-30'))).toContain(
+      'patient|1|born_on|must be a date such as 2026-03-31',
+    );
+    expect(await changed((record) => (first(record, 'patient')['born_on'] = ['1950-02-03']))).toEqual([
+      'patient|1||must have the columns of the table, each a text, a number or null',
+    ]);
+    expect(await changed((record) => (first(record, 'site')['dune'] = 'more'))).toEqual([
+      'site|1||must have the columns of the table, each a text, a number or null',
+    ]);
+    expect(await changed((record) => (first(record, 'referral')['patient_id'] = NO_ONE))).toEqual([
+      'referral|1|patient_id|must lead to a row of patient',
+    ]);
+  });
+});
+
+interface JsonRecord {
+  version: number;
+  readonly tables: Record<string, Record<string, unknown>[]>;
+}
 
 const NO_ONE = '00000000-0000-7000-8000-000000000000';
 

@@ -35,8 +35,8 @@ afterAll(async () => {
   await fresh.remove();
 });
 
-async function takenOut(context: Context): Promise<Uint8Array> {
-  const file = await exportRecordByName(context, TEAM, 'zip');
+async function takenOut(context: Context, form: 'zip' | 'json' = 'zip'): Promise<Uint8Array> {
+  const file = await exportRecordByName(context, TEAM, form);
   if (typeof file === 'string') throw new Error(file);
   return file.content;
 }
@@ -59,5 +59,17 @@ describe('a team that moves to another store', () => {
     }
     // Both were taken out at the instant at which the clock of the tests stands.
     expect(Buffer.from(await takenOut(fresh.record.context)).equals(Buffer.from(file))).toBe(true);
+  });
+
+  it('is the same record there too where it moves as JSON', async () => {
+    const other = await emptyStore();
+    try {
+      const json = await takenOut(former.record.context, 'json');
+      expect(await bringRecordIn(other.record.context, json)).toMatchObject({ kind: 'done', teamName: TEAM });
+      const [one, two] = [await takenOut(former.record.context), await takenOut(other.record.context)];
+      expect(Buffer.from(two).equals(Buffer.from(one))).toBe(true);
+    } finally {
+      await other.remove();
+    }
   });
 });
