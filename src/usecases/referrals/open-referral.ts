@@ -1,7 +1,9 @@
 import { mayCall } from '../../auth/access.js';
 import { quarterOf } from '../../domain/calendar/period.js';
 import type { Period } from '../../domain/calendar/period.js';
+import type { PlainDate } from '../../domain/calendar/plain-date.js';
 import { COHORT_KINDS, cohortDate } from '../../domain/cohort/cohorts.js';
+import type { CohortKind } from '../../domain/cohort/cohorts.js';
 import { courseOf } from '../../domain/pathway/course.js';
 import type { Course } from '../../domain/pathway/course.js';
 import type { Attendance } from '../../domain/pathway/programme.js';
@@ -28,6 +30,8 @@ export interface CourseShown {
   readonly plannedWeeks: number;
   /** Quarters in whose report the referral counts, earliest first. */
   readonly quarters: readonly Period[];
+  /** The day by which the referral belongs to each cohort; null where it has not come so far. */
+  readonly cohortDays: Readonly<Record<CohortKind, PlainDate | null>>;
 }
 
 /** A referral with the person, the course, and for those who may see scores the outcomes. */
@@ -78,5 +82,10 @@ function courseShown(course: Course): CourseShown {
     attendance: course.attendance,
     plannedWeeks: course.facts.plannedWeeks,
     quarters: [...byLabel.values()].sort((a, b) => (a.firstDay < b.firstDay ? -1 : 1)),
+    cohortDays: {
+      referral: cohortDate('referral', course),
+      start: cohortDate('start', course),
+      discharge: cohortDate('discharge', course),
+    },
   };
 }

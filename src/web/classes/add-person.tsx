@@ -22,7 +22,7 @@ interface AddPersonProps {
 /** Somebody who is here and was not expected. */
 export function AddPerson({ frame, session, people, search }: AddPersonProps): JSX.Element {
   return (
-    <section class="panel" aria-labelledby="add-person">
+    <section class="panel not-printed" aria-labelledby="add-person">
       <h2 id="add-person">Somebody else is here</h2>
       <Form frame={frame} action={`/classes/${session.id}/find`} class="row" sending="whole" id="find">
         <TextField

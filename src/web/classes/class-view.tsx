@@ -73,7 +73,7 @@ export function ClassView(props: ClassViewProps): JSX.Element {
         <a href={`/classes/${session.id}/register.csv`}>Take the register with you (CSV): it names people</a>
       </p>
       {session.enteredInError === null ? (
-        <p>
+        <p class="not-printed">
           <a href={`/classes/${session.id}/entered-in-error`}>Mark this class as entered in error</a>
         </p>
       ) : (
@@ -109,7 +109,7 @@ function CancelAll({
 }): JSX.Element {
   const isAsked = notes.asksWhetherAll === true;
   return (
-    <section class="panel" aria-labelledby="cancel-all">
+    <section class="panel not-printed" aria-labelledby="cancel-all">
       <h2 id="cancel-all">The class did not take place</h2>
       {isAsked ? (
         <div role="alert">

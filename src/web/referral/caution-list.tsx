@@ -2,6 +2,7 @@ import type { StandingCaution } from '../../domain/safety/standing-cautions.js';
 import type { Caution } from '../../reports/outcomes/outcomes-model.js';
 import { britishDate } from '../../domain/calendar/british-date.js';
 import { findMeasure } from '../../domain/measures/catalogue.js';
+import { WALK_TESTS } from '../../domain/measures/registered.js';
 import { TIMEPOINT_WORDS } from '../assessment-entry/words.js';
 import { acknowledgementWords } from '../cautions/caution-words.js';
 import { Notice } from '../components/notice.js';
@@ -99,7 +100,9 @@ function grouped(
     const key = `${cautionsAt ?? ''} ${text}`;
     const group = groups.get(key) ?? { names: [], text, cautionsAt };
     const name = measureId === null ? null : (findMeasure(measureId)?.shortName ?? measureId);
-    if (name !== null && !text.startsWith(name) && !group.names.includes(name)) group.names.push(name);
+    if (name !== null && !isNamedIn(text, name, measureId) && !group.names.includes(name)) {
+      group.names.push(name);
+    }
     groups.set(key, group);
   }
   return [...groups.values()].map(({ names, text, cautionsAt }) => ({
@@ -108,6 +111,12 @@ function grouped(
       .join(': '),
     cautionsAt,
   }));
+}
+
+/** Whether a text says already what it is about: the measure, or the walk that gave it. */
+function isNamedIn(text: string, name: string, measureId: string | null): boolean {
+  const test = WALK_TESTS.find(({ measure }) => measure.id === measureId)?.shortName ?? name;
+  return text.startsWith(name) || text.startsWith(test);
 }
 
 /** The assessment that raised a caution. @example 'Baseline assessment of 20 April 2026' */

@@ -3,8 +3,10 @@ import { INDICATORS } from '../../domain/indicators/registered.js';
 import { COHORT_WORDS } from '../../domain/cohort/cohorts.js';
 import type { MemberKind } from '../../domain/indicators/figure.js';
 import type { FigureOfReferral } from '../../reports/quarterly/open-figure.js';
+import type { CourseShown } from '../../usecases/referrals/open-referral.js';
 import { EmptyState, Tag } from '../components/parts.js';
 import { Table, Text } from '../components/table.js';
+import { OtherQuarters } from './other-quarters.js';
 
 /** The figures of one quarter in which a referral counts. */
 export interface FiguresShown {
@@ -12,6 +14,7 @@ export interface FiguresShown {
   /** Quarters to choose from. */
   readonly quarters: readonly Period[];
   readonly figures: readonly FigureOfReferral[];
+  readonly cohortDays: CourseShown['cohortDays'];
 }
 
 /** Whether a figure is one of the table of indicators. */
@@ -31,7 +34,7 @@ interface FiguresSectionProps {
 
 /** Where this person counts: every indicator of the quarter with the reason in words. */
 export function FiguresSection({ referralId, shown }: FiguresSectionProps): JSX.Element {
-  const { period, quarters, figures } = shown;
+  const { period, quarters, figures, cohortDays } = shown;
   const [indicators, others] = [figures.filter(isIndicator), figures.filter(isOtherThatCounts)];
   return (
     <section id="counts">
@@ -54,6 +57,7 @@ export function FiguresSection({ referralId, shown }: FiguresSectionProps): JSX.
       ) : (
         <FigureTable caption={`Indicators of ${period.label}, as things stand today`} figures={indicators} />
       )}
+      <OtherQuarters figures={figures} cohortDays={cohortDays} />
       {others.length === 0 ? (
         ''
       ) : (

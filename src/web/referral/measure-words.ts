@@ -94,7 +94,7 @@ export function timesMid({ improvement, improvementThreshold }: MeasureOutcome):
 export function predictedWords({ predicted }: EndResult): string | null {
   if (predicted === null) return null;
   const { percentPredicted, equationId, notPredictedReason } = predicted;
-  if (percentPredicted === null) return `not predicted: ${notPredictedReason ?? ''}`;
+  if (percentPredicted === null) return `Not predicted. ${notPredictedReason ?? ''}`;
   return `${Math.round(percentPredicted)}${THIN}% predicted (${equationName(equationId)})`;
 }
 

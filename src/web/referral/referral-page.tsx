@@ -117,10 +117,10 @@ async function figuresOf(
   wanted: string | undefined,
 ): Promise<FiguresShown | null> {
   if (course === null || !mayCall(actor.role, 'listFiguresOfReferral')) return null;
-  const { quarters } = course;
+  const { quarters, cohortDays } = course;
   const period = quarters.find(({ label }) => label === wanted) ?? quarters.at(-1);
   if (period === undefined) return null;
   const request = { period, asAt: context.clock.today() };
   const read = await readFiguresOfReferral(context, actor, referral.id, request);
-  return read.kind === 'refused' ? null : { period, quarters, figures: read.value };
+  return read.kind === 'refused' ? null : { period, quarters, cohortDays, figures: read.value };
 }

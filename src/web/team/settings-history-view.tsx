@@ -15,7 +15,7 @@ export function SettingsHistoryView({ frame, entries }: SettingsHistoryViewProps
   return (
     <TeamPage frame={frame} title="History of the settings">
       <p class="crumb">
-        <a href="/team/settings">Settings</a>
+        <a href="/team/settings">Back to the settings</a>
       </p>
       <HistoryList entries={entries} of="settings" words={{ isTold: () => true, ...SETTINGS_WORDS }} />
     </TeamPage>

@@ -6,7 +6,7 @@ import { DESATURATION_DEFINITIONS } from '../../domain/safety/desaturation.js';
 import { RESTING_LIMITS_TITLES } from '../../domain/safety/resting-limits.js';
 import type { RecordWords } from '../components/value-words.js';
 import { fieldWords, valueWords } from '../components/value-words.js';
-import { counted } from '../components/words.js';
+import { capital, counted } from '../components/words.js';
 import { TARGETED } from './settings-form.js';
 import {
   DISCLOSURE_LABELS,
@@ -35,7 +35,7 @@ const VALUES: Readonly<Record<string, (value: unknown) => string>> = {
   plannedWeeks: (value) => counted(Number(value), 'week', 'weeks'),
   retentionYears: (value) => counted(Number(value), 'year', 'years'),
   restingLimits: byCode(RESTING_LIMITS_TITLES),
-  desaturationDefinition: byCode(titlesOf(DESATURATION_DEFINITIONS, ({ text }) => text)),
+  desaturationDefinition: byCode(titlesOf(DESATURATION_DEFINITIONS, ({ text }) => capital(text))),
   leadSecondFactor: byCode(SECOND_FACTOR_LABELS),
 };
 

@@ -10,6 +10,7 @@ import { attributeText } from '../components/field.js';
 import { Button, ErrorSummary, Form } from '../components/form.js';
 import { Text } from '../components/table.js';
 import { NumberField, TextField } from '../components/text-fields.js';
+import { capital } from '../components/words.js';
 import type { FormErrors } from '../forms/form-errors.js';
 import type { FormValues } from '../forms/form-values.js';
 import type { Frame } from '../frame.js';
@@ -201,7 +202,7 @@ function SafetySection(filled: Filled): JSX.Element {
         label={SETTING_LABELS.desaturationDefinition}
         choices={DESATURATION_DEFINITION_IDS.map((id) => {
           const { text, notJudged, citation } = DESATURATION_DEFINITIONS[id];
-          return { value: id, label: text, hint: [citation.text, notJudged ?? ''].join('. ') };
+          return { value: id, label: capital(text), hint: [citation.text, notJudged ?? ''].join('. ') };
         })}
         {...at(filled, 'desaturationDefinition')}
       />

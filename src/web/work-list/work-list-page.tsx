@@ -78,7 +78,12 @@ interface FiltersProps {
 /** What narrows the list stands in the address: a narrowed list can be kept as a bookmark. */
 function Filters({ filter, sites, workList }: FiltersProps): JSX.Element {
   return (
-    <form method="get" action="/work-list" class="filters row" aria-label="Narrow the list">
+    <form
+      method="get"
+      action="/work-list"
+      class={isNarrowed(filter) ? 'filters row' : 'filters row not-printed'}
+      aria-label="Narrow the list"
+    >
       <Select
         name="site"
         label="Site"

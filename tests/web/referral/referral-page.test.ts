@@ -1,4 +1,5 @@
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { INDICATORS } from '../../../src/domain/indicators/registered.js';
 import { aPatient, aShuttleWalk } from '../../support/entries.js';
 import { givenBothEnds } from '../../support/both-ends.js';
 import { movingClock } from '../../support/moving-clock.js';
@@ -130,6 +131,7 @@ describe('the page of a referral', () => {
       /left out Not referred after an exacerbation/,
     );
     expect(text).toMatch(/aria-current="true"[^>]*>2026-27-Q1</);
+    for (const { title } of INDICATORS) expect(rowOf(text, title), title).toMatch(/./);
     const others = await pageOf('clinician', `/referrals/${person.referralId}/figures?quarter=2026-27-Q1`);
     expect(others.status).toBe(200);
     expect(textOf(others.text)).toContain('Other figures of 2026-27-Q1');
@@ -137,6 +139,19 @@ describe('the page of a referral', () => {
     const rows = others.text.match(/<tr>/g)?.length ?? 0;
     // The head of the table is a row as well.
     expect(text).toContain(`${rows - 1} other figures of 2026-27-Q1`);
+  });
+
+  it('says of an indicator of another quarter by which day, and of one to come that it counts nowhere yet', async () => {
+    const referralId = await givenReferral(service, { receivedOn: '2026-03-20' });
+    const { text } = await pageOf('clinician', `/referrals/${referralId}`);
+    expect(text).toContain('aria-current="true">2025-26-Q4<');
+    expect(text).toMatch(/<summary>\d+ indicators not of this quarter<\/summary>/);
+    expect(rowOf(text, 'Discharge assessment done')).toContain(
+      'Neither assessed for discharge nor closed: counts in no quarter yet',
+    );
+    expect(rowOf(text, 'Completed, of those started')).toContain('Has not started: counts in no quarter yet');
+    expect(rowOf(text, 'Started within 90 days of receipt')).not.toContain('counts in no quarter');
+    for (const { title } of INDICATORS) expect(rowOf(text, title), title).toMatch(/./);
   });
 
   it('has a history in words, without ids, codes and dates as a program writes them', async () => {

@@ -102,7 +102,7 @@ function expectedEnd(end: unknown, places: number): End {
       predicted === null
         ? ''
         : share === null
-          ? `not predicted: ${String(reason)}`
+          ? `Not predicted. ${String(reason)}`
           : `${Math.round(Number(share))}% predicted`,
   };
 }
