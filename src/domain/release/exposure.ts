@@ -24,6 +24,10 @@ export type Remedy =
   | { readonly kind: 'leave-out'; readonly tableId: string; readonly words: string }
   | { readonly kind: 'round-or-wait'; readonly words: string };
 
+const ROUND_OR_WAIT = 'Make it a rounded release, or wait until more has changed.';
+const MEND_OR_WAIT =
+  'Mend whatever else is named here. If nothing is, wait until more has changed, or leave this period unreleased.';
+
 /** What an attack found out, in words, with its remedy in the draft. */
 export function exposureOf(found: Found<Secret>, draft: IssuedRelease): Exposure {
   const { subject, low, high } = found;
@@ -53,9 +57,8 @@ export function titleOf(tableId: string): string {
 function remedyOf(exposedId: string | null, draft: IssuedRelease): Remedy {
   const tableId = isIn(draft, exposedId) ? exposedId : largestBeside(exposedId, draft);
   if (tableId === null) {
-    const wait = 'ait until more has changed, or leave this period unreleased.';
-    const words = draft.policy.mode === 'exact' ? `Make it a rounded release, or w${wait}` : `W${wait}`;
-    return { kind: 'round-or-wait', words };
+    const { mode } = draft.policy;
+    return { kind: 'round-or-wait', words: mode === 'exact' ? ROUND_OR_WAIT : MEND_OR_WAIT };
   }
   const coarser = coarserList(tableId, draft);
   if (coarser === null) {
