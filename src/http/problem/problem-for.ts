@@ -38,7 +38,8 @@ export function problemFor(refusal: Refusal): ProblemBody {
         type: '/problems/patient-already-registered',
         title: 'The person is already registered',
         status: 409,
-        detail: 'The team has a record with this NHS number.',
+        detail:
+          'The team has a record with this NHS number, and nothing was stored. Compare the two; if it is the same person, register the referral for the record that there is.',
         existingId: refusal.existingId,
       };
     case 'referral-already-open':

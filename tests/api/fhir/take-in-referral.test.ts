@@ -130,6 +130,8 @@ describe('a referral that is sent', () => {
     const again = await send(body);
     expectProblem(again, { status: 409, type: 'patient-already-registered' });
     expect(asRecord(again.body)['existingId']).toBe(patient['id']);
+    // Says what to do: the record that there is takes the referral.
+    expect(asRecord(again.body)['detail']).toContain('register the referral for the record that there is');
     expect(await app.countRows()).toEqual(before);
   });
 });
