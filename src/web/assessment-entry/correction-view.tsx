@@ -5,18 +5,15 @@ import { ChangedMeanwhile } from '../components/changed-meanwhile.js';
 import { Button, ErrorSummary, Form } from '../components/form.js';
 import { Notice } from '../components/notice.js';
 import { ButtonLink } from '../components/parts.js';
-import { TextArea, TextField } from '../components/text-fields.js';
+import { TextField } from '../components/text-fields.js';
 import { VersionField } from '../components/version-field.js';
 import { REASON_MAX } from '../forms/line.js';
 import { SEND_FORM } from '../forms/send-form.js';
 import { Page } from '../page.js';
 import { PersonName, spokenName } from '../people/names.js';
-import { RestingBlock, SafetyBlock, WhenAndWhere } from './before-block.js';
-import { PhysicalTestsBlock } from './physical-block.js';
-import { QuestionnairesBlock } from './questionnaire-block.js';
+import { SheetBlocks } from './sheet-blocks.js';
 import { fieldState } from './sheet-state.js';
 import type { SheetState } from './sheet-state.js';
-import { FirstWalkBlock, SecondWalkBlock, StandBlock } from './walk-blocks.js';
 import { TIMEPOINT_WORDS } from './words.js';
 
 interface CorrectionViewProps {
@@ -61,15 +58,7 @@ function CorrectionForm({ state, assessment }: CorrectionViewProps): JSX.Element
       <button type="submit" class="visually-hidden" name="check" value="yes" tabindex="-1">
         Check what is typed
       </button>
-      <WhenAndWhere state={state} />
-      <SafetyBlock state={state} />
-      <RestingBlock state={state} />
-      <FirstWalkBlock state={state} isCounted={false} />
-      <SecondWalkBlock state={state} isCounted={false} />
-      <StandBlock state={state} />
-      <PhysicalTestsBlock state={state} />
-      <QuestionnairesBlock state={state} />
-      <TextArea {...fieldState(state, 'notes')} label="Notes" rows={3} maxlength={5000} />
+      <SheetBlocks state={state} isLive={false} />
       <TextField
         {...fieldState(state, 'reason')}
         label="Why it is corrected"

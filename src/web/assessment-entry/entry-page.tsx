@@ -7,18 +7,14 @@ import type { EntrySheet } from '../../usecases/assessments/entry-sheet.js';
 import { attributeText } from '../components/field.js';
 import { Button, ErrorSummary, Form } from '../components/form.js';
 import { Notice } from '../components/notice.js';
-import { TextArea } from '../components/text-fields.js';
 import { capital } from '../components/words.js';
 import { fieldId } from '../forms/form-errors.js';
 import { Page } from '../page.js';
 import { PersonName, spokenName } from '../people/names.js';
-import { SafetyBlock, RestingBlock, WhenAndWhere } from './before-block.js';
 import { DRAFT_VERSION } from './field-names.js';
 import { nextMissing } from './next-missing.js';
-import { PhysicalTestsBlock } from './physical-block.js';
-import { QuestionnairesBlock } from './questionnaire-block.js';
+import { SheetBlocks } from './sheet-blocks.js';
 import type { SheetState } from './sheet-state.js';
-import { FirstWalkBlock, RestBlock, SecondWalkBlock, StandBlock } from './walk-blocks.js';
 import { TIMEPOINT_WORDS } from './words.js';
 
 /** Something to be said above the form. */
@@ -57,22 +53,7 @@ export function EntryPage({ state, notice }: EntryPageProps): JSX.Element {
         <button type="submit" class="visually-hidden" formaction={`${action}/check`} tabindex="-1">
           Check what is typed
         </button>
-        <WhenAndWhere state={state} />
-        <SafetyBlock state={state} />
-        <RestingBlock state={state} />
-        <FirstWalkBlock state={state} />
-        <RestBlock state={state} />
-        <SecondWalkBlock state={state} />
-        <StandBlock state={state} />
-        <PhysicalTestsBlock state={state} />
-        <QuestionnairesBlock state={state} />
-        <TextArea
-          name="notes"
-          label="Notes"
-          value={state.values.get('notes')?.[0] ?? ''}
-          rows={3}
-          maxlength={5000}
-        />
+        <SheetBlocks state={state} isLive />
         <Foot state={state} action={action} />
       </Form>
       {sheet.draft.state === 'open' ? <DiscardForm state={state} action={action} /> : ''}

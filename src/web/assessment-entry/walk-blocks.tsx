@@ -19,11 +19,11 @@ import { AID_WORDS, PLACE_WORDS, STOP_WORDS } from './words.js';
 type StateProps = { readonly state: SheetState };
 interface WalkProps extends StateProps {
   /** Whether the shuttles of this walk are counted on the page, by taps. */
-  readonly isCounted?: boolean;
+  readonly isCounted: boolean;
 }
 
 /** Which test, and what both walks have in common; then the first walk. */
-export function FirstWalkBlock({ state, isCounted = true }: WalkProps): JSX.Element {
+export function FirstWalkBlock({ state, isCounted }: WalkProps): JSX.Element {
   return (
     <Block id="step-walk1" title="3. First walk">
       <div class="row">
@@ -66,7 +66,7 @@ export function RestBlock({ state }: StateProps): JSX.Element {
 }
 
 /** The second walk, and the figures of the better one. */
-export function SecondWalkBlock({ state, isCounted = true }: WalkProps): JSX.Element {
+export function SecondWalkBlock({ state, isCounted }: WalkProps): JSX.Element {
   const stops = SAFETY_CHECKLIST.filter(({ stage }) => stage === 'during-a-test');
   return (
     <Block id="step-walk2" title="5. Second walk">
@@ -79,11 +79,7 @@ export function SecondWalkBlock({ state, isCounted = true }: WalkProps): JSX.Ele
   );
 }
 
-function Attempt({
-  state,
-  attempt,
-  isCounted,
-}: Required<WalkProps> & { readonly attempt: AttemptName }): JSX.Element {
+function Attempt({ state, attempt, isCounted }: WalkProps & { readonly attempt: AttemptName }): JSX.Element {
   const at = (name: string): string => `${attempt}.${name}`;
   const before = baselineOf(state, findWalkTest(textOf(state.values, 'walkTest'))?.measure.id);
   return (

@@ -8,8 +8,9 @@ import {
   restoreReferral,
 } from '../../usecases/corrections/referral-in-error.js';
 import { markSessionInError, restoreSession } from '../../usecases/corrections/session-in-error.js';
+import type { Context, TeamMember } from '../../usecases/context.js';
+import type { MarkRequest } from '../../usecases/corrections/mark.js';
 import type { Marking } from './marking.js';
-
 import {
   loadReferralEntry,
   loadAssessmentEntry,
@@ -27,10 +28,8 @@ const REFERRAL_MARKING: Marking = {
   consequence:
     'The referral stays readable and visibly marked. It, its assessments and its attendances count in no figure, outcome, letter or work list until it is restored.',
   load: loadReferralEntry,
-  mark: async (context, actor, { id }, request) =>
-    seenAt(await markReferralInError(context, actor, id, request), seenReferral),
-  restore: async (context, actor, { id }, request) =>
-    seenAt(await restoreReferral(context, actor, id, request), seenReferral),
+  mark: byId(markReferralInError, seenReferral),
+  restore: byId(restoreReferral, seenReferral),
 };
 
 const ASSESSMENT_MARKING: Marking = {
@@ -39,10 +38,8 @@ const ASSESSMENT_MARKING: Marking = {
   consequence:
     'The assessment stays readable and visibly marked. None of its tests and questionnaires counts in a figure, outcome, letter or work list until it is restored. This is for one that should not be there at all, such as that of another person; a wrong value is corrected.',
   load: loadAssessmentEntry,
-  mark: async (context, actor, { id }, request) =>
-    seenAt(await markAssessmentInError(context, actor, id, request), seenAssessment),
-  restore: async (context, actor, { id }, request) =>
-    seenAt(await restoreAssessment(context, actor, id, request), seenAssessment),
+  mark: byId(markAssessmentInError, seenAssessment),
+  restore: byId(restoreAssessment, seenAssessment),
 };
 
 const OFFER_MARKING: Marking = {
@@ -62,10 +59,8 @@ const SESSION_MARKING: Marking = {
   consequence:
     'The class and its register stay readable and visibly marked. Nobody counts as having been there or not, until it is restored. A class that was to be and did not take place is cancelled by the service on its page instead.',
   load: loadSessionEntry,
-  mark: async (context, actor, { id }, request) =>
-    seenAt(await markSessionInError(context, actor, id, request), seenClass),
-  restore: async (context, actor, { id }, request) =>
-    seenAt(await restoreSession(context, actor, id, request), seenClass),
+  mark: byId(markSessionInError, seenClass),
+  restore: byId(restoreSession, seenClass),
 };
 
 /** Every kind of entry that a page marks. */
@@ -75,6 +70,19 @@ export const MARKINGS: readonly Marking[] = [
   OFFER_MARKING,
   SESSION_MARKING,
 ];
+
+/** What is done to an entry that its own id leads to, with the address at which it is seen then. */
+function byId<Changed>(
+  change: (
+    context: Context,
+    actor: TeamMember,
+    id: string,
+    request: MarkRequest,
+  ) => Promise<Outcome<Changed>>,
+  of: (changed: Changed) => string,
+): Marking['mark'] {
+  return async (context, actor, { id }, request) => seenAt(await change(context, actor, id, request), of);
+}
 
 function seenAt<Changed>(outcome: Outcome<Changed>, of: (changed: Changed) => string): Outcome<string> {
   return outcome.kind === 'refused' ? outcome : done(of(outcome.value));

@@ -1,12 +1,13 @@
-import { DELIVERY_MODES, DIAGNOSES, PATHWAYS, REFERRAL_SOURCES } from '../../domain/referral/closed-sets.js';
-import { DIAGNOSIS_WORDS, MODE_WORDS, PATHWAY_WORDS, SOURCE_WORDS } from '../../domain/referral/words.js';
+import { DIAGNOSES, PATHWAYS, REFERRAL_SOURCES } from '../../domain/referral/closed-sets.js';
+import { DIAGNOSIS_WORDS, PATHWAY_WORDS, SOURCE_WORDS } from '../../domain/referral/words.js';
 import type { Place } from '../../usecases/providers.js';
 import { Checkbox, RadioGroup, Select } from '../components/choices.js';
 import { DateField } from '../components/date-field.js';
-import { NumberField, TextArea } from '../components/text-fields.js';
+import { TextArea } from '../components/text-fields.js';
 import { choicesOf } from '../components/words.js';
 import { errorAt } from '../forms/form-errors.js';
 import type { FormErrors } from '../forms/form-errors.js';
+import { ProgrammeFields } from './programme-fields.js';
 import { DISCHARGE_NOT_KNOWN } from './read-registration.js';
 import type { TypedValues } from './typed-values.js';
 
@@ -77,24 +78,7 @@ export function ReferralFields({ typed, errors, sites, commissioners }: Referral
         none="Not known"
         choices={named(commissioners)}
       />
-      <Select
-        {...at('deliveryMode')}
-        label="Delivered"
-        none="Not decided"
-        choices={choicesOf(DELIVERY_MODES, MODE_WORDS)}
-      />
-      <NumberField
-        {...at('plannedSessions')}
-        label="Planned supervised sessions (optional)"
-        hint="Left empty, the number that your team has set applies."
-        maxlength={2}
-      />
-      <NumberField
-        {...at('plannedWeeks')}
-        label="Planned weeks (optional)"
-        hint="Left empty, the number that your team has set applies."
-        maxlength={2}
-      />
+      <ProgrammeFields at={at} />
     </>
   );
 }

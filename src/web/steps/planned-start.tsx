@@ -1,11 +1,9 @@
 import { DELIVERY_MODES } from '../../domain/referral/closed-sets.js';
-import { MODE_WORDS } from '../../domain/referral/words.js';
 import { correctReferral } from '../../usecases/referrals/change-referral.js';
-import { Select } from '../components/choices.js';
 import { DateField } from '../components/date-field.js';
 import { Notice } from '../components/notice.js';
-import { NumberField, TextField } from '../components/text-fields.js';
-import { choicesOf } from '../components/words.js';
+import { TextField } from '../components/text-fields.js';
+import { ProgrammeFields } from '../register/programme-fields.js';
 import { dateFields } from './step-routes.js';
 import type { Step, StepFields } from './step-routes.js';
 
@@ -51,24 +49,7 @@ function PlanFields({ referral, text, date }: StepFields): JSX.Element {
   return (
     <>
       <DateField {...date('plannedStartOn')} label="First class on" />
-      <Select
-        {...text('deliveryMode')}
-        label="Delivered"
-        none="Not decided"
-        choices={choicesOf(DELIVERY_MODES, MODE_WORDS)}
-      />
-      <NumberField
-        {...text('plannedSessions')}
-        label="Planned supervised sessions (optional)"
-        hint="Left empty, the number that your team has set applies."
-        maxlength={2}
-      />
-      <NumberField
-        {...text('plannedWeeks')}
-        label="Planned weeks (optional)"
-        hint="Left empty, the number that your team has set applies."
-        maxlength={2}
-      />
+      <ProgrammeFields at={text} />
       {referral.plannedStartOn === null ? (
         ''
       ) : (

@@ -1,0 +1,31 @@
+import { TextArea } from '../components/text-fields.js';
+import { RestingBlock, SafetyBlock, WhenAndWhere } from './before-block.js';
+import { PhysicalTestsBlock } from './physical-block.js';
+import { QuestionnairesBlock } from './questionnaire-block.js';
+import { fieldState } from './sheet-state.js';
+import type { SheetState } from './sheet-state.js';
+import { FirstWalkBlock, RestBlock, SecondWalkBlock, StandBlock } from './walk-blocks.js';
+
+interface SheetBlocksProps {
+  readonly state: SheetState;
+  /** While the tests are done: shuttles are counted, and the rest between the walks has a clock. */
+  readonly isLive: boolean;
+}
+
+/** All that is asked of an assessment, in the order of the day. */
+export function SheetBlocks({ state, isLive }: SheetBlocksProps): JSX.Element {
+  return (
+    <>
+      <WhenAndWhere state={state} />
+      <SafetyBlock state={state} />
+      <RestingBlock state={state} />
+      <FirstWalkBlock state={state} isCounted={isLive} />
+      {isLive ? <RestBlock state={state} /> : ''}
+      <SecondWalkBlock state={state} isCounted={isLive} />
+      <StandBlock state={state} />
+      <PhysicalTestsBlock state={state} />
+      <QuestionnairesBlock state={state} />
+      <TextArea {...fieldState(state, 'notes')} label="Notes" rows={3} maxlength={5000} />
+    </>
+  );
+}
