@@ -5,6 +5,7 @@ import { londonMidnight } from '../../domain/calendar/london-time.js';
 import { listAccounts } from '../../usecases/accounts/change-account.js';
 import { listEvents } from '../../usecases/audit/list-events.js';
 import { searchPatients } from '../../usecases/patients/find-patients.js';
+import { commissionersOfTeam, sitesOfTeam } from '../../usecases/providers.js';
 import { readDate, typedDateOf } from '../forms/date-entry.js';
 import { errorAt } from '../forms/form-errors.js';
 import type { FormError } from '../forms/form-errors.js';
@@ -30,11 +31,13 @@ export function auditPage(app: WebApp, { context }: Web): void {
       after: after === null ? null : { key: '', id: String(after) },
     });
     const people = await listAccounts(context, member);
+    const places = [...(await sitesOfTeam(context, member)), ...(await commissionersOfTeam(context, member))];
     const view = {
       frame: frameOf(request, reply),
       query,
       events: page.rows,
       people,
+      placeNames: new Map(places.map(({ id, name }) => [id, name])),
       errors: [...errors, ...found],
       first: after === null ? null : addressOf(query, null),
       next: page.next === null ? null : addressOf(query, page.next.id),

@@ -24,6 +24,8 @@ interface AuditViewProps {
   readonly query: FormValues;
   readonly events: readonly AuditEvent[];
   readonly people: readonly AccountView[];
+  /** Names of the sites and commissioners of the team, by id. */
+  readonly placeNames: ReadonlyMap<string, string>;
   readonly errors: FormErrors;
   readonly first: string | null;
   readonly next: string | null;
@@ -31,7 +33,7 @@ interface AuditViewProps {
 
 /** The audit trail: who did, read or was refused what. */
 export function AuditView(props: AuditViewProps): JSX.Element {
-  const { frame, events, people, errors, first, next } = props;
+  const { frame, events, people, placeNames, errors, first, next } = props;
   const names = new Map(people.map(({ id, displayName }) => [id, displayName]));
   return (
     <TeamPage frame={frame} title="Audit trail" hasErrors={errors.length > 0}>
@@ -59,7 +61,7 @@ export function AuditView(props: AuditViewProps): JSX.Element {
             <Text value={whoWords(event, names)} />,
             <Text value={actionWords(event.action)} />,
             <RecordLinks event={event} />,
-            <DetailList event={event} />,
+            <DetailList event={event} placeNames={placeNames} />,
           ])}
         />
       )}
@@ -133,8 +135,11 @@ function RecordLinks({ event }: { readonly event: AuditEvent }): JSX.Element {
   return <a href={`/team/audit-trail?patient=${encodeURIComponent(patientId)}`}>All of this patient</a>;
 }
 
-function DetailList({ event }: { readonly event: AuditEvent }): JSX.Element {
-  const lines = detailLines(event.details);
+function DetailList({
+  event,
+  placeNames,
+}: Pick<AuditViewProps, 'placeNames'> & { readonly event: AuditEvent }): JSX.Element {
+  const lines = detailLines(event, placeNames);
   if (lines.length === 0) return '';
   return (
     <details>

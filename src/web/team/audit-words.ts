@@ -1,18 +1,70 @@
+import { changesBetween } from '../../domain/history/field-change.js';
 import { fieldWords, valueWords } from '../components/value-words.js';
+import type { RecordWords } from '../components/value-words.js';
+import { recordWords } from '../referral/record-words.js';
+import { SETTINGS_WORDS } from './settings-history-words.js';
 
 /** What happened, in words. @example actionWords('second-factor-removed') -> 'Second factor removed' */
 export function actionWords(action: string): string {
   return fieldWords(action);
 }
 
-/** The details of an entry, a line each: what changed from what to what, the reason, what was read. */
-export function detailLines(details: string): readonly string[] {
+/** An entry as its details are told. */
+export interface ToldEvent {
+  readonly action: string;
+  /** JSON. */
+  readonly details: string;
+}
+
+/**
+ * The details of an entry, a line each: what changed from what to what, the reason, what was read.
+ *
+ * @param names of the sites and commissioners of the team, by id
+ * @example detailLines(settings changed from 12 to 16 sessions) -> 'Supervised sessions planned: 12 sessions → 16 sessions'
+ */
+export function detailLines(
+  { action, details }: ToldEvent,
+  names: ReadonlyMap<string, string>,
+): readonly string[] {
+  const words = action === 'settings-changed' ? SETTINGS_WORDS : recordWords(names);
   const parsed = JSON.parse(details) as Readonly<Record<string, unknown>>;
   return Object.entries(parsed).flatMap(([name, value]) => {
     if (value === null) return [];
-    if (name !== 'changes') return [`${fieldWords(name)}: ${valueWords(value)}`];
-    return Object.entries(value as Readonly<Record<string, readonly [unknown, unknown]>>).map(
-      ([field, [before, after]]) => `${fieldWords(field)}: ${valueWords(before)} \u2192 ${valueWords(after)}`,
-    );
+    if (name === 'changes') return changeLines(value as Changes, words);
+    return [`${fieldWords(name)}: ${toldValue(name, value, words)}`];
   });
+}
+
+type Changes = Readonly<Record<string, readonly [unknown, unknown]>>;
+
+function changeLines(changes: Changes, words: RecordWords): readonly string[] {
+  const sideOf = (side: 0 | 1) =>
+    Object.fromEntries(Object.entries(changes).map(([field, pair]) => [field, keyedById(pair[side])]));
+  return changesBetween(sideOf(0), sideOf(1)).map(
+    ({ field, former, present }) =>
+      `${UUID.test(field) ? 'One person' : words.field(field)}: ${words.value(field, former)} \u2192 ${words.value(field, present)}`,
+  );
+}
+
+const UUID = /^[0-9a-f]{8}(-[0-9a-f]{4}){3}-[0-9a-f]{12}$/;
+
+/** Parts that have an id, such as offers, by it: what changed within one of them can then be told. */
+function keyedById(value: unknown): unknown {
+  if (!Array.isArray(value) || value.length === 0) return value;
+  const parts = value as readonly unknown[];
+  const isKeyed = parts.every((part) => typeof part === 'object' && part !== null && 'id' in part);
+  return isKeyed
+    ? Object.fromEntries(
+        (parts as readonly { readonly id: unknown }[]).map((part) => [String(part.id), part]),
+      )
+    : value;
+}
+
+/** A list of ids tells a reader no more than how many there are. */
+function toldValue(name: string, value: unknown, words: RecordWords): string {
+  if (Array.isArray(value)) {
+    const isIds = value.every((each) => typeof each === 'string' && UUID.test(each));
+    return isIds ? String(value.length) : value.map((each) => valueWords(each)).join(', ');
+  }
+  return typeof value === 'object' ? valueWords(value) : words.value(name, value);
 }

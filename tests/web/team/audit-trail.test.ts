@@ -1,4 +1,5 @@
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { detailLines } from '../../../src/web/team/audit-words.js';
 import { aPatient } from '../../support/entries.js';
 import { movingClock } from '../../support/moving-clock.js';
 import type { MovingClock } from '../../support/moving-clock.js';
@@ -114,3 +115,65 @@ const countOf = async (accountId: string) =>
     .select((eb) => eb.fn.countAll<number>().as('rows'))
     .where('account_id', '=', accountId)
     .executeTakeFirstOrThrow();
+
+describe('the details of an entry', () => {
+  const places = new Map([['01a2183c-f333-7460-94ca-962303c36fcd', 'Dune Hall']]);
+  const lines = (action: string, details: object) =>
+    detailLines({ action, details: JSON.stringify(details) }, places);
+
+  it('of changed settings are in the words of their page', () => {
+    expect(
+      lines('settings-changed', {
+        version: 2,
+        changes: {
+          plannedSessions: [12, 16],
+          leadSecondFactor: ['optional', 'required'],
+          disclosure: [
+            { roundingBase: 5, minimumWidth: 5 },
+            { roundingBase: 10, minimumWidth: 5 },
+          ],
+          targets: [{}, { uptake: { percent: 80, source: 'Agreed' } }],
+        },
+        reason: 'Agreed by the team',
+      }),
+    ).toEqual([
+      'Version: 2',
+      'Supervised sessions planned: 12 sessions \u2192 16 sessions',
+      'Second factor of leads: By choice \u2192 Required',
+      'Rounded summaries round to multiples of: 5 people \u2192 10 people',
+      'Target: Started, of those referred: No target \u2192 80\u2009%',
+      'Where the target comes from: Started, of those referred: nothing \u2192 Agreed',
+      'Reason: Agreed by the team',
+    ]);
+  });
+
+  it('of a referral and its offers name codes, dates and places as people do', () => {
+    const offer = { id: '01a21979-6132-74c5-a1ba-63251ef4589c', kind: 'assessment', response: 'no-reply' };
+    expect(
+      lines('referral-corrected', {
+        changes: {
+          receivedOn: ['2026-11-24', '2026-11-25'],
+          diagnosis: ['copd', 'asthma'],
+          siteId: [null, '01a2183c-f333-7460-94ca-962303c36fcd'],
+          offers: [[offer], [{ ...offer, response: 'accepted' }]],
+        },
+      }),
+    ).toEqual([
+      'Received on: 24 November 2026 \u2192 25 November 2026',
+      'Diagnosis: COPD \u2192 asthma',
+      'Offer response: no reply \u2192 accepted',
+      'Site: nothing \u2192 Dune Hall',
+    ]);
+  });
+
+  it('of a list say how many were shown, and of a register what became of somebody', () => {
+    const ids = [1, 2, 3].map((each) => `01a21979-6911-753d-8aa7-b93aed7ae68${each}`);
+    expect(lines('work-list-read', { siteId: null, form: 'csv', referralIds: ids })).toEqual([
+      'Form: csv',
+      'Referral ids: 3',
+    ]);
+    expect(lines('register-written', { changes: { [ids[0] ?? '']: [null, 'attended'] } })).toEqual([
+      'One person: nothing \u2192 attended',
+    ]);
+  });
+});
