@@ -152,17 +152,40 @@ describe('a whole baseline on a tablet', { timeout: 90_000 }, () => {
 
   it('has number keys for numbers, targets for a thumb, and the order of the day for the keyboard', async () => {
     const { page } = await open('clinician');
+    await field(page, 'walkTest').selectOption('incremental-shuttle-walk');
+    await page.evaluate(
+      `for (const each of document.querySelectorAll('form.sheet details')) each.open = true`,
+    );
     const small = await page.evaluate(
-      `[...document.querySelectorAll('form.sheet :is(input:not([type=hidden]):not([type=radio]):not([type=checkbox]), select, textarea, .choice, .sheet-foot button)')].filter((each) => each.checkVisibility() && each.getBoundingClientRect().height < 44).map((each) => each.name || each.className)`,
+      `[...document.querySelectorAll('form.sheet :is(input:not([type=hidden]):not([type=radio]):not([type=checkbox]), select, textarea, .choice, summary, button:not(.visually-hidden))')].filter((each) => each.checkVisibility() && each.getBoundingClientRect().height < 44).map((each) => each.name || each.textContent)`,
     );
     expect(small).toEqual([]);
+    const withoutKeypad = await page.evaluate(
+      `[...document.querySelectorAll('form.sheet input:not([type=hidden]):not([type=radio]):not([type=checkbox])')].filter((each) => !['numeric', 'decimal'].includes(each.inputMode)).map((each) => each.name)`,
+    );
+    expect(withoutKeypad).toEqual([]);
     expect(await field(page, 'walk1.distanceM').getAttribute('inputmode')).toBe('numeric');
     expect(await field(page, 'weightKg').getAttribute('inputmode')).toBe('decimal');
-    const order = ['heightCm', 'weightKg', 'spo2Percent', 'heartRateBpm', 'systolicMmHg', 'diastolicMmHg'];
-    await field(page, 'heightCm').focus();
-    for (const name of order) {
-      expect(await page.evaluate('document.activeElement.name')).toBe(name);
-      await page.keyboard.press('Tab');
+    expect(await page.locator('details.step > summary h2').allTextContents()).toEqual([
+      '1. Safety checklist',
+      '2. Body and resting values',
+      '3. First walk',
+      '4. Rest',
+      '5. Second walk',
+      '6. Sit to stand',
+      '7. Strength, balance and speed',
+      '8. Questionnaires',
+    ]);
+    await page.reload();
+    for (const order of [
+      ['heightCm', 'weightKg', 'spo2Percent', 'heartRateBpm', 'systolicMmHg', 'diastolicMmHg'],
+      ['walk1.startSpo2Percent', 'walk1.lowestSpo2Percent', 'walk1.startHeartRateBpm'],
+    ]) {
+      await field(page, order[0] ?? '').focus();
+      for (const name of order) {
+        expect(await page.evaluate('document.activeElement.name')).toBe(name);
+        await page.keyboard.press('Tab');
+      }
     }
   });
 });
@@ -194,8 +217,29 @@ describe('what is wrong or unusual', { timeout: 90_000 }, () => {
     await page.getByRole('alert').waitFor();
     expect(await page.getByLabel('190 is right').count()).toBe(1);
     expect(await faultsOfAccess(page)).toEqual([]);
+    await page.emulateMedia({ colorScheme: 'dark' });
+    expect(await faultsOfAccess(page, ['color-contrast'])).toEqual([]);
     expect(await page.evaluate('document.documentElement.scrollWidth <= innerWidth')).toBe(true);
     expect(complaints).toEqual([]);
+  });
+
+  it('is said while it is typed, where it is typed, and what is missing next is led to', async () => {
+    const { page, context } = await open('clinician');
+    await typeBaseline(page, false);
+    await field(page, 'walk2.distanceM').fill('285');
+    await field(page, 'q.copd-assessment-test.3').fill('9');
+    await field(page, 'q.copd-assessment-test.5').fill('');
+    const beside = (name: string) =>
+      page.locator('.field', { has: page.locator(`[name="${name}"]`) }).locator('.live');
+    await soon(() => beside('walk2.distanceM').textContent()).toContain('285');
+    await soon(() => beside('q.copd-assessment-test.3').textContent()).toContain('9');
+    await soon(() => page.locator('[data-next]').textContent()).toBe('Next: CAT, item 5');
+    expect(await faultsOfAccess(page)).toEqual([]);
+    await page.getByRole('link', { name: 'CAT, item 5' }).click();
+    expect(await page.evaluate('document.activeElement.name')).toBe('q.copd-assessment-test.5');
+    await field(page, 'walk2.distanceM').fill('100');
+    await soon(() => beside('walk2.distanceM').count()).toBe(0);
+    await context.close();
   });
 });
 

@@ -140,6 +140,8 @@ describe('an administrator', () => {
     expect(await page.getByLabel('Family name').inputValue()).toBe('\u05e9\u05d5\u05e9\u05e0\u05d4');
     expect(await page.getByLabel('Given name').inputValue()).toBe('A'.repeat(100));
     expect(await faultsOfAccess(page)).toEqual([]);
+    await page.emulateMedia({ colorScheme: 'dark' });
+    expect(await faultsOfAccess(page, ['color-contrast'])).toEqual([]);
     await page.getByRole('link', { name: 'Choose the pathway.' }).click();
     expect(await page.evaluate('document.activeElement.name')).toBe('pathway');
     expect(complaints).toEqual([]);

@@ -1,8 +1,9 @@
 import { afterAll, beforeAll, beforeEach, describe, expect, it } from 'vitest';
+import { PHYSICAL_TESTS, QUESTIONNAIRES } from '../../../src/domain/measures/registered.js';
 import { givenAssessment, givenTriagedReferral } from '../../support/scenario.js';
 import { pagesAs } from '../../support/page-client.js';
 import type { PageClient } from '../../support/page-client.js';
-import { asRecord, itemsOf } from '../../support/response.js';
+import { asRecord, asRecords, itemsOf } from '../../support/response.js';
 import { startApp } from '../../support/start-app.js';
 import type { TestApp } from '../../support/start-app.js';
 
@@ -150,6 +151,34 @@ describe('the sheet of an assessment', () => {
         },
       },
     ]);
+  });
+
+  it('takes a reason for each questionnaire and each physical test that there is', async () => {
+    const questionnaires = QUESTIONNAIRES.map(({ id }) => id);
+    const physicalTests = PHYSICAL_TESTS.map(({ id }) => id);
+    const reasons = [
+      ...questionnaires.map((id) => [`q.${id}.notDoneReason`, 'no-time'] as const),
+      ...physicalTests.map((id) => [`p.${id}.notDoneReason`, 'no-equipment'] as const),
+    ];
+    const { text } = await pages.get(sheet());
+    for (const [name] of reasons) expect(text).toContain(`<select id="field-${name.replaceAll('.', '_')}"`);
+    const response = await pages.submit(sheet(), {
+      ...day,
+      siteId: app.siteId,
+      safetyScreen: 'no-concern',
+      ...Object.fromEntries(reasons),
+    });
+    expect(response.status, response.text).toBe(303);
+    const [assessment] = await stored();
+    const entry = asRecord(asRecord(assessment)['entry']);
+    const told = (list: unknown, name: string) =>
+      asRecords(list).map((each) => [each[name], each['notDoneReason']]);
+    expect(told(entry['questionnaires'], 'questionnaire').sort()).toEqual(
+      questionnaires.map((id) => [id, 'no-time']).sort(),
+    );
+    expect(told(entry['physicalTests'], 'test').sort()).toEqual(
+      physicalTests.map((id) => [id, 'no-equipment']).sort(),
+    );
   });
 
   it('takes zero for a result, and an empty field for nothing', async () => {
