@@ -31,4 +31,6 @@ export function refusedFile(message: string): { readonly kind: 'refused'; readon
 export class FileRefused extends Error {}
 
 export const TOO_MANY_COLUMNS = `The sheet has more than ${LIMITS.columns} columns. Leave the columns of the referrals and send it again.`;
-export const TOO_MANY_ROWS = `The sheet has more than ${LIMITS.rows} rows. Send it in parts.`;
+export const TOO_MANY_ROWS = `The sheet has more than ${LIMITS.rows} rows, blank ones included. Delete the blank rows below the table, or send it in parts.`;
+export const REACHES_TOO_FAR =
+  'Something stands far outside the table, and the sheet reaches to there. Delete the rows below the table and the columns beside it, or save the table as CSV.';
