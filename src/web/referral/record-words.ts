@@ -43,6 +43,7 @@ const FIELDS: Readonly<Record<string, string>> = {
   'closure.closedOn': 'Closed on',
   'closure.reason': 'Reason for closing',
   'closure.note': 'Note on closing',
+  closureReason: 'Reason for closing',
 };
 
 /** Closed sets by their field; a part of an offer by its name alone. */
@@ -61,6 +62,8 @@ const CODES: Readonly<Record<string, Readonly<Record<string, string>>>> = {
   deliveryMode: MODE_WORDS,
   'triage.decision': TRIAGE_WORDS,
   'closure.reason': CLOSURE_WORDS,
+  closureReason: CLOSURE_WORDS,
+  triageDecision: TRIAGE_WORDS,
   'offer.kind': OFFER_WORDS,
   'offer.response': RESPONSE_WORDS,
 };

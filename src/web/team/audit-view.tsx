@@ -146,7 +146,7 @@ function DetailList({
       <summary safe>{`${lines.length} ${lines.length === 1 ? 'detail' : 'details'}`}</summary>
       <ul class="plain">
         {lines.map((line) => (
-          <li class="code" safe>
+          <li class="wraps" safe>
             {line}
           </li>
         ))}

@@ -1,4 +1,5 @@
 import { changesBetween } from '../../domain/history/field-change.js';
+import type { HistoryWords } from '../components/history-list.js';
 import { fieldWords, valueWords } from '../components/value-words.js';
 import type { RecordWords } from '../components/value-words.js';
 import { recordWords } from '../referral/record-words.js';
@@ -26,7 +27,8 @@ export function detailLines(
   { action, details }: ToldEvent,
   names: ReadonlyMap<string, string>,
 ): readonly string[] {
-  const words = action === 'settings-changed' ? SETTINGS_WORDS : recordWords(names);
+  const words =
+    action === 'settings-changed' ? { isTold: () => true, ...SETTINGS_WORDS } : recordWords(names);
   const parsed = JSON.parse(details) as Readonly<Record<string, unknown>>;
   return Object.entries(parsed).flatMap(([name, value]) => {
     if (value === null) return [];
@@ -37,13 +39,17 @@ export function detailLines(
 
 type Changes = Readonly<Record<string, readonly [unknown, unknown]>>;
 
-function changeLines(changes: Changes, words: RecordWords): readonly string[] {
+/** What was there before is told where anything was. */
+function changeLines(changes: Changes, words: HistoryWords): readonly string[] {
   const sideOf = (side: 0 | 1) =>
     Object.fromEntries(Object.entries(changes).map(([field, pair]) => [field, keyedById(pair[side])]));
-  return changesBetween(sideOf(0), sideOf(1)).map(
-    ({ field, former, present }) =>
-      `${UUID.test(field) ? 'One person' : words.field(field)}: ${words.value(field, former)} \u2192 ${words.value(field, present)}`,
-  );
+  const told = changesBetween(sideOf(0), sideOf(1)).filter(({ field }) => words.isTold(field));
+  const isNew = told.every(({ former }) => former === null);
+  return told.map(({ field, former, present }) => {
+    const name = UUID.test(field) ? 'One person' : words.field(field);
+    const now = words.value(field, present);
+    return isNew ? `${name}: ${now}` : `${name}: ${words.value(field, former)} \u2192 ${now}`;
+  });
 }
 
 const UUID = /^[0-9a-f]{8}(-[0-9a-f]{4}){3}-[0-9a-f]{12}$/;

@@ -166,6 +166,17 @@ describe('the details of an entry', () => {
     ]);
   });
 
+  it('of an assessment name each measure, and of a closure its reason', () => {
+    expect(
+      lines('assessment-recorded', {
+        changes: { restingSpo2Percent: [null, 95], 'cat-total': [null, 17], siteId: [null, null] },
+      }),
+    ).toEqual(['Resting SpO2 percent: 95', 'COPD Assessment Test total: 17']);
+    expect(
+      lines('referral-closed', { changes: { version: [4, 5], closureReason: [null, 'completed'] } }),
+    ).toEqual(['Version: 4 \u2192 5', 'Reason for closing: nothing \u2192 programme finished']);
+  });
+
   it('of a list say how many were shown, and of a register what became of somebody', () => {
     const ids = [1, 2, 3].map((each) => `01a21979-6911-753d-8aa7-b93aed7ae68${each}`);
     expect(lines('work-list-read', { siteId: null, form: 'csv', referralIds: ids })).toEqual([
@@ -173,7 +184,7 @@ describe('the details of an entry', () => {
       'Referral ids: 3',
     ]);
     expect(lines('register-written', { changes: { [ids[0] ?? '']: [null, 'attended'] } })).toEqual([
-      'One person: nothing \u2192 attended',
+      'One person: attended',
     ]);
   });
 });
