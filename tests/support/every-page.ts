@@ -84,7 +84,9 @@ export const EVERY_PAGE: readonly PageEntry[] = [
   { role: 'lead', path: '/report' },
   { role: 'lead', path: '/report?period=2026-27-Q1' },
   { role: 'lead', path: '/report/chapters/breakdowns/funnel.referred?period=2026-27-Q1' },
+  { role: 'lead', path: '/report/chapters/trend?period=2026-27-Q1' },
   { role: 'lead', path: '/report/figures/uptake?period=2026-27-Q1' },
+  { role: 'lead', path: '/report/entries-in-error?period=2026-27-Q1' },
   { role: 'clinician', path: ({ person }) => `/assessments/${person.baselineId}/cautions` },
   { role: 'lead', path: ({ person }) => `/patients/${person.patientId}/merge` },
   {

@@ -173,6 +173,7 @@ function Members({
   return (
     <Table
       caption={`Referrals behind ${figure.title}`}
+      isStacked
       columns={[
         { head: 'Person' },
         { head: 'Referral received' },
