@@ -9,6 +9,7 @@ import { DEFAULT_TEAM_SETTINGS } from '../../src/domain/settings/team-settings.j
 import { QuarterlyReportShown } from '../../src/http/reports/quarterly-schema.js';
 import { buildQuarterlyReport } from '../../src/reports/quarterly/build-quarterly-report.js';
 import type { QuarterlyReportInput } from '../../src/reports/quarterly/build-quarterly-report.js';
+import { countedEarlier } from '../../src/reports/quarterly/comparisons-section.js';
 import { openFigure } from '../../src/reports/quarterly/open-figure.js';
 import { quarterOfTrend } from '../../src/reports/quarterly/quarter-of-trend.js';
 import { anyDay, anyStore, SITES } from '../support/arbitrary-facts.js';
@@ -188,7 +189,7 @@ describe('sections', () => {
         const seen = { period, asAt, facts: earlier };
         const report = buildQuarterlyReport({
           ...input,
-          compareWith: [{ than: 'former-period', ...seen }],
+          compareWith: [countedEarlier(input, { than: 'former-period', ...seen })],
           trendOver: Array.from({ length: 12 }, () => quarterOfTrend(input, seen)),
         });
         expect(QuarterlyReportShown.parse(report)).toEqual(report);

@@ -109,8 +109,7 @@ export function buildQuarterlyReport(input: QuarterlyReportInput): QuarterlyRepo
   const dataQuality = dataQualitySection(quarter, outcomes, counter, input.entriesInError);
   const provisional = provisionalState(asAt >= period.lastDay, cohorts);
   const { compareWith = null, trendOver = null } = input;
-  const comparisons =
-    compareWith === null ? null : comparisonsSection(input, { indicators, outcomes }, compareWith);
+  const comparisons = compareWith === null ? null : comparisonsSection({ indicators, outcomes }, compareWith);
   const trend = trendOver === null ? null : trendSection(measured, trendOver);
   const told = { asAt, cohorts, uptake, indicators, outcomes, dataQuality, provisional };
   return {

@@ -1,17 +1,18 @@
 import { COHORT_KINDS } from '../../domain/cohort/cohorts.js';
 import { countFigures } from '../../domain/indicators/count.js';
 import type { Figure } from '../../domain/indicators/figure.js';
+import { ruleOf } from '../../domain/indicators/indicator.js';
 import type { FigureRule } from '../../domain/indicators/indicator.js';
+import { INDICATORS } from '../../domain/indicators/registered.js';
 import { outcomeFigures } from '../../domain/indicators/outcome-figures.js';
 import { toNumber } from '../../domain/exact/fraction.js';
-import { findMeasure } from '../../domain/measures/catalogue.js';
+import { findMeasure, MEASURES } from '../../domain/measures/catalogue.js';
 import { welchDifference } from '../../domain/statistics/difference-of-means.js';
 import type { Interval } from '../../domain/statistics/interval.js';
 import { pairedChange } from '../../domain/statistics/paired-change.js';
 import { differenceInPoints } from './breakdown-section.js';
 import { earlierQuarter, LEAST_TO_CLAIM } from './earlier-quarter.js';
 import type { EarlierFacts } from './earlier-quarter.js';
-import { findFigureRule } from '../../domain/indicators/figure-rules.js';
 import { measuredStarters } from './outcomes-section.js';
 import type { MeasuredStarters } from './outcomes-section.js';
 import type {
@@ -19,46 +20,66 @@ import type {
   MeanComparison,
   MeanOfPeriod,
   PeriodComparison,
+  SeenPeriod,
   ShareComparison,
 } from './over-time-models.js';
 import type { Quarter, QuarterInput } from './quarter.js';
 import type { IndicatorRow, MeasureOutcomes } from './report-model.js';
 
-/** An earlier period to be compared with. */
-export type EarlierToCompare = EarlierFacts & Pick<PeriodComparison, 'than'>;
+/** An earlier period that has been counted, to be compared with: counts, and nothing of anybody. */
+export interface EarlierToCompare extends SeenPeriod, Pick<PeriodComparison, 'than'> {
+  /** By figure id. */
+  readonly figures: ReadonlyMap<string, Figure>;
+  /** Mean like-for-like change by measure id; of measures that somebody had. */
+  readonly changes: ReadonlyMap<string, MeanOfPeriod>;
+}
 
 const THAN_WORDS: Readonly<Record<PeriodComparison['than'], string>> = {
   'former-period': 'the period before',
   'a-year-earlier': 'the same period a year earlier',
 };
 
+/** The figures that are compared: the table of indicators, whatever was measured. */
+const RULES: readonly FigureRule[] = [
+  ...INDICATORS.map(ruleOf),
+  ...MEASURES.map((measure) => outcomeFigures(measure).likeForLike.midReached),
+];
+
+/** Counts an earlier period; its facts are not needed any more. */
+export function countedEarlier(
+  input: Pick<QuarterInput, 'settings' | 'sites' | 'narrowing'>,
+  earlier: EarlierFacts & Pick<PeriodComparison, 'than'>,
+): EarlierToCompare {
+  const quarter = earlierQuarter(input, earlier);
+  const { than, period, asAt } = earlier;
+  const changes = measuredStarters(quarter).map(
+    (starters) => [starters.measure.id, meanChange(starters)] as const,
+  );
+  return { than, period, asAt, figures: figuresById(RULES, quarter), changes: new Map(changes) };
+}
+
 /** The indicators, and the mean change of each measure, beside those of earlier periods. */
 export function comparisonsSection(
-  input: Pick<QuarterInput, 'settings' | 'sites' | 'narrowing'>,
   present: { readonly indicators: readonly IndicatorRow[]; readonly outcomes: readonly MeasureOutcomes[] },
   earlierPeriods: readonly EarlierToCompare[],
 ): readonly PeriodComparison[] {
-  return earlierPeriods.map((earlier) => {
-    const quarter = earlierQuarter(input, earlier);
-    return {
-      than: earlier.than,
-      words: THAN_WORDS[earlier.than],
-      period: earlier.period,
-      asAt: earlier.asAt,
-      shares: sharesCompared(
-        present.indicators.map(({ figure }) => figure),
-        quarter,
-      ),
-      means: meansCompared(present.outcomes, measuredStarters(quarter)),
-    };
-  });
+  return earlierPeriods.map(({ than, period, asAt, figures, changes }) => ({
+    than,
+    words: THAN_WORDS[than],
+    period,
+    asAt,
+    shares: sharesCompared(
+      present.indicators.map(({ figure }) => figure),
+      figures,
+    ),
+    means: meansCompared(present.outcomes, changes),
+  }));
 }
 
-function sharesCompared(figures: readonly Figure[], earlier: Quarter): readonly ShareComparison[] {
-  const then = figuresById(
-    figures.flatMap(({ id }) => findFigureRule(id) ?? []),
-    earlier,
-  );
+function sharesCompared(
+  figures: readonly Figure[],
+  then: EarlierToCompare['figures'],
+): readonly ShareComparison[] {
   return figures.flatMap((now) => {
     const before = then.get(now.id);
     if (before === undefined) return [];
@@ -93,13 +114,13 @@ export function figuresById(
 
 function meansCompared(
   outcomes: readonly MeasureOutcomes[],
-  measuredThen: readonly MeasuredStarters[],
+  changesThen: EarlierToCompare['changes'],
 ): readonly MeanComparison[] {
   return outcomes.flatMap(({ measureId, shortName, unit, betterWhen, likeForLike }) => {
     const measure = findMeasure(measureId);
     if (measure === undefined) return [];
     const now = meanOf(likeForLike.change);
-    const then = meanOf(meanChange(measuredThen.find((found) => found.measure.id === measureId)));
+    const then = changesThen.get(measureId) ?? meanChange(undefined);
     const found = welchDifference(now, then);
     return [
       {

@@ -1,8 +1,8 @@
 /** Numbers of ids that statements are made for; the last is the most that one takes. */
-const SIZES = [1, 20, 200] as const;
+const SIZES = [1, 20, 100] as const;
 
 /** Most ids in one statement: few enough that nobody else waits for long meanwhile. */
-export const MOST_IDS = 200;
+export const MOST_IDS = 100;
 
 /**
  * Ids as a statement takes them: filled up with the last of them to one of a few numbers, so that statements have few texts

@@ -7,6 +7,7 @@ import {
 import type { Period } from '../../domain/calendar/period.js';
 import type { PlainDate } from '../../domain/calendar/plain-date.js';
 import type { TeamSettings } from '../../domain/settings/team-settings.js';
+import { countedEarlier } from '../../reports/quarterly/comparisons-section.js';
 import type { EarlierToCompare } from '../../reports/quarterly/comparisons-section.js';
 import type { EarlierFacts } from '../../reports/quarterly/earlier-quarter.js';
 import { quarterOfTrend } from '../../reports/quarterly/quarter-of-trend.js';
@@ -26,28 +27,34 @@ export interface EarlierOf {
   readonly settings: TeamSettings;
 }
 
-/** Facts of the former period and of the same a year earlier. */
-export async function factsToCompare(db: Executor, of: EarlierOf): Promise<readonly EarlierToCompare[]> {
+/** How an earlier period is counted: as the report is. */
+type CountedAs = EarlierOf & Pick<QuarterInput, 'sites' | 'narrowing'>;
+
+/** The former period and the same a year earlier, each counted by itself so that others are answered in between. */
+export async function periodsToCompare(db: Executor, of: CountedAs): Promise<readonly EarlierToCompare[]> {
   const former = formerPeriod(of.period);
   const yearEarlier = aYearEarlier(of.period);
   const [then, aYearAgo] = await factsOfPeriods(db, of, [
     former,
     ...(yearEarlier === null ? [] : [yearEarlier]),
   ]);
-  return [
-    ...(then === undefined ? [] : [{ than: 'former-period' as const, ...then }]),
-    ...(aYearAgo === undefined ? [] : [{ than: 'a-year-earlier' as const, ...aYearAgo }]),
-  ];
+  const counted: EarlierToCompare[] = [];
+  for (const [than, facts] of [
+    ['former-period', then],
+    ['a-year-earlier', aYearAgo],
+  ] as const) {
+    if (facts === undefined) continue;
+    counted.push(countedEarlier(of, { than, ...facts }));
+    await letOthersWork();
+  }
+  return counted;
 }
 
 /**
  * Twelve quarters up to the one in which the period ends, or to the one of the cut where that is earlier, each counted by
  * itself so that others are answered in between.
  */
-export async function quartersOfTrend(
-  db: Executor,
-  of: EarlierOf & Pick<QuarterInput, 'sites' | 'narrowing'>,
-): Promise<readonly QuarterOfTrend[]> {
+export async function quartersOfTrend(db: Executor, of: CountedAs): Promise<readonly QuarterOfTrend[]> {
   const { period, asAt } = of;
   const lastDay = period.lastDay < asAt ? period.lastDay : asAt;
   const counted: QuarterOfTrend[] = [];

@@ -9,7 +9,7 @@ import { idsWaitingOn } from '../../storage/facts/waiting-ids.js';
 import { commissionersOfTeam, getTeam, sitesOfTeam } from '../../storage/providers/providers.js';
 import { currentSettings } from '../../storage/settings/settings.js';
 import type { Context } from '../context.js';
-import { factsToCompare, quartersOfTrend } from './earlier-facts.js';
+import { periodsToCompare, quartersOfTrend } from './earlier-facts.js';
 import type { EarlierOf } from './earlier-facts.js';
 import type { ReportRequest } from './report-quarter.js';
 
@@ -33,7 +33,7 @@ export async function reportInput(
     sites,
     commissioners: await commissionersOfTeam(reader, teamId),
     narrowing,
-    compareWith: include.includes('comparisons') ? await factsToCompare(reader, earlierOf) : null,
+    compareWith: include.includes('comparisons') ? await periodsToCompare(reader, earlierOf) : null,
     trendOver: include.includes('trend') ? await quartersOfTrend(reader, earlierOf) : null,
     entriesInError: await entriesInErrorOf(reader, teamId, period),
   };

@@ -1,7 +1,7 @@
 import type { Period } from '../../domain/calendar/period.js';
 import type { PlainDate } from '../../domain/calendar/plain-date.js';
 import { NOT_NARROWED } from '../../domain/cohort/narrowing.js';
-import type { ReferralFacts } from '../../domain/cohort/referral-facts.js';
+import type { ContactFacts, ReferralFacts, Result } from '../../domain/cohort/referral-facts.js';
 import type { EntriesInError } from '../../domain/history/entered-in-error.js';
 import { DEFAULT_TEAM_SETTINGS } from '../../domain/settings/team-settings.js';
 import { buildQuarterlyReport } from '../../reports/quarterly/build-quarterly-report.js';
@@ -12,7 +12,7 @@ import { letOthersWork } from '../../storage/let-others-work.js';
 import { listTeams } from '../../storage/providers/providers.js';
 import type { Context } from '../context.js';
 import { factsOfReport } from './report-input.js';
-import { shareAlike } from './share-alike.js';
+import { contentOfContact, contentOfResult, shareAlike } from './share-alike.js';
 
 /** What report of all teams is asked for. */
 export interface NationRequest {
@@ -35,11 +35,11 @@ export async function reportNation(context: Context, request: NationRequest): Pr
   const settings = DEFAULT_TEAM_SETTINGS;
   const teams = await listTeams(reader);
   const facts: ReferralFacts[] = [];
-  const share = shareAlike();
+  const shared = { contact: shareAlike(contentOfContact), result: shareAlike(contentOfResult) };
   let entriesInError: EntriesInError = { referrals: 0, offers: 0, sessions: 0, assessments: 0 };
   for (const [index, { id: teamId }] of teams.entries()) {
     const ofTeam = await factsOfReport(reader, { teamId, period, asAt, settings });
-    for (const each of counted(ofTeam, request)) facts.push({ ...sharing(each, share), siteId: teamId });
+    for (const each of counted(ofTeam, request)) facts.push(sharing(each, teamId, shared));
     entriesInError = sumOf(entriesInError, await entriesInErrorOf(reader, teamId, period));
     onProgress?.(index + 1, teams.length);
     await letOthersWork();
@@ -79,12 +79,18 @@ function counted(
   return facts.filter(({ referralId }) => ids.has(referralId));
 }
 
-/** The same facts, with contacts and results that others have too. */
-function sharing(facts: ReferralFacts, share: ReturnType<typeof shareAlike>): ReferralFacts {
+interface Shared {
+  readonly contact: (contact: ContactFacts) => ContactFacts;
+  readonly result: (result: Result) => Result;
+}
+
+/** The same facts, with the team in the place of the site, and with contacts and results that others have too. */
+function sharing(facts: ReferralFacts, teamId: string, { contact, result }: Shared): ReferralFacts {
   return {
     ...facts,
-    contacts: facts.contacts.map(share),
-    assessments: facts.assessments.map((each) => ({ ...each, results: each.results.map(share) })),
+    siteId: teamId,
+    contacts: facts.contacts.map(contact),
+    assessments: facts.assessments.map((each) => ({ ...each, results: each.results.map(result) })),
   };
 }
 

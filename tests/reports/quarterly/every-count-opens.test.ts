@@ -9,6 +9,7 @@ import { financialQuarter } from '../../../src/domain/calendar/period.js';
 import { DEFAULT_TEAM_SETTINGS } from '../../../src/domain/settings/team-settings.js';
 import { buildQuarterlyReport } from '../../../src/reports/quarterly/build-quarterly-report.js';
 import type { QuarterlyReportInput } from '../../../src/reports/quarterly/build-quarterly-report.js';
+import { countedEarlier } from '../../../src/reports/quarterly/comparisons-section.js';
 import { quarterlyDocument } from '../../../src/reports/quarterly/document/build-document.js';
 import { openFigure } from '../../../src/reports/quarterly/open-figure.js';
 import type { OpenedFigure } from '../../../src/reports/quarterly/open-figure.js';
@@ -28,8 +29,10 @@ function whole(input: QuarterlyReportInput): QuarterlyReportInput {
   return {
     ...input,
     compareWith: [
-      { than: 'former-period', ...seen(formerPeriod(period)) },
-      ...(yearEarlier === null ? [] : [{ than: 'a-year-earlier' as const, ...seen(yearEarlier) }]),
+      countedEarlier(input, { than: 'former-period', ...seen(formerPeriod(period)) }),
+      ...(yearEarlier === null
+        ? []
+        : [countedEarlier(input, { than: 'a-year-earlier' as const, ...seen(yearEarlier) })]),
     ],
     trendOver: quartersUpTo(period.lastDay, 12).map((each) => quarterOfTrend(input, seen(each))),
   };

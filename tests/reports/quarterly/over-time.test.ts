@@ -4,6 +4,7 @@ import { addDays, plainDate } from '../../../src/domain/calendar/plain-date.js';
 import type { Period } from '../../../src/domain/calendar/period.js';
 import type { ReferralFacts } from '../../../src/domain/cohort/referral-facts.js';
 import { buildQuarterlyReport } from '../../../src/reports/quarterly/build-quarterly-report.js';
+import { countedEarlier } from '../../../src/reports/quarterly/comparisons-section.js';
 import type { EarlierFacts } from '../../../src/reports/quarterly/earlier-quarter.js';
 import { quarterOfTrend } from '../../../src/reports/quarterly/quarter-of-trend.js';
 import type { QuarterlyReport } from '../../../src/reports/quarterly/report-model.js';
@@ -72,7 +73,10 @@ const told = ({ narrative }: QuarterlyReport): string => narrative.map(({ text }
 
 describe('a report beside the period before', () => {
   const compare = (now: readonly ReferralFacts[], then: readonly ReferralFacts[]): QuarterlyReport =>
-    reportOf({ facts: now, compareWith: [{ than: 'former-period', ...seen(FORMER, then) }] });
+    reportOf({
+      facts: now,
+      compareWith: [countedEarlier(WORKED_INPUT, { than: 'former-period', ...seen(FORMER, then) })],
+    });
 
   // Newcombe 1998, Statist Med 17:873-890, Table II: 56/70 less 48/80 by method 10, 0.0524 to 0.3339.
   it('gives the published interval of 56 of 70 less 48 of 80', () => {
