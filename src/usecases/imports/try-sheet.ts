@@ -1,3 +1,4 @@
+import { cellText } from '../../domain/imports/cell.js';
 import type { CourseDraft } from '../../domain/imports/course-draft.js';
 import { judgementBuilder } from '../../domain/imports/judgement.js';
 import type { JudgedRow } from '../../domain/imports/judgement.js';
@@ -16,7 +17,7 @@ import { roomForOthers } from './long-work.js';
 import type { Progress } from './long-work.js';
 import type { MappedSheet } from './open-sheet.js';
 import { partsOf, putBy, saidOf } from './trial.js';
-import type { Trial, TriedCourse, Whose } from './trial.js';
+import type { SaidOfRows, Trial, TriedCourse, Whose } from './trial.js';
 
 /** Courses in one transaction of a trial, or a few more. */
 const COURSES_AT_ONCE = 20;
@@ -48,6 +49,7 @@ export async function trySheet(
       ...{ number, verdict: 'refused', faults, passedOver: null },
     })),
   ];
+  const cellsOf = cellsByRow(sheet);
   const judged = judgementBuilder();
   for (const row of aside) judged.add([row.number], row);
   const spool = context.trials.newSpool();
@@ -55,7 +57,8 @@ export async function trySheet(
   const whose: Whose[] = [];
   try {
     for (const some of someAtOnce(people)) {
-      for (const tried of await tryCourses(atOnce, actor, some, options)) {
+      for (const each of await tryCourses(atOnce, actor, some, options)) {
+        const tried = { ...each, said: withCells(each.said, each.course.rowNumbers, cellsOf) };
         judged.add(tried.course.rowNumbers, tried.said);
         kept.add(tried);
         whose.push({ key: tried.course.key, patientId: tried.patientId });
@@ -74,6 +77,36 @@ export async function trySheet(
     courses: kept.courses,
     close: spool.close,
   };
+}
+
+/** What stands in a cell of a row; empty where nothing does. */
+type CellsByRow = (number: number, heading: string) => string;
+
+function cellsByRow({ sheet: { rows, headings } }: MappedSheet): CellsByRow {
+  return (number, heading) => {
+    // Rows stand in their order, blank ones left out.
+    let [from, to] = [0, rows.length];
+    while (from < to) {
+      const middle = (from + to) >>> 1;
+      if ((rows[middle]?.number ?? 0) < number) from = middle + 1;
+      else to = middle;
+    }
+    const row = rows[from];
+    return row?.number === number ? cellText(row.cells[headings.indexOf(heading)] ?? null).slice(0, 80) : '';
+  };
+}
+
+/** A rule names the column that it is broken in; where the course is of one row, what stands there is told too. */
+function withCells(
+  said: SaidOfRows,
+  [number, ...others]: readonly number[],
+  cellsOf: CellsByRow,
+): SaidOfRows {
+  if (number === undefined || others.length > 0) return said;
+  const faults = said.faults.map((fault) =>
+    fault.heading === null ? fault : { ...fault, value: cellsOf(number, fault.heading) },
+  );
+  return { ...said, faults };
 }
 
 /** Reads the rows of a sheet with what the team's places are called. */

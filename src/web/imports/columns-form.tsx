@@ -43,6 +43,7 @@ export function ColumnsForm({
       </datalist>
       <Table
         caption="What the columns of the sheet hold; empty for a column that is not read"
+        isStacked
         columns={[{ head: 'Heading in the sheet' }, { head: 'Is taken for' }, { head: 'Distances in feet' }]}
         rows={sheet.mapping.columns
           .filter(({ heading }) => heading !== '')

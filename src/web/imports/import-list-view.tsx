@@ -38,7 +38,7 @@ export function ImportListView({ frame, imports, first, next, errors }: ImportLi
         <LabelledField
           name="file"
           label="The file"
-          hint="CSV or XLSX, up to 16 MB. Larger files come in by the command that the handbook names."
+          hint="CSV or XLSX, up to 16 MB. Whoever runs the service brings larger files in by its command import."
           error={errorAt(errors, 'file')}
         >
           <input

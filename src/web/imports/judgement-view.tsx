@@ -34,6 +34,7 @@ export function JudgementView({
               ? `The first ${MOST_ROWS} of ${told.length} rows that are not simply taken`
               : 'Rows that are not simply taken'
           }
+          isStacked
           columns={[
             { head: 'Row', isNumber: true },
             { head: 'Column' },

@@ -45,6 +45,13 @@ describe('a messy wide sheet', () => {
     const judged = await handedIn(service, 'wide.csv', sheetFile('wide-as-teams-keep-it.csv'));
     expect(judged.questions).toEqual([]);
     expectJudgement(judged, 'wide-as-teams-keep-it.judgement.csv');
+    // What a rule of the record says is told with what stands in the cell, as what the reading of the cell says.
+    for (const [row, value] of [
+      [10, '>1000'],
+      [17, '99'],
+      [18, '900'],
+    ] as const)
+      expect(judged.rows.find(({ number }) => number === row)).toMatchObject({ faults: [{ value }] });
     const after = await service.countRows();
     expect({ ...after, import: 0, audit_event: 0 }).toEqual({ ...before, import: 0, audit_event: 0 });
   });
