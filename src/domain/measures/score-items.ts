@@ -32,7 +32,7 @@ export function scoreQuestionnaire(
   const faults = limits.flatMap(({ min, max }, index): readonly Fault[] => {
     const answer = items[index] ?? null;
     if (answer === null || (Number.isInteger(answer) && answer >= min && answer <= max)) return [];
-    const message = `Item ${index + 1} of ${shortName} takes a whole number from ${min} to ${max}, or null; you gave ${answer}.`;
+    const message = `Item ${index + 1} of ${shortName} takes a whole number from ${min} to ${max}, or nothing where it was not answered; you gave ${answer}.`;
     return [{ pointer: `/${index}`, code: 'item-out-of-range', message }];
   });
   if (faults.length > 0) return refuse(faults);

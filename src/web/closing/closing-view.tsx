@@ -141,13 +141,15 @@ function PlanFields({
           { value: 'no', label: 'Not given' },
         ]}
       />
-      <DateField
-        name="exercisePlanGivenOn"
-        label="Day on which the plan was given"
-        hint="Where one was given."
-        value={typed.exercisePlanGivenOn}
-        error={errorAt(errors, 'exercisePlanGivenOn')}
-      />
+      <div class="plan-day">
+        <DateField
+          name="exercisePlanGivenOn"
+          label="Day on which the plan was given"
+          hint="Where one was given."
+          value={typed.exercisePlanGivenOn}
+          error={errorAt(errors, 'exercisePlanGivenOn')}
+        />
+      </div>
     </>
   );
 }
