@@ -12,7 +12,8 @@ import type { PlannedAssessment, PlannedCourse, PlannedSession } from './plan.js
 /** A team as it was set up: who acts, and the ids that have been given so far, by key of the plan. */
 export interface Desk {
   readonly admin: TeamMember;
-  readonly clinician: TeamMember;
+  /** Who sees the people of a site. */
+  readonly clinicianAt: (siteName: string) => TeamMember;
   readonly siteIds: ReadonlyMap<string, string>;
   readonly commissionerIds: ReadonlyMap<string, string>;
   readonly patientIds: Map<string, string>;
@@ -45,7 +46,10 @@ export async function perform(context: Context, desk: Desk, deed: Deed): Promise
     case 'triage': {
       const id = idOf(desk.referralIds, deed.course.key);
       const decision = { ...deed.triage, mrcGrade: null, basedOn: presentOf(desk, id) };
-      moveOn(desk, need(deed.kind, await triageReferral(context, desk.clinician, id, decision)));
+      moveOn(
+        desk,
+        need(deed.kind, await triageReferral(context, desk.clinicianAt(deed.course.siteName), id, decision)),
+      );
       return;
     }
     case 'offer': {
@@ -59,7 +63,10 @@ export async function perform(context: Context, desk: Desk, deed: Deed): Promise
       const { assessment } = deed;
       const id = idOf(desk.referralIds, deed.course.key);
       const entry = { ...deed.entry, siteId: idOf(desk.siteIds, assessment.siteName) };
-      const recorded = need(deed.kind, await recordAssessment(context, desk.clinician, id, entry));
+      const recorded = need(
+        deed.kind,
+        await recordAssessment(context, desk.clinicianAt(assessment.siteName), id, entry),
+      );
       desk.assessmentIds.set(assessment, recorded.id);
       return;
     }
@@ -68,7 +75,7 @@ export async function perform(context: Context, desk: Desk, deed: Deed): Promise
       const id = idOf(desk.assessmentIds, assessment);
       const entry = { ...assessment.entry, siteId: idOf(desk.siteIds, assessment.siteName) };
       const change = { entry, reason, basedOn: FIRST };
-      need(deed.kind, await correctAssessment(context, desk.clinician, id, change));
+      need(deed.kind, await correctAssessment(context, desk.clinicianAt(assessment.siteName), id, change));
       return;
     }
     case 'hold-session': {

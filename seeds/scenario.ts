@@ -32,6 +32,8 @@ export interface TeamScenario {
   readonly isPlanWrittenOnReferral: boolean;
   readonly commissionerWeights: readonly (readonly [string | null, number])[];
   readonly staff: Readonly<Record<Exclude<Role, 'commissioner'>, string>>;
+  /** Sees the people of some sites in the place of the clinician of the team; null where there is nobody else. */
+  readonly secondClinician: { readonly name: string; readonly siteNames: readonly string[] } | null;
 }
 
 export interface CommissionerScenario {
@@ -85,6 +87,7 @@ export const TEAMS: readonly TeamScenario[] = [
       [null, 4],
     ],
     staff: { admin: 'Thrift Dunlin', clinician: 'Samphire Whimbrel', lead: 'Heather Turnstone' },
+    secondClinician: { name: 'Marigold Knot', siteNames: ['Saltmarsh Centre'] },
   },
   {
     key: 'eelgrass-lagoon',
@@ -111,6 +114,7 @@ export const TEAMS: readonly TeamScenario[] = [
       [null, 4],
     ],
     staff: { admin: 'Linnet Saltwort', clinician: 'Campion Avocet', lead: 'Rowan Oystercatcher' },
+    secondClinician: null,
   },
 ];
 

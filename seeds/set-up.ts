@@ -38,7 +38,7 @@ export interface DemoTeam {
 export interface DemoAccounts {
   readonly teams: readonly DemoTeam[];
   readonly commissioners: readonly { readonly commissionerId: string; readonly name: string }[];
-  /** The large team first: lead, clinician, admin; then the other team, then the commissioners. */
+  /** The large team first: lead, clinician, admin, second clinician; then the other team, then the commissioners. */
   readonly accounts: readonly DemoAccount[];
 }
 
@@ -78,15 +78,19 @@ export async function setUp(
     return accountId;
   };
   const desks = new Map<string, Desk>();
-  for (const { key, staff } of TEAMS) {
+  for (const { key, staff, secondClinician } of TEAMS) {
     const { name, sites, teamId } = found(teams, key);
-    const join = async (role: TeamMember['role']): Promise<TeamMember> => {
-      return { accountId: await open(staff[role], name, { role, teamId }), role, teamId };
+    const join = async (role: TeamMember['role'], displayName = staff[role]): Promise<TeamMember> => {
+      return { accountId: await open(displayName, name, { role, teamId }), role, teamId };
     };
     await join('lead');
+    const clinician = await join('clinician');
+    const admin = await join('admin');
+    const second = secondClinician === null ? clinician : await join('clinician', secondClinician.name);
     desks.set(key, {
-      clinician: await join('clinician'),
-      admin: await join('admin'),
+      admin,
+      clinicianAt: (siteName) =>
+        secondClinician?.siteNames.includes(siteName) === true ? second : clinician,
       siteIds: new Map(sites.map((site) => [site.name, site.siteId] as const)),
       commissionerIds,
       patientIds: new Map(),

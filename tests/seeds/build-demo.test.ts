@@ -120,6 +120,7 @@ describe('the demo in a real record', () => {
       'lead of Marram Coast PR team',
       'clinician of Marram Coast PR team',
       'admin of Marram Coast PR team',
+      'clinician of Marram Coast PR team',
       'lead of Eelgrass Lagoon PR team',
       'clinician of Eelgrass Lagoon PR team',
       'admin of Eelgrass Lagoon PR team',
@@ -133,6 +134,25 @@ describe('the demo in a real record', () => {
       expect(await whoseSession(record.context, sessionSecret)).toMatchObject({ actor: { accountId, role } });
     }
     expect(demo.teams.map(({ sites }) => sites.length)).toEqual([3, 1]);
+  });
+
+  it('shares the people of the large team between its clinicians by site', async () => {
+    const { demo, record } = one;
+    const clinicians = demo.accounts.filter(
+      ({ role, teamId }) => role === 'clinician' && teamId === demo.teams[0]?.teamId,
+    );
+    const rows = await record.connection.db
+      .selectFrom('assessment')
+      .innerJoin('referral', 'referral.id', 'assessment.referral_id')
+      .innerJoin('site', 'site.id', 'assessment.site_id')
+      .select(['assessment.recorded_by', 'site.name'])
+      .where('referral.team_id', '=', demo.teams[0]?.teamId ?? '')
+      .execute();
+    const [first, second] = clinicians.map(
+      ({ accountId }) => new Set(rows.flatMap((row) => (row.recorded_by === accountId ? [row.name] : []))),
+    );
+    expect(second).toEqual(new Set(['Saltmarsh Centre']));
+    expect(first).toEqual(new Set(['Dune Hall', 'Old Beacon Rooms']));
   });
 
   it('keeps the teams apart: no lead reaches a person or a referral of the other', async () => {

@@ -82,33 +82,38 @@ function Cautions({ kind, title, cautions, assessments }: CautionsProps): JSX.El
   );
 }
 
-interface Group {
+interface Told {
   readonly words: string;
   /** The assessment on whose page the caution is acknowledged; null where none is needed. */
   readonly cautionsAt: string | null;
 }
 
-/** Each text once, with the measures that it belongs to; what must be acknowledged stands for each assessment. */
+interface Group extends Omit<Told, 'words'> {
+  readonly text: string;
+  /** The assessment that raised it in words; empty where the comparison of two did. */
+  readonly raisedBy: string;
+}
+
+/** Each text once, with the measures that it belongs to; what an assessment raised stands for each of them. */
 function grouped(
   cautions: readonly ShownCaution[],
   assessments: readonly MarkedAssessment[],
-): readonly Group[] {
-  const groups = new Map<string, { names: string[]; text: string; cautionsAt: string | null }>();
+): readonly Told[] {
+  const groups = new Map<string, Group & { readonly names: string[] }>();
   for (const caution of cautions) {
     const { measureId } = caution;
     const [text, cautionsAt] = [textOf(caution), caution.mustBeAcknowledged ? caution.assessmentId : null];
-    const key = `${cautionsAt ?? ''} ${text}`;
-    const group = groups.get(key) ?? { names: [], text, cautionsAt };
+    const raisedBy = whichWords(caution.assessmentId, assessments);
+    const key = `${raisedBy} ${text}`;
+    const group = groups.get(key) ?? { names: [], raisedBy, text, cautionsAt };
     const name = measureId === null ? null : (findMeasure(measureId)?.shortName ?? measureId);
     if (name !== null && !isNamedIn(text, name, measureId) && !group.names.includes(name)) {
       group.names.push(name);
     }
     groups.set(key, group);
   }
-  return [...groups.values()].map(({ names, text, cautionsAt }) => ({
-    words: [whichWords(cautionsAt, assessments), names.join(', '), text]
-      .filter((part) => part !== '')
-      .join(': '),
+  return [...groups.values()].map(({ names, raisedBy, text, cautionsAt }) => ({
+    words: [raisedBy, names.join(', '), text].filter((part) => part !== '').join(': '),
     cautionsAt,
   }));
 }
