@@ -1,4 +1,7 @@
-import { CsvError, parse } from 'csv-parse/sync';
+import { finished } from 'node:stream/promises';
+import { setImmediate } from 'node:timers/promises';
+import { CsvError, parse } from 'csv-parse';
+import type { Options } from 'csv-parse';
 import type { SheetRow } from '../domain/imports/cell.js';
 import { FileRefused, LIMITS, refusedFile, TOO_MANY_COLUMNS, TOO_MANY_ROWS } from './table-file.js';
 import type { TableFile } from './table-file.js';
@@ -13,13 +16,13 @@ const BLANK_ROWS_AT_END = 10_000;
 /** Nothing more is read. */
 class EndOfTable extends Error {}
 
-/** Reads a table from text; quoted cells may hold delimiters and line ends. */
-export function readCsv(text: string): TableFile {
+/** Reads a table from text; quoted cells may hold delimiters and line ends. Lets others work between its pieces. */
+export async function readCsv(text: string): Promise<TableFile> {
   const rows: SheetRow[] = [];
   const same = sameTexts();
   let [number, blank] = [0, 0];
   try {
-    parse(text, {
+    await parseInPieces(text, {
       delimiter: delimiterOf(text),
       relax_column_count: true,
       relax_quotes: true,
@@ -46,6 +49,23 @@ export function readCsv(text: string): TableFile {
     throw error;
   }
   return tableOf(rows);
+}
+
+const PIECE_BYTES = 256 * 1024;
+
+/** Parses a text of which each record is taken by `onRecord`. @throws what is wrong with the text, or what that throws */
+async function parseInPieces(text: string, options: Options): Promise<void> {
+  const bytes = Buffer.from(text);
+  const parser = parse(options);
+  const ended = finished(parser.resume());
+  // Told by the end of it; a failure in between is no failure of nobody.
+  ended.catch(() => {});
+  for (let start = 0; start < bytes.length && !parser.destroyed; start += PIECE_BYTES) {
+    parser.write(bytes.subarray(start, start + PIECE_BYTES));
+    await setImmediate();
+  }
+  parser.end();
+  await ended;
 }
 
 function tableOf(rows: readonly SheetRow[]): TableFile {

@@ -71,7 +71,7 @@ export const RULES: Readonly<Record<string, Part>> = {
     ],
   },
   reports: { parts: ['domain', 'plots', 'documents'], typesOf: [], packages: [] },
-  // Files of tables, in and out.
+  // Files of tables, in and out; long ones let others work in between.
   sheets: {
     parts: ['domain'],
     typesOf: [],
@@ -80,7 +80,7 @@ export const RULES: Readonly<Record<string, Part>> = {
       /^read-excel-file\//,
       /^write-excel-file\//,
       /^fflate$/,
-      /^node:(?:crypto|stream)$/,
+      /^node:(?:crypto|stream|stream\/promises|timers\/promises)$/,
     ],
   },
   // Resources of FHIR, out and in; ids of what is no record of its own are derived from names.

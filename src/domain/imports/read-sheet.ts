@@ -32,12 +32,18 @@ export interface SheetReading {
 
 const IDENTIFYING = ['person.nhsNumber', 'person.bornOn', 'referral.receivedOn'];
 
+const ROWS_BETWEEN_PAUSES = 500;
+
 /**
- * Reads every row below the headings of a sheet.
+ * Reads every row below the headings of a sheet; stops now and then, so that whoever reads a long one can let others work.
  *
  * @param rows the rows below the headings
  */
-export function readSheet(mapping: Mapping, rows: readonly SheetRow[], context: ReadContext): SheetReading {
+export function* readSheet(
+  mapping: Mapping,
+  rows: readonly SheetRow[],
+  context: ReadContext,
+): Generator<undefined, SheetReading> {
   const names = mapping.columns.map(({ heading }) => heading);
   const identifying = IDENTIFYING.flatMap((id) => mappedColumn(mapping, id)?.position ?? []);
   const reader = rowReader(mapping, rows, context);
@@ -46,7 +52,8 @@ export function readSheet(mapping: Mapping, rows: readonly SheetRow[], context: 
   const faulty: FaultyRow[] = [];
   const over: { number: number; why: PassedOver }[] = [];
   const seen = new Map<string, number>();
-  for (const row of rows) {
+  for (const [index, row] of rows.entries()) {
+    if (index % ROWS_BETWEEN_PAUSES === ROWS_BETWEEN_PAUSES - 1) yield;
     const why = passedOver(row, names, identifying);
     if (why !== null) {
       over.push({ number: row.number, why });

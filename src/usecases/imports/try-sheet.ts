@@ -117,7 +117,12 @@ async function readRows(
 ): Promise<SheetReading> {
   const sites = await sitesOfTeam(context.db, actor.teamId);
   const commissioners = await commissionersOfTeam(context.db, actor.teamId);
-  return readSheet(mapping, sheet.rows, { today: context.clock.today(), sites, commissioners });
+  const reading = readSheet(mapping, sheet.rows, { today: context.clock.today(), sites, commissioners });
+  for (;;) {
+    const step = reading.next();
+    if (step.done === true) return step.value;
+    await roomForOthers();
+  }
 }
 
 async function tryCourses(
