@@ -21,6 +21,11 @@ export function countsIn({ sections }: Document): readonly CountInDocument[] {
   );
 }
 
+/** Every table of a document, those of drawings too. */
+export function tablesIn({ sections }: Document): readonly Table[] {
+  return sections.flatMap(({ blocks }) => blocks.flatMap(tablesOf));
+}
+
 function tablesOf(block: Block): readonly Table[] {
   if (block.kind === 'part') return block.blocks.flatMap(tablesOf);
   return block.kind === 'table' || block.kind === 'plot' ? [block.table] : [];

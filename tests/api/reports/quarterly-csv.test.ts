@@ -6,7 +6,7 @@ import { csvTable } from '../../../src/reports/quarterly/csv/csv-table.js';
 import type { QuarterlyReport } from '../../../src/reports/quarterly/report-model.js';
 import { writeCsv } from '../../../src/sheets/write-csv.js';
 import { givenDemo, reportOf } from '../../support/report.js';
-import { figuresIn } from '../../support/reported.js';
+import { figuresIn, fractionsIn } from '../../support/reported.js';
 import { itemsOf } from '../../support/response.js';
 import { startApp } from '../../support/start-app.js';
 import type { TestApp, TestClient } from '../../support/start-app.js';
@@ -34,13 +34,6 @@ const NUMBERS = [
   ...['n', 'numerator', 'denominator', 'open', 'excluded'],
   ...['value', 'low', 'high', 'worst', 'best', 'target'],
 ];
-
-/** Every number with a fraction that stands anywhere in a value, with where it stands. */
-function fractionsIn(value: unknown, path = ''): readonly (readonly [path: string, value: number])[] {
-  if (typeof value === 'number') return Number.isInteger(value) ? [] : [[path, value]];
-  if (typeof value !== 'object' || value === null) return [];
-  return Object.entries(value).flatMap(([name, part]) => fractionsIn(part, `${path}/${name}`));
-}
 
 describe('the report as CSV', () => {
   let service: TestApp;

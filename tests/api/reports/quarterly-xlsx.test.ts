@@ -3,7 +3,7 @@ import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import type { Figure } from '../../../src/domain/indicators/figure.js';
 import type { QuarterlyReport } from '../../../src/reports/quarterly/report-model.js';
 import { givenDemo, reportOf } from '../../support/report.js';
-import { figuresIn } from '../../support/reported.js';
+import { figuresIn, fractionsIn } from '../../support/reported.js';
 import { asRecords, asRecord } from '../../support/response.js';
 import { readSheets, tableCalled, tablesOf } from '../../support/sheets.js';
 import type { ReadSheet, SheetTable } from '../../support/sheets.js';
@@ -147,6 +147,18 @@ describe('the report as a spreadsheet', () => {
     });
   });
 
+  it('leaves out no number of a table: every fraction of the JSON stands in it, unrounded', async () => {
+    const query = 'period=2025-26-Q4&include=comparisons,trend';
+    const whole = (await reportOf(lead, query)) as unknown as QuarterlyReport;
+    const file = await readSheets(await fileOf(lead, query));
+    const written = new Set(file.flatMap(({ rows }) => rows.flat()));
+    const { definitions, ...counted } = whole;
+    expect(definitions.rules.length).toBeGreaterThan(20);
+    const fractions = fractionsIn(counted).filter(([path]) => !DRAWN_ONLY.some((part) => part.test(path)));
+    expect(fractions.length).toBeGreaterThan(1000);
+    expect(fractions.filter(([, value]) => !written.has(value))).toEqual([]);
+  });
+
   it('has the definitions by which it was counted', () => {
     const rules = tableCalled(tables, 'Rules').map((row) => row['Rule']);
     expect(rules).toEqual(report.definitions.rules.map(({ ruleId }) => ruleId));
@@ -193,6 +205,9 @@ describe('the report as a spreadsheet', () => {
     });
   });
 });
+
+/** What the drawings alone have: steps between the days of a table, and what follows from the ends of classes. */
+const DRAWN_ONLY = [/\/curve\//, /\/classWidth$/];
 
 async function fileOf(client: TestClient, query: string): Promise<Buffer> {
   const response = await client.get(`${PATH}?${query}`).buffer(true).parse(readBytes);

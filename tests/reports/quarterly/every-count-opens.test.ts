@@ -1,42 +1,21 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { aYearEarlier, formerPeriod, sameAgeCut } from '../../../src/domain/calendar/earlier-periods.js';
-import { parsePeriod } from '../../../src/domain/calendar/period.js';
 import { plainDate } from '../../../src/domain/calendar/plain-date.js';
 import type { ReferralFacts } from '../../../src/domain/cohort/referral-facts.js';
 import { isShown, MEMBER_FILTERS } from '../../../src/domain/indicators/figure.js';
-import { financialQuarter } from '../../../src/domain/calendar/period.js';
+import { financialQuarter, parsePeriod } from '../../../src/domain/calendar/period.js';
 import { DEFAULT_TEAM_SETTINGS } from '../../../src/domain/settings/team-settings.js';
 import { buildQuarterlyReport } from '../../../src/reports/quarterly/build-quarterly-report.js';
 import type { QuarterlyReportInput } from '../../../src/reports/quarterly/build-quarterly-report.js';
-import { countedEarlier } from '../../../src/reports/quarterly/comparisons-section.js';
 import { quarterlyDocument } from '../../../src/reports/quarterly/document/build-document.js';
 import { openFigure } from '../../../src/reports/quarterly/open-figure.js';
 import type { OpenedFigure } from '../../../src/reports/quarterly/open-figure.js';
-import { quarterOfTrend } from '../../../src/reports/quarterly/quarter-of-trend.js';
 import { NOT_NARROWED } from '../../../src/domain/cohort/narrowing.js';
-import { quartersUpTo } from '../../../src/domain/calendar/earlier-periods.js';
 import { anyDay, anyStore, SITES } from '../../support/arbitrary-facts.js';
 import { countsIn } from '../../support/counts-in-document.js';
 import type { CountInDocument } from '../../support/counts-in-document.js';
+import { wholeInput } from '../../support/whole-report.js';
 import { WORKED_INPUT } from '../../support/worked-quarter.js';
-
-/** With earlier periods and a trend over the same facts, seen as the service sees them. */
-function whole(input: QuarterlyReportInput): QuarterlyReportInput {
-  const { facts, period, asAt } = input;
-  const seen = (each: typeof period) => ({ period: each, asAt: sameAgeCut(each, period, asAt), facts });
-  const yearEarlier = aYearEarlier(period);
-  return {
-    ...input,
-    compareWith: [
-      countedEarlier(input, { than: 'former-period', ...seen(formerPeriod(period)) }),
-      ...(yearEarlier === null
-        ? []
-        : [countedEarlier(input, { than: 'a-year-earlier' as const, ...seen(yearEarlier) })]),
-    ],
-    trendOver: quartersUpTo(period.lastDay, 12).map((each) => quarterOfTrend(input, seen(each))),
-  };
-}
 
 /** Opens the figures of a report, each once, by the period that a link is of. */
 function opener(input: QuarterlyReportInput): (link: CountInDocument['link']) => OpenedFigure | null {
@@ -92,7 +71,7 @@ function expectEveryCountToOpen(input: QuarterlyReportInput, isAsked: (index: nu
 
 describe('every number that counts somebody', () => {
   it('opens to so many referrals, in the whole report of the worked quarter', () => {
-    expect(expectEveryCountToOpen(whole(WORKED_INPUT), () => true)).toBeGreaterThan(1500);
+    expect(expectEveryCountToOpen(wholeInput(WORKED_INPUT), () => true)).toBeGreaterThan(1500);
   });
 
   it('and of any quarter', () => {
@@ -112,7 +91,7 @@ describe('every number that counts somebody', () => {
       }));
     fc.assert(
       fc.property(anyInput, fc.nat(10), (input, offset) => {
-        expectEveryCountToOpen(whole(input), (index) => (index + offset) % 11 === 0);
+        expectEveryCountToOpen(wholeInput(input), (index) => (index + offset) % 11 === 0);
       }),
       { numRuns: 12 },
     );

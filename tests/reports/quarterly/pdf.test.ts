@@ -1,14 +1,18 @@
 import { beforeAll, describe, expect, it } from 'vitest';
+import { columnsToRead } from '../../../src/documents/columns-to-read.js';
 import { writePdf } from '../../../src/documents/write-pdf.js';
 import type { Figure } from '../../../src/domain/indicators/figure.js';
 import { buildQuarterlyReport } from '../../../src/reports/quarterly/build-quarterly-report.js';
 import { quarterlyDocument } from '../../../src/reports/quarterly/document/build-document.js';
 import { readPdf } from '../../support/read-pdf.js';
 import type { ReadPdf } from '../../support/read-pdf.js';
+import { tablesIn } from '../../support/counts-in-document.js';
 import { figuresIn } from '../../support/reported.js';
+import { wholeInput } from '../../support/whole-report.js';
 import { WORKED_INPUT } from '../../support/worked-quarter.js';
 
-const REPORT = buildQuarterlyReport(WORKED_INPUT);
+/** Without the charts of a trend, which take long to draw; their tables are written as all others are. */
+const REPORT = buildQuarterlyReport({ ...wholeInput(WORKED_INPUT), trendOver: null });
 
 describe('the report as a PDF', () => {
   let read: ReadPdf;
@@ -73,6 +77,16 @@ describe('the report as a PDF', () => {
     expect(figures.length).toBeGreaterThan(200);
     const missing = figures.filter((figure) => figure.denominator > 0 && !text.includes(numbersOf(figure)));
     expect(missing.map(({ id }) => id)).toEqual([]);
+  });
+
+  it('has every row of every table, cell by cell as it is read', () => {
+    const flat = text.replaceAll(' ', '');
+    const rows = tablesIn(quarterlyDocument(REPORT)).flatMap((table) => {
+      const shown = columnsToRead(table);
+      return table.rows.map((cells) => shown.map((index) => cells[index]?.text ?? '').join(''));
+    });
+    expect(rows.length).toBeGreaterThan(500);
+    expect(rows.filter((row) => !flat.includes(row.replaceAll(/\s+/g, '')))).toEqual([]);
   });
 
   it('has the sentences of the narrative and every rule of the definitions', () => {

@@ -54,6 +54,8 @@ function sharesTable(comparison: PeriodComparison): Table {
       { head: '95 % interval of it (Newcombe)', kind: 'interval' },
       { head: 'What may be said', kind: 'text' },
       { head: 'Rule', kind: 'text' },
+      { head: '95 % interval now', kind: 'interval', isForSheetsOnly: true },
+      { head: '95 % interval then', kind: 'interval', isForSheetsOnly: true },
     ],
     rows: comparison.shares.map(({ title, now, then, difference, claim }) => [
       text(title),
@@ -67,6 +69,8 @@ function sharesTable(comparison: PeriodComparison): Table {
       interval(difference?.interval ?? null, 1),
       text(CLAIM_WORDS[claim]),
       text(now.ruleId),
+      interval(now.interval, 1),
+      interval(then.interval, 1),
     ]),
   };
 }

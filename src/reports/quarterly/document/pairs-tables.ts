@@ -2,6 +2,7 @@ import { placesFor } from '../../../domain/measures/shown-value.js';
 import type { Table } from '../../../documents/document-model.js';
 import { PAIR_FIGURE_IDS } from '../../../domain/indicators/pair-figures.js';
 import type { MeasureOutcomes, PairsSummary } from '../report-model.js';
+import { middleCells, middleColumns } from './for-sheets.js';
 import { count, figureLink, interval, membersLink, number, percentage, text } from './cells.js';
 
 /** Pairs of a measure that are counted together. */
@@ -32,6 +33,9 @@ export function pairsTable(caption: string, rows: readonly PairsRow[]): Table {
       { head: 'Quartiles', kind: 'interval' },
       { head: 'Standardised response mean', kind: 'number' },
       { head: 'Measure id', kind: 'text', isForSheetsOnly: true },
+      ...middleColumns('Baseline'),
+      ...middleColumns('Discharge'),
+      { head: 'Change, SD', kind: 'number', isForSheetsOnly: true },
     ],
     rows: rows.map(({ outcome: { measureId, shortName, unit }, who, pairs, figureId }) => {
       const places = placesFor(unit);
@@ -52,6 +56,9 @@ export function pairsTable(caption: string, rows: readonly PairsRow[]): Table {
         interval(low === null || high === null ? null : { low, high }, places),
         number(change.standardisedResponseMean, 2),
         text(measureId),
+        ...middleCells(baseline, places),
+        ...middleCells(discharge, places),
+        number(change.sd, places),
       ];
     }),
   };

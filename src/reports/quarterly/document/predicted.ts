@@ -2,6 +2,7 @@ import { predictedFigureId } from '../../../domain/indicators/predicted-figures.
 import type { PredictedPart } from '../../../domain/indicators/predicted-figures.js';
 import type { Link, Section } from '../../../documents/document-model.js';
 import type { PercentPredicted, QuarterlyReport } from '../report-model.js';
+import { middleCells, middleColumns } from './for-sheets.js';
 import { count, membersLink, number, text } from './cells.js';
 
 /** Percentage of the predicted distance at both ends, each equation by itself. */
@@ -36,6 +37,8 @@ export function predictedSection({ percentPredicted }: QuarterlyReport): Section
                 { head: 'Not predicted', kind: 'number', isLeftOutWhenEmpty: true },
                 { head: 'Why not', kind: 'text', isLeftOutWhenEmpty: true },
                 { head: 'Mark', kind: 'text' },
+                ...middleColumns('Baseline, %'),
+                ...middleColumns('Discharge, %'),
               ],
               rows: percentPredicted.map((row) => [
                 text(row.shortName),
@@ -55,6 +58,8 @@ export function predictedSection({ percentPredicted }: QuarterlyReport): Section
                 ),
                 text(row.notPredicted.map(({ reason, pairs }) => `${pairs}: ${reason}`).join(' ')),
                 text(row.source.mark ?? ''),
+                ...middleCells(row.baseline, 1),
+                ...middleCells(row.discharge, 1),
               ]),
             },
           },

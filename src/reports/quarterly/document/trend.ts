@@ -72,7 +72,7 @@ function centreOf(
 }
 
 function chartTable(chart: TrendChart, { quarters }: TrendSection, places: number): Table {
-  const { title, unit, kind, figureId, ruleId, lowerLimitCutAt, points } = chart;
+  const { title, unit, kind, figureId, ruleId, lowerLimitCutAt, points, centre } = chart;
   const isShare = kind === 'p' || points.some(({ numerator }) => numerator !== null);
   const isCount = unit === 'referrals';
   return {
@@ -83,6 +83,7 @@ function chartTable(chart: TrendChart, { quarters }: TrendSection, places: numbe
       { head: isShare ? 'of' : 'Referrals', kind: 'number' },
       ...(isCount ? [] : [{ head: unit === 'percent' ? '%' : unit, kind: 'number' as const }]),
       { head: 'Limits', kind: 'interval' },
+      { head: 'Centre', kind: 'number', isForSheetsOnly: true },
     ],
     rows: points.map(({ quarter, n, numerator, value, lower, upper }, index) => {
       const open = figureLink(figureId, quarters[index]);
@@ -93,6 +94,7 @@ function chartTable(chart: TrendChart, { quarters }: TrendSection, places: numbe
         count(n, ...(isShare ? [] : [link])),
         ...(isCount ? [] : [number(value, places)]),
         interval(lower === null || upper === null ? null : { low: lower, high: upper }, places),
+        number(centre, places),
       ];
     }),
   };

@@ -4,6 +4,7 @@ import type { Figure } from '../../../domain/indicators/figure.js';
 import { incidenceBands } from '../../../plots/incidence-bands.js';
 import type { QuarterlyReport, WaitSummary } from '../report-model.js';
 import type { IncidenceByClock, WaitingNow } from '../section-models.js';
+import { shareCells, shareColumns } from './for-sheets.js';
 import { count, figureLink, interval, membersLink, number, text } from './cells.js';
 
 /** Waiting for everybody, those still waiting and those who left included; then the simple waits of those who got there. */
@@ -66,6 +67,8 @@ function incidenceTable({ days, methodId, title }: IncidenceByClock): Table {
       { head: '95 % interval', kind: 'interval' },
       ...(first?.leftBy ?? []).map(({ words }) => ({ head: `${words}, %`, kind: 'number' as const })),
       { head: 'Still waiting, %', kind: 'number' },
+      ...shareColumns('Seen so long, of all'),
+      ...shareColumns('Started, of those decided'),
     ],
     rows: days.map(({ day, atRisk, seenSoLong, startedByDay, started, leftBy, stillWaitingPercent }) => [
       text(`day ${day}`),
@@ -75,6 +78,8 @@ function incidenceTable({ days, methodId, title }: IncidenceByClock): Table {
       interval(started?.interval ?? null, 1),
       ...leftBy.map(({ percent }) => number(percent, 1)),
       number(stillWaitingPercent, 1),
+      ...shareCells(seenSoLong),
+      ...shareCells(startedByDay),
     ]),
   };
 }
@@ -92,6 +97,7 @@ function nowBlocks({ waiting, byStage, overDays, longest }: WaitingNow, cut: str
           { head: 'of', kind: 'number' },
           { head: 'Rule', kind: 'text', isForSheetsOnly: true },
           { head: 'Figure id', kind: 'text', isForSheetsOnly: true },
+          ...shareColumns('Of all who wait'),
         ],
         rows: [
           waitingRow('everybody', waiting),
@@ -126,13 +132,15 @@ function nowBlocks({ waiting, byStage, overDays, longest }: WaitingNow, cut: str
 }
 
 /** How many wait so, each of whom can be opened; a share of them says nothing of chance. */
-function waitingRow(words: string, { id, ruleId, numerator, denominator }: Figure): readonly Cell[] {
+function waitingRow(words: string, figure: Figure): readonly Cell[] {
+  const { id, ruleId, numerator, denominator } = figure;
   return [
     text(words),
     count(numerator, figureLink(id)),
     count(denominator, membersLink(id, 'counted')),
     text(ruleId),
     text(id),
+    ...shareCells(figure),
   ];
 }
 
@@ -149,9 +157,12 @@ function simpleWaits(waits: readonly WaitSummary[]): Table {
       { head: 'Longest still waiting, days', kind: 'number' },
       { head: 'Left', kind: 'number' },
       { head: 'Started without it', kind: 'number' },
+      { head: 'Mean, days', kind: 'number', isForSheetsOnly: true },
+      { head: 'SD, days', kind: 'number', isForSheetsOnly: true },
+      ...['Reached it', 'Still waiting', 'Left', 'Started without it'].flatMap(shareColumns),
     ],
     rows: waits.map((wait) => {
-      const { median, lowerQuartile, upperQuartile } = wait.daysOfThoseWhoReachedIt;
+      const { median, lowerQuartile, upperQuartile, mean, sd } = wait.daysOfThoseWhoReachedIt;
       const quartiles =
         lowerQuartile === null || upperQuartile === null ? null : { low: lowerQuartile, high: upperQuartile };
       return [
@@ -164,6 +175,9 @@ function simpleWaits(waits: readonly WaitSummary[]): Table {
         count(wait.longestStillWaitingDays),
         count(wait.left.numerator, figureLink(wait.left.id)),
         count(wait.passedOver?.numerator ?? null, ...linkOf(wait.passedOver)),
+        number(mean, 1),
+        number(sd, 1),
+        ...[wait.reached, wait.stillWaiting, wait.left, wait.passedOver].flatMap(shareCells),
       ];
     }),
   };
