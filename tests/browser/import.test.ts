@@ -1,5 +1,6 @@
 import { afterAll, beforeAll, expect, it } from 'vitest';
 import type { Browser } from 'playwright-core';
+import { nhsNumbersOfTestRange } from '../../seeds/nhs-numbers.js';
 import { faultsOfAccess } from '../support/axe.js';
 import { openBrowser, serve } from '../support/browser.js';
 import { openSignedIn } from '../support/signed-in.js';
@@ -95,3 +96,30 @@ it('lets a lead hand a sheet in, map it, see every row, mend, send again, see th
   expect(await referred()).toBe(afterFirst);
   expect(complaints).toEqual([]);
 }, 90_000);
+
+it('shows a lead how far a large sheet has come, and by itself what became of it', async () => {
+  const { page, complaints } = await openSignedIn(browser, service, origin, 'lead');
+  page.setDefaultTimeout(20_000);
+  const nextNumber = nhsNumbersOfTestRange(1);
+  const rows = Array.from({ length: 4000 }, () => `${nextNumber()},13/03/2026,baseline,15/04/2026,CAT,22`);
+  const sheet = ['NHS number,Received,Timepoint,Measured on,Measure,Value', ...rows].join('\n');
+  await page.goto('/imports');
+  await page.getByLabel('The file', { exact: true }).setInputFiles(file('large.csv', sheet));
+  // Others hold the record for as long as the page is looked at, so that it does not go on under the checker.
+  let letGo = (): void => {};
+  const gate = new Promise<void>((resolve) => {
+    letGo = resolve;
+  });
+  await page.getByRole('button', { name: 'Look at the file' }).click();
+  const held = service.record.connection.db.transaction().execute(() => gate);
+  try {
+    await page.getByRole('progressbar', { name: 'How far it has come' }).waitFor();
+    expect(await faultsOfAccess(page)).toEqual([]);
+  } finally {
+    letGo();
+    await held;
+  }
+  // Nobody presses anything.
+  await page.getByText('The first 100 of 4000 rows that are not simply taken').first().waitFor();
+  expect(complaints).toEqual([]);
+}, 60_000);

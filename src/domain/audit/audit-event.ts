@@ -40,6 +40,7 @@ export const AUDIT_ACTIONS = [
   'sessions-listed',
   'session-read',
   'register-written',
+  'sessions-counted',
   'diary-week-recorded',
   'diary-read',
   'report-read',

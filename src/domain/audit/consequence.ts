@@ -82,6 +82,7 @@ const OF_ONE_PERSON: readonly AuditAction[] = [
   'assessment-corrected',
   'caution-acknowledged',
   'diary-week-recorded',
+  'sessions-counted',
 ];
 
 const CONSEQUENCES: ReadonlyMap<string, Consequence> = new Map([

@@ -1,4 +1,5 @@
 import type { Assessment, AssessmentEntry } from '../../domain/assessment/assessment.js';
+import { changedValues } from '../../domain/audit/changed-values.js';
 import type { Sourced } from '../../domain/imports/course-draft.js';
 import type { ImportedKind } from '../../domain/imports/import-record.js';
 import type { Closure, Triage } from '../../domain/referral/referral.js';
@@ -11,6 +12,7 @@ import { courseOfReferral } from '../../storage/referrals/referral-dates.js';
 import { findReferral } from '../../storage/referrals/referrals.js';
 import { countedSessionsOf, insertCountedSessions } from '../../storage/sessions/counted-sessions.js';
 import { lastContactOn } from '../../storage/sessions/sessions.js';
+import { recordEvent } from '../audit/record-event.js';
 import { recordAssessment } from '../assessments/record-assessment.js';
 import type { Context, TeamMember } from '../context.js';
 import { closeReferral, triageReferral } from '../referrals/change-referral.js';
@@ -118,6 +120,12 @@ export function sessionsStep(sessions: Sourced<SessionCounts>): Step {
         counts,
         now: context.clock.now(),
         accountId: actor.accountId,
+      });
+      await recordEvent(context, trx, actor, {
+        action: 'sessions-counted',
+        patientId: course.patientId,
+        referralId,
+        details: { changes: changedValues({}, counts, []) },
       });
       return { kind: 'written', subjectId: referralId };
     },

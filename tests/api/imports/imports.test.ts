@@ -108,7 +108,10 @@ describe('bringing a sheet in', () => {
       (event) => event['action'],
     );
     expect(actions).toEqual(
-      expect.arrayContaining(['import-begun', 'import-done', 'patient-registered', 'referral-registered']),
+      expect.arrayContaining([
+        ...['import-begun', 'import-done', 'patient-registered', 'referral-registered'],
+        'sessions-counted',
+      ]),
     );
     for (const who of ['admin', 'clinician', 'commissioner'] as const) {
       expect((await service.as(who).get(path)).status).toBe(403);
