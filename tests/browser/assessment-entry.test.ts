@@ -233,12 +233,18 @@ describe('what is wrong or unusual', { timeout: 90_000 }, () => {
       page.locator('.field', { has: page.locator(`[name="${name}"]`) }).locator('.live');
     await soon(() => beside('walk2.distanceM').textContent()).toContain('285');
     await soon(() => beside('q.copd-assessment-test.3').textContent()).toContain('9');
+    const heard = (name: string) =>
+      page.evaluate<string>(
+        `(document.querySelector('form.sheet [name="${name}"]').getAttribute('aria-describedby') ?? '').split(' ').map((id) => document.getElementById(id)?.textContent ?? '').join(' ')`,
+      );
+    expect(await heard('walk2.distanceM')).toContain('285');
     await soon(() => page.locator('[data-next]').textContent()).toBe('Next: CAT, item 5');
     expect(await faultsOfAccess(page)).toEqual([]);
     await page.getByRole('link', { name: 'CAT, item 5' }).click();
     expect(await page.evaluate('document.activeElement.name')).toBe('q.copd-assessment-test.5');
     await field(page, 'walk2.distanceM').fill('100');
     await soon(() => beside('walk2.distanceM').count()).toBe(0);
+    expect(await heard('walk2.distanceM')).not.toContain('285');
     await context.close();
   });
 });

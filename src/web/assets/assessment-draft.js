@@ -116,6 +116,15 @@
   const placeOf = (field) =>
     form.querySelector(`[data-field="${field}"]`) ?? control(field)?.closest('.field');
 
+  /** Ties a message to its field for those who hear the page, or takes it away again. */
+  const describe = (input, id, isSaid) => {
+    if (!input) return;
+    const others = (input.getAttribute('aria-describedby') ?? '').split(' ').filter((each) => each !== id);
+    const ids = (isSaid ? [...others, id] : others).join(' ').trim();
+    if (ids === '') input.removeAttribute('aria-describedby');
+    else input.setAttribute('aria-describedby', ids);
+  };
+
   const show = ({ figures, faults, queries, next: missing }) => {
     for (const output of form.querySelectorAll('[data-figures]')) {
       const lines = figures[output.dataset.figures] ?? [];
@@ -123,7 +132,10 @@
         ...lines.map((text) => Object.assign(document.createElement('span'), { textContent: text })),
       );
     }
-    for (const old of form.querySelectorAll('.live')) old.remove();
+    for (const old of form.querySelectorAll('.live')) {
+      describe(control(old.dataset.of), old.id, false);
+      old.remove();
+    }
     const told = new Set();
     for (const { field, message } of faults) {
       const place = placeOf(field);
@@ -132,7 +144,10 @@
       const line = document.createElement('p');
       line.className = queries.includes(field) ? 'query live' : 'error live';
       line.textContent = message;
+      line.dataset.of = field;
+      line.id = `live-${field}`;
       place.append(line);
+      describe(control(field), line.id, true);
     }
     // Items have an id only where something leads to them.
     if (missing) control(missing.field)?.setAttribute('id', missing.id);
