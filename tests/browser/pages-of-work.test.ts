@@ -41,7 +41,9 @@ it.each([
       viewport: { width: 390, height: 800 },
     });
     await page.goto(path.replace('OPEN', open));
-    for (const field of await page.locator('main form[method=post] input[type=text]').all())
+    for (const field of await page
+      .locator('main form[method=post] input:is(:not([type]), [type=text]):visible')
+      .all())
       await field.fill('');
     await page.locator('main form[method=post] button:not([type=button])').last().click();
     await page.getByRole('alert').waitFor();
