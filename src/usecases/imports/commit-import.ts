@@ -92,7 +92,11 @@ async function bringIn(
     const isLast = trials === MOST_TRIALS;
     const outcome = await writeTrial(context, actor, stored, { trial, isLast }, options, progress);
     if (trials > 1) trial.close();
-    if (outcome !== 'overtaken') return outcome;
+    if (outcome !== 'overtaken') {
+      // What was put by is in the record now, and kept nowhere else.
+      if (outcome.kind === 'done') context.trials.drop(stored.id);
+      return outcome;
+    }
     tried = await judge(context, actor, stored, progress);
   }
 }
