@@ -14,7 +14,7 @@ const ROWS = 100_000;
 const WIDE_ROWS = 5000;
 const GOAL_ROWS_PER_S = 5000;
 const GOAL_MEMORY_MB = 300;
-/** Limit of the runtime's heap: without one it grows as long as the machine has memory. */
+/** Limit of the runtime's heap, as `npm run import` has it: without one it grows as long as the machine has memory. */
 const HEAP_MB = 192;
 
 /** A sheet on its way into the record: rows a second and the most memory, against the bare insert of the rows it leaves. */
