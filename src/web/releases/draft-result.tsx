@@ -2,6 +2,7 @@ import { codeListsOf, titleOf } from '../../domain/release/exposure.js';
 import { countOf } from '../../domain/release/issued.js';
 import { precisionOf } from '../../domain/release/precision.js';
 import type { Exposure } from '../../domain/release/exposure.js';
+import { LEFT_OUT } from '../../domain/release/settle.js';
 import { universeOf } from '../../domain/release/universes.js';
 import { releaseDocument } from '../../reports/release/release-document.js';
 import type { ReleaseDraft } from '../../usecases/releases/draft-release.js';
@@ -134,8 +135,9 @@ function HiddenCounts({ draft }: { readonly draft: ReleaseDraft }): JSX.Element 
 function Lost({ draft }: { readonly draft: ReleaseDraft }): JSX.Element {
   const { issued, release, choices } = draft;
   const { cells, hiddenCells, roundedCells, mostRoundedBy, shares } = precisionOf(issued, release);
+  const isPrinted = (id: string): boolean => issued.tables.some(({ tableId }) => tableId === id);
   const merged = Object.entries(choices)
-    .filter(([id, list]) => list !== codeListsOf(id)[0]?.id)
+    .filter(([id, list]) => list === LEFT_OUT || (isPrinted(id) && list !== codeListsOf(id)[0]?.id))
     .map(([id]) => titleOf(id));
   return (
     <>
