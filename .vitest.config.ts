@@ -5,7 +5,7 @@ export default defineConfig({
     include: ['tests/**/*.test.ts'],
     testTimeout: 30_000,
     hookTimeout: 60_000,
-    maxWorkers: 3,
+    maxWorkers: 4,
     // Each test works on a record of its own and leaves nothing behind, so each worker reads the program in once.
     isolate: false,
     globalSetup: 'tests/support/compile-once.ts',
