@@ -50,17 +50,26 @@ export interface BadInput extends ExpectedProblem {
   readonly send: (world: World) => PromiseLike<Response>;
 }
 
-/** Sends every case, and holds it to its problem document and to having written nothing. */
-export function refusesAll(cases: readonly BadInput[]): void {
+/**
+ * A world for all the tests of a file or of a describe: started before them, and closed behind them.
+ *
+ * @returns gives it, once the tests run
+ */
+export function worldOfAll(): () => World {
   let world: World;
   beforeAll(async () => {
     world = await startWorld();
   });
   afterAll(() => world.app.close());
+  return () => world;
+}
 
+/** Sends every case, and holds it to its problem document and to having written nothing. */
+export function refusesAll(cases: readonly BadInput[], worldOf: () => World = worldOfAll()): void {
   it.each(cases.map((badInput) => [badInput.name, badInput] as const))(
     'refuses %s',
     async (_name, badInput) => {
+      const world = worldOf();
       const before = await world.app.countRows();
       expectProblem(await badInput.send(world), badInput);
       expect(await world.app.countRows()).toEqual(before);
