@@ -74,6 +74,7 @@ export function recordedPage(app: WebApp, web: Web): void {
               { head: 'Change', isNumber: true },
             ]}
             rows={figures.map((figure) => figureColumns(figure).map((text) => <Text value={text} />))}
+            isStacked
           />
         )}
         <div class="actions">
