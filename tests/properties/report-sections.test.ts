@@ -182,6 +182,20 @@ describe('sections', () => {
     );
   });
 
+  it('tell the period in three to six sentences, each of one figure at least or of none that could be judged', () => {
+    fc.assert(
+      fc.property(anyInput, fc.boolean(), (input, isEmpty) => {
+        const { narrative } = buildQuarterlyReport(isEmpty ? { ...input, facts: [] } : input);
+        expect(narrative.length).toBeGreaterThanOrEqual(3);
+        expect(narrative.length).toBeLessThanOrEqual(6);
+        for (const { text, figureIds } of narrative) {
+          expect(text).toMatch(/^[A-Z0-9].*[.]$/);
+          if (figureIds.length === 0) expect(text).toContain('can be held against a target yet');
+        }
+      }),
+    );
+  });
+
   it('are what the schema says, of an empty quarter as of any other, with comparisons and trend', () => {
     fc.assert(
       fc.property(anyInput, anyStore, (input, earlier) => {
