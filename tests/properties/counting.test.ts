@@ -2,13 +2,10 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { financialQuarter, financialYear } from '../../src/domain/calendar/period.js';
 import type { Period } from '../../src/domain/calendar/period.js';
-import type { PlainDate } from '../../src/domain/calendar/plain-date.js';
 import { classify, compareResults } from '../../src/domain/change/change.js';
 import { chooseThresholds } from '../../src/domain/change/choose-threshold.js';
 import type { ChosenThreshold } from '../../src/domain/change/choose-threshold.js';
 import { COHORT_KINDS, cohortOf } from '../../src/domain/cohort/cohorts.js';
-import { NOT_NARROWED } from '../../src/domain/cohort/narrowing.js';
-import type { ReferralFacts } from '../../src/domain/cohort/referral-facts.js';
 import { fraction, multiply, negate } from '../../src/domain/exact/fraction.js';
 import type { Fraction } from '../../src/domain/exact/fraction.js';
 import { countFigure, membersOf } from '../../src/domain/indicators/count.js';
@@ -20,8 +17,9 @@ import { DEFAULT_TEAM_SETTINGS } from '../../src/domain/settings/team-settings.j
 import { buildQuarterlyReport } from '../../src/reports/quarterly/build-quarterly-report.js';
 import { quarterFrom } from '../../src/reports/quarterly/quarter.js';
 import { renderQuarterlyReportText } from '../../src/reports/quarterly/render-text.js';
-import { anyDay, anyStore, SITES } from '../support/arbitrary-facts.js';
+import { anyDay, anyStore } from '../support/arbitrary-facts.js';
 import { aResult } from '../support/facts.js';
+import { reportInputOf } from '../support/report-input.js';
 import { figuresIn } from '../support/reported.js';
 
 const anyQuarter: fc.Arbitrary<Period> = fc
@@ -33,21 +31,6 @@ const anyValue: fc.Arbitrary<Fraction> = fc
   .map(([numerator, denominator]) => fraction(numerator, denominator));
 
 const anyMeasure = fc.constantFrom(...MEASURES);
-
-function inputOf(facts: readonly ReferralFacts[], period: Period, asAt: PlainDate) {
-  return {
-    facts,
-    period,
-    asAt,
-    settings: DEFAULT_TEAM_SETTINGS,
-    settingsVersion: 1,
-    teamName: 'Marram Coast',
-    sites: SITES,
-    commissioners: [],
-    narrowing: NOT_NARROWED,
-    entriesInError: { referrals: 0, offers: 0, sessions: 0, assessments: 0 },
-  };
-}
 
 describe('change', () => {
   it('is antisymmetric: there and back are opposite, and nothing is 0', () => {
@@ -142,7 +125,7 @@ describe('figures', () => {
   it('each: numerator + not numerator + excluded + open = cohort, and members agree with counts', () => {
     fc.assert(
       fc.property(anyStore, anyQuarter, anyDay, (facts, period, asAt) => {
-        const { cohorts, context } = quarterFrom(inputOf(facts, period, asAt));
+        const { cohorts, context } = quarterFrom(reportInputOf(facts, period, asAt));
         for (const rule of FIGURE_RULES) {
           const cohort = cohorts[rule.cohort];
           const figure = countFigure(rule, cohort, context);
@@ -167,7 +150,7 @@ describe('figures', () => {
   it('have bounds around their percentage, and an interval around it', () => {
     fc.assert(
       fc.property(anyStore, anyQuarter, anyDay, (facts, period, asAt) => {
-        for (const figure of figuresIn(buildQuarterlyReport(inputOf(facts, period, asAt)))) {
+        for (const figure of figuresIn(buildQuarterlyReport(reportInputOf(facts, period, asAt)))) {
           const { percentage, interval, bounds, open } = figure;
           expect(bounds === null).toBe(open === 0);
           expect(percentage === null).toBe(figure.denominator === 0);
@@ -186,7 +169,7 @@ describe('figures', () => {
 describe('the report', () => {
   const anyInput = fc
     .tuple(anyStore, anyQuarter, anyDay)
-    .map(([facts, period, asAt]) => inputOf(facts, period, asAt));
+    .map(([facts, period, asAt]) => reportInputOf(facts, period, asAt));
 
   it('splits referrals by source, pathway and diagnosis without losing one', () => {
     fc.assert(

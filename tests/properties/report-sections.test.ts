@@ -1,11 +1,10 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { financialQuarter } from '../../src/domain/calendar/period.js';
-import { narrowed, NOT_NARROWED } from '../../src/domain/cohort/narrowing.js';
+import { narrowed } from '../../src/domain/cohort/narrowing.js';
 import type { Narrowing } from '../../src/domain/cohort/narrowing.js';
 import type { Figure } from '../../src/domain/indicators/figure.js';
 import { DELIVERY_MODES, DIAGNOSES, PATHWAYS } from '../../src/domain/referral/closed-sets.js';
-import { DEFAULT_TEAM_SETTINGS } from '../../src/domain/settings/team-settings.js';
 import { QuarterlyReportShown } from '../../src/http/reports/quarterly-schema.js';
 import { buildQuarterlyReport } from '../../src/reports/quarterly/build-quarterly-report.js';
 import type { QuarterlyReportInput } from '../../src/reports/quarterly/build-quarterly-report.js';
@@ -13,6 +12,7 @@ import { countedEarlier } from '../../src/reports/quarterly/comparisons-section.
 import { openFigure } from '../../src/reports/quarterly/open-figure.js';
 import { quarterOfTrend } from '../../src/reports/quarterly/quarter-of-trend.js';
 import { anyDay, anyStore, SITES } from '../support/arbitrary-facts.js';
+import { reportInputOf } from '../support/report-input.js';
 import { figuresIn } from '../support/reported.js';
 
 const anyQuarter = fc
@@ -21,18 +21,7 @@ const anyQuarter = fc
 
 const anyInput: fc.Arbitrary<QuarterlyReportInput> = fc
   .tuple(anyStore, anyQuarter, anyDay)
-  .map(([facts, period, asAt]) => ({
-    facts,
-    period,
-    asAt,
-    settings: DEFAULT_TEAM_SETTINGS,
-    settingsVersion: 1,
-    teamName: 'Marram Coast',
-    sites: SITES,
-    commissioners: [],
-    narrowing: NOT_NARROWED,
-    entriesInError: { referrals: 0, offers: 0, sessions: 0, assessments: 0 },
-  }));
+  .map(([facts, period, asAt]) => reportInputOf(facts, period, asAt));
 
 /** A condition or none, each of its own field. */
 const anyNarrowing: fc.Arbitrary<Narrowing> = fc.record(

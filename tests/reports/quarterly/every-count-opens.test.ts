@@ -1,19 +1,17 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { plainDate } from '../../../src/domain/calendar/plain-date.js';
-import type { ReferralFacts } from '../../../src/domain/cohort/referral-facts.js';
 import { isShown, MEMBER_FILTERS } from '../../../src/domain/indicators/figure.js';
 import { financialQuarter, parsePeriod } from '../../../src/domain/calendar/period.js';
-import { DEFAULT_TEAM_SETTINGS } from '../../../src/domain/settings/team-settings.js';
 import { buildQuarterlyReport } from '../../../src/reports/quarterly/build-quarterly-report.js';
 import type { QuarterlyReportInput } from '../../../src/reports/quarterly/build-quarterly-report.js';
 import { quarterlyDocument } from '../../../src/reports/quarterly/document/build-document.js';
 import { openFigure } from '../../../src/reports/quarterly/open-figure.js';
 import type { OpenedFigure } from '../../../src/reports/quarterly/open-figure.js';
-import { NOT_NARROWED } from '../../../src/domain/cohort/narrowing.js';
-import { anyDay, anyStore, SITES } from '../../support/arbitrary-facts.js';
+import { anyDay, anyStore } from '../../support/arbitrary-facts.js';
 import { countsIn } from '../../support/counts-in-document.js';
 import type { CountInDocument } from '../../support/counts-in-document.js';
+import { reportInputOf } from '../../support/report-input.js';
 import { wholeInput } from '../../support/whole-report.js';
 import { WORKED_INPUT } from '../../support/worked-quarter.js';
 
@@ -77,18 +75,7 @@ describe('every number that counts somebody', () => {
   it('and of any quarter', () => {
     const anyInput = fc
       .tuple(anyStore, anyDay)
-      .map(([facts, asAt]: [readonly ReferralFacts[], typeof WORKED_INPUT.asAt]) => ({
-        facts,
-        period: financialQuarter(2026, 1),
-        asAt,
-        settings: DEFAULT_TEAM_SETTINGS,
-        settingsVersion: 1,
-        teamName: 'Marram Coast',
-        sites: SITES,
-        commissioners: [],
-        narrowing: NOT_NARROWED,
-        entriesInError: { referrals: 0, offers: 0, sessions: 0, assessments: 0 },
-      }));
+      .map(([facts, asAt]) => reportInputOf(facts, financialQuarter(2026, 1), asAt));
     fc.assert(
       fc.property(anyInput, fc.nat(10), (input, offset) => {
         expectEveryCountToOpen(wholeInput(input), (index) => (index + offset) % 11 === 0);
