@@ -67,10 +67,12 @@ export function newPaper(title: string, { layout, scale, madeAt }: SheetStyle): 
       Producer: 'Tidemark',
       ...(madeAt === undefined ? {} : { CreationDate: madeAt }),
     },
-    font: FONTS.regular as unknown as string,
+    // None: one that is given here has no name, and is parsed anew whenever it is called by one.
+    font: '',
   });
   doc.registerFont('regular', FONTS.regular);
   doc.registerFont('bold', FONTS.bold);
+  doc.font('regular');
   const width = doc.page.width - 2 * MARGIN_PT;
   const bottom = doc.page.height - MARGIN_PT - FOOT_PT;
   const makeRoom = (heightPt: number): void => {
