@@ -1,6 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { basename } from 'node:path';
 import { parseArgs } from 'node:util';
+import { heldBackWords } from '../domain/imports/judgement.js';
 import type { Judgement } from '../domain/imports/judgement.js';
 import type { Refusal } from '../domain/refusal/refusal.js';
 import { commitImport, ROW_CHOICES } from '../usecases/imports/commit-import.js';
@@ -121,13 +122,14 @@ function progressOf(what: string): (doneReferrals: number, of: number) => void {
 function tell(judgement: Judgement | null, isDone: boolean): void {
   if (judgement === null) return;
   const { counts } = judgement;
-  for (const { number, verdict, faults } of judgement.rows
-    .filter(({ faults: told }) => told.length > 0)
-    .slice(0, MOST_LINES)) {
+  for (const row of judgement.rows.filter(({ faults }) => faults.length > 0).slice(0, MOST_LINES)) {
+    const { number, verdict, faults } = row;
+    const heldBack = heldBackWords(row);
     for (const { heading, message } of faults)
       console.log(
         `Row ${number}, ${heading ?? 'row'}: ${message}${verdict === 'unusual' ? ' (unusual)' : ''}`,
       );
+    if (heldBack !== null) console.log(`Row ${number}, row: ${heldBack}`);
   }
   console.log(isDone ? 'Brought in:' : 'Judged, nothing written:');
   console.log(

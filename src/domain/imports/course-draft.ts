@@ -8,6 +8,8 @@ export interface Sourced<Part> {
   readonly part: Part;
   /** Column id by JSON Pointer, so that a rule that is broken is told at its column. */
   readonly columns: Readonly<Record<string, string>>;
+  /** Number of the row by JSON Pointer, where the part comes from several; that of '' stands for the part as a whole. */
+  readonly rows?: Readonly<Record<string, number>>;
 }
 
 /** What the rows of one referral say, before the rules of the record have looked at it. */

@@ -1,17 +1,11 @@
-import type {
-  AssessmentEntry,
-  QuestionnaireEntry,
-  SitToStandEntry,
-  WalkTestEntry,
-} from '../assessment/assessment.js';
 import type { PlainDate } from '../calendar/plain-date.js';
-import { findMeasure, questionnaireOf } from '../measures/catalogue.js';
+import { findMeasure } from '../measures/catalogue.js';
 import type { Measure } from '../measures/measure.js';
-import { SIT_TO_STAND_TESTS, WALK_TESTS } from '../measures/registered.js';
 import type { NotDoneReason, Timepoint } from '../referral/closed-sets.js';
-import { standEntry, walkEntry } from './assessment-of-row.js';
-import type { CourseDraft, Sourced } from './course-draft.js';
+import type { CourseDraft } from './course-draft.js';
 import type { MissingValue } from './course-of-row.js';
+import { groupBy } from './group-by.js';
+import { assessmentOfVisit } from './long-assessment.js';
 import { readResult } from './read-row.js';
 import type { ReadRow } from './read-row.js';
 import { rowValues } from './row-values.js';
@@ -124,71 +118,4 @@ function courseOf(rows: readonly [Measurement, ...Measurement[]], siteId: string
     assessments: visits.map((visit) => assessmentOfVisit(visit, siteId)),
     key: { nhsNumber, familyName: '', givenName: '', bornOn: '', receivedOn },
   };
-}
-
-type Visit = readonly [Measurement, ...Measurement[]];
-
-function assessmentOfVisit(visit: Visit, siteId: string): Sourced<AssessmentEntry> {
-  const [{ timepoint, assessedOn }] = visit;
-  const part: AssessmentEntry = {
-    timepoint,
-    assessedOn,
-    siteId,
-    heightCm: null,
-    weightKg: null,
-    spirometry: null,
-    resting: null,
-    safetyScreen: 'not-recorded',
-    safetyNote: null,
-    safetyFindings: [],
-    walkTests: visit.flatMap(walkOf),
-    sitToStands: visit.flatMap(standOf),
-    questionnaires: questionnairesOf(visit),
-    physicalTests: [],
-    notes: null,
-    confirmed: [],
-  };
-  return { part, columns: { '/assessedOn': 'long.assessedOn' } };
-}
-
-function walkOf({ measure, attempt, result, notDoneReason }: Measurement): readonly WalkTestEntry[] {
-  const test = WALK_TESTS.find((each) => each.measure.id === measure.id);
-  return test === undefined ? [] : [walkEntry(test, attempt, result, notDoneReason)];
-}
-
-function standOf({ measure, result, notDoneReason }: Measurement): readonly SitToStandEntry[] {
-  const test = SIT_TO_STAND_TESTS.find((each) => each.measure.id === measure.id);
-  return test === undefined ? [] : [standEntry(test.id, measure.unit === 's', result, notDoneReason)];
-}
-
-function questionnairesOf(visit: Visit): readonly QuestionnaireEntry[] {
-  const scored = visit.filter(({ measure }) => questionnaireOf(measure.id) !== undefined);
-  return groupBy(scored, ({ measure }) => questionnaireOf(measure.id)?.id ?? '').map(
-    (rows): QuestionnaireEntry => {
-      const typedScores = rows.flatMap(({ measure, result }) =>
-        result === null ? [] : [{ measure: measure.id, value: result }],
-      );
-      const [{ measure, notDoneReason }] = rows;
-      return {
-        questionnaire: questionnaireOf(measure.id)?.id ?? '',
-        form: rows.find(({ form }) => form !== null)?.form ?? null,
-        items: null,
-        typedScores,
-        notDoneReason: typedScores.length === 0 ? notDoneReason : null,
-      };
-    },
-  );
-}
-
-function groupBy<Row>(
-  rows: readonly Row[],
-  keyOf: (row: Row) => string,
-): readonly (readonly [Row, ...Row[]])[] {
-  const groups = new Map<string, [Row, ...Row[]]>();
-  for (const row of rows) {
-    const group = groups.get(keyOf(row));
-    if (group === undefined) groups.set(keyOf(row), [row]);
-    else group.push(row);
-  }
-  return [...groups.values()];
 }

@@ -98,6 +98,11 @@ export const ImportShown = z
           faults: z.array(
             z.strictObject({ heading: z.string().nullable(), value: z.string(), message: z.string() }),
           ),
+          heldBack: z
+            .array(z.int())
+            .describe(
+              'Rows of the same referral that are not taken because of this one, and have no line of their own',
+            ),
         }),
       )
       .describe(`The first ${MOST_ROWS_SHOWN} rows that are not simply taken`),
@@ -138,5 +143,5 @@ function shownRows({ rows }: Judgement): z.output<typeof ImportShown>['rows'] {
   return rows
     .filter(({ verdict }) => verdict !== 'new' && verdict !== 'added' && verdict !== 'already')
     .slice(0, MOST_ROWS_SHOWN)
-    .map((row) => ({ ...row, faults: [...row.faults] }));
+    .map((row) => ({ ...row, faults: [...row.faults], heldBack: [...row.heldBack] }));
 }

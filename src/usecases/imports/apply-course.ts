@@ -1,6 +1,6 @@
 import type { CourseDraft, Sourced } from '../../domain/imports/course-draft.js';
 import type { ImportedPart } from '../../domain/imports/import-record.js';
-import type { CellFault } from '../../domain/imports/read-row.js';
+import type { CourseFault } from '../../domain/imports/judgement.js';
 import type { Mapping } from '../../domain/imports/mapping.js';
 import type { Refusal } from '../../domain/refusal/refusal.js';
 import type { Executor } from '../../storage/connection.js';
@@ -17,7 +17,7 @@ export type AppliedCourse = {
   readonly patientId: string | null;
 } & (
   | { readonly kind: 'new' | 'added' | 'already'; readonly parts: readonly ImportedPart[] }
-  | { readonly kind: 'refused'; readonly faults: readonly CellFault[]; readonly isUnusual: boolean }
+  | { readonly kind: 'refused'; readonly faults: readonly CourseFault[]; readonly isUnusual: boolean }
 );
 
 /** How a sheet is brought in. */
@@ -57,7 +57,7 @@ async function applyParts(
   const found = await findOrRegister(context, actor, trx, course);
   const { patientId } = found;
   const refuse = (part: Sourced<unknown> | null, refusal: Refusal): AppliedCourse => {
-    const { faults, isUnusual } = faultsAtColumns(refusal, part?.columns ?? {}, options.mapping);
+    const { faults, isUnusual } = faultsAtColumns(refusal, part, options.mapping);
     return { kind: 'refused', patientId, faults, isUnusual };
   };
   if (found.kind === 'refused') return refuse(found.part, found.refusal);

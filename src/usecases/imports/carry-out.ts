@@ -45,7 +45,7 @@ export async function carryOut(
   // Whoever is judged anew is so in all their further courses: each finds what came before.
   const anew = new Set<string>();
   const judged = judgementBuilder();
-  for (const row of trial.aside) judged.add([row.number], row);
+  for (const row of trial.aside) judged.add(row);
   let [events, parts, done]: [UnchainedEvent[], ImportedPart[], number] = [[], [], 0];
   const tellAll = async (): Promise<void> => {
     for (let start = 0; start < events.length; start += EVENTS_AT_ONCE)
@@ -62,13 +62,13 @@ export async function carryOut(
       await tellAll();
       const applied = await applyCourse(context, actor, trx, course, options);
       parts.push(...partsOf(applied));
-      judged.add(course.rowNumbers, saidOf(applied));
+      judged.addCourse(course.rowNumbers, saidOf(applied));
     } else {
       for (const { sql, parameters } of tried.written)
         await writeAgain(trx, { sql, parameters: parameters.map(atNow) });
       events.push(...tried.told.map((event) => ({ ...event, occurredAt: now })));
       parts.push(...tried.parts);
-      judged.add(course.rowNumbers, tried.said);
+      judged.addCourse(course.rowNumbers, tried.said);
     }
     done += 1;
     if (done % COURSES_AT_ONCE > 0) continue;

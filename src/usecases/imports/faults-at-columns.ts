@@ -1,28 +1,35 @@
+import type { Sourced } from '../../domain/imports/course-draft.js';
 import { mappedColumn } from '../../domain/imports/mapping.js';
 import type { Mapping } from '../../domain/imports/mapping.js';
-import type { CellFault } from '../../domain/imports/read-row.js';
+import type { CourseFault } from '../../domain/imports/judgement.js';
 import type { Refusal } from '../../domain/refusal/refusal.js';
 
 /**
- * A refusal of a use case, told at the columns of the sheet.
+ * A refusal of a use case, told at the columns and the rows of the sheet.
  *
- * @param columns column id by JSON Pointer
+ * @param part what was refused; null where it is the course as a whole
  */
 export function faultsAtColumns(
   refusal: Refusal,
-  columns: Readonly<Record<string, string>>,
+  part: Sourced<unknown> | null,
   mapping: Mapping,
-): { readonly faults: readonly CellFault[]; readonly isUnusual: boolean } {
+): { readonly faults: readonly CourseFault[]; readonly isUnusual: boolean } {
+  const { columns, rows = {} } = part ?? { columns: {} };
   if (refusal.code !== 'rules-broken' && refusal.code !== 'please-check') {
     return {
-      faults: [{ heading: null, value: '', message: OTHER[refusal.code] ?? 'This cannot be taken.' }],
+      faults: [
+        {
+          ...{ heading: null, value: '', row: rows[''] ?? null },
+          message: OTHER[refusal.code] ?? 'This cannot be taken.',
+        },
+      ],
       isUnusual: false,
     };
   }
-  const faults = refusal.faults.map(({ pointer, message }): CellFault => {
-    const columnId = columnOf(columns, pointer);
+  const faults = refusal.faults.map(({ pointer, message }): CourseFault => {
+    const columnId = nearest(columns, pointer);
     const heading = columnId === null ? null : (mappedColumn(mapping, columnId)?.heading ?? null);
-    return { heading, value: '', message };
+    return { heading, value: '', message, row: nearest(rows, pointer) };
   });
   return { faults, isUnusual: refusal.code === 'please-check' };
 }
@@ -36,12 +43,12 @@ const OTHER: Readonly<Partial<Record<Refusal['code'], string>>> = {
   'already-triaged': 'The referral was triaged in the record.',
 };
 
-/** The column of the longest pointer that the fault lies in. */
-function columnOf(columns: Readonly<Record<string, string>>, pointer: string): string | null {
+/** What is named by the longest pointer that the fault lies in. */
+function nearest<Named>(named: Readonly<Record<string, Named>>, pointer: string): Named | null {
   const parts = pointer.split('/');
-  while (parts.length > 1) {
-    const column = columns[parts.join('/')];
-    if (column !== undefined) return column;
+  while (parts.length > 0) {
+    const found = named[parts.join('/')];
+    if (found !== undefined) return found;
     parts.pop();
   }
   return null;

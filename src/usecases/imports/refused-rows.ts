@@ -1,4 +1,5 @@
 import { cellText } from '../../domain/imports/cell.js';
+import type { JudgedRow } from '../../domain/imports/judgement.js';
 import { ownHeadings, TOLD_HEADINGS } from '../../domain/imports/told-headings.js';
 import { done, refused } from '../../domain/refusal/refusal.js';
 import type { Outcome } from '../../domain/refusal/refusal.js';
@@ -18,14 +19,7 @@ export async function refusedRows(context: Context, actor: TeamMember, id: strin
   const sheet = await sheetOf(context, view.value);
   if (sheet === null || judgement === null) return refused({ code: 'import-over' });
   const wrong = new Map(
-    judgement.rows
-      .filter(({ verdict }) => verdict === 'refused' || verdict === 'unusual')
-      .map(({ number, faults }) => [
-        number,
-        faults
-          .map(({ heading, message }) => (heading === null ? message : `${heading}: ${message}`))
-          .join(' '),
-      ]),
+    judgement.rows.filter(({ verdict }) => verdict === 'refused' || verdict === 'unusual').flatMap(toMend),
   );
   const { rows } = sheet;
   // A file of rows to mend that is sent again has the two columns already.
@@ -44,4 +38,13 @@ export async function refusedRows(context: Context, actor: TeamMember, id: strin
     details: { refusedRows: given.length },
   });
   return done(writeCsv([[...headings, ...TOLD_HEADINGS], ...given]));
+}
+
+/** What is to be mended in a row; the rows that it holds back are sent again with it. */
+function toMend({ number, faults, heldBack }: JudgedRow): readonly (readonly [number, string])[] {
+  const told = faults.map(({ heading, message }) => (heading === null ? message : `${heading}: ${message}`));
+  return [
+    [number, told.join(' ')],
+    ...heldBack.map((other) => [other, `See row ${number} of the same referral.`] as const),
+  ];
 }

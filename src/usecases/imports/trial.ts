@@ -1,20 +1,18 @@
 import type { PlainDate } from '../../domain/calendar/plain-date.js';
 import type { CourseDraft, CourseKey } from '../../domain/imports/course-draft.js';
 import type { ImportedPart } from '../../domain/imports/import-record.js';
-import type { JudgedRow, Judgement } from '../../domain/imports/judgement.js';
+import type { JudgedRow, Judgement, SaidOfCourse } from '../../domain/imports/judgement.js';
 import type { Mapping } from '../../domain/imports/mapping.js';
 import type { UnchainedEvent } from '../../storage/audit/audit-trail.js';
 import type { Spool } from '../../storage/spool.js';
 import type { Written } from '../../storage/written.js';
 import type { AppliedCourse } from './apply-course.js';
 
-export type SaidOfRows = Omit<JudgedRow, 'number'>;
-
 /** A course as it was tried: by the rules of the record, with what it would write and tell put by. */
 export interface TriedCourse {
   readonly course: CourseDraft;
   /** What is said of its rows. */
-  readonly said: SaidOfRows;
+  readonly said: SaidOfCourse;
   /** Whom the record knows, or would know, the person by; null where it did not come to that. */
   readonly patientId: string | null;
   readonly parts: readonly ImportedPart[];
@@ -82,10 +80,9 @@ export function putBy(spool: Spool): PutBy {
 }
 
 /** What is said of the rows of a course. */
-export function saidOf(applied: AppliedCourse): SaidOfRows {
-  if (applied.kind !== 'refused') return { verdict: applied.kind, faults: [], passedOver: null };
-  const verdict = applied.isUnusual ? 'unusual' : 'refused';
-  return { verdict, faults: applied.faults, passedOver: null };
+export function saidOf(applied: AppliedCourse): SaidOfCourse {
+  if (applied.kind !== 'refused') return { verdict: applied.kind, faults: [] };
+  return { verdict: applied.isUnusual ? 'unusual' : 'refused', faults: applied.faults };
 }
 
 /** What of a course was brought in. */

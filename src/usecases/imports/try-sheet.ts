@@ -1,7 +1,7 @@
 import { cellText } from '../../domain/imports/cell.js';
 import type { CourseDraft } from '../../domain/imports/course-draft.js';
 import { judgementBuilder } from '../../domain/imports/judgement.js';
-import type { JudgedRow } from '../../domain/imports/judgement.js';
+import type { JudgedRow, SaidOfCourse } from '../../domain/imports/judgement.js';
 import { readSheet } from '../../domain/imports/read-sheet.js';
 import type { PersonReading, SheetReading } from '../../domain/imports/read-sheet.js';
 import { endOfTrail } from '../../storage/audit/audit-trail.js';
@@ -17,7 +17,7 @@ import { roomForOthers } from './long-work.js';
 import type { Progress } from './long-work.js';
 import type { MappedSheet } from './open-sheet.js';
 import { partsOf, putBy, saidOf } from './trial.js';
-import type { SaidOfRows, Trial, TriedCourse, Whose } from './trial.js';
+import type { Trial, TriedCourse, Whose } from './trial.js';
 
 /** Courses in one transaction of a trial, or a few more. */
 const COURSES_AT_ONCE = 20;
@@ -43,15 +43,15 @@ export async function trySheet(
   const atOnce: Context = { ...context, clock: { now: () => triedAt, today: () => triedOn } };
   const aside = [
     ...passedOver.map(({ number, why }): JudgedRow => ({
-      ...{ number, verdict: 'passed-over', faults: [], passedOver: why },
+      ...{ number, verdict: 'passed-over', faults: [], passedOver: why, heldBack: [] },
     })),
     ...faulty.map(({ number, faults }): JudgedRow => ({
-      ...{ number, verdict: 'refused', faults, passedOver: null },
+      ...{ number, verdict: 'refused', faults, passedOver: null, heldBack: [] },
     })),
   ];
   const cellsOf = cellsByRow(sheet);
   const judged = judgementBuilder();
-  for (const row of aside) judged.add([row.number], row);
+  for (const row of aside) judged.add(row);
   const spool = context.trials.newSpool();
   const kept = putBy(spool);
   const whose: Whose[] = [];
@@ -59,7 +59,7 @@ export async function trySheet(
     for (const some of someAtOnce(people)) {
       for (const each of await tryCourses(atOnce, actor, some, options)) {
         const tried = { ...each, said: withCells(each.said, each.course.rowNumbers, cellsOf) };
-        judged.add(tried.course.rowNumbers, tried.said);
+        judged.addCourse(tried.course.rowNumbers, tried.said);
         kept.add(tried);
         whose.push({ key: tried.course.key, patientId: tried.patientId });
       }
@@ -96,16 +96,17 @@ function cellsByRow({ sheet: { rows, headings } }: MappedSheet): CellsByRow {
   };
 }
 
-/** A rule names the column that it is broken in; where the course is of one row, what stands there is told too. */
+/** A rule names the column that it is broken in; where its row is known, what stands there is told too. */
 function withCells(
-  said: SaidOfRows,
+  said: SaidOfCourse,
   [number, ...others]: readonly number[],
   cellsOf: CellsByRow,
-): SaidOfRows {
-  if (number === undefined || others.length > 0) return said;
-  const faults = said.faults.map((fault) =>
-    fault.heading === null ? fault : { ...fault, value: cellsOf(number, fault.heading) },
-  );
+): SaidOfCourse {
+  const only = others.length === 0 ? (number ?? null) : null;
+  const faults = said.faults.map((fault) => {
+    const row = fault.row ?? only;
+    return fault.heading === null || row === null ? fault : { ...fault, value: cellsOf(row, fault.heading) };
+  });
   return { ...said, faults };
 }
 

@@ -85,7 +85,12 @@ export async function viewOf(
     ...stored,
     sheet: opened === null ? null : mapSheet(opened, stored.choices),
     // Written by commitImport only.
-    judgement: stored.result === null ? null : (JSON.parse(stored.result) as Judgement),
+    judgement: stored.result === null ? null : judgementOf(JSON.parse(stored.result) as Judgement),
     lastRefusal: null,
   });
+}
+
+/** What was kept of an import before a fault was told once had it at each row of its referral, and nothing held back. */
+function judgementOf({ rows, counts }: Judgement): Judgement {
+  return { counts, rows: rows.map((row) => ({ ...row, heldBack: row.heldBack ?? [] })) };
 }

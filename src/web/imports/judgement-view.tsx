@@ -1,4 +1,4 @@
-import { ROW_VERDICTS } from '../../domain/imports/judgement.js';
+import { heldBackWords, ROW_VERDICTS } from '../../domain/imports/judgement.js';
 import type { JudgedRow, Judgement } from '../../domain/imports/judgement.js';
 import { Table, Text } from '../components/table.js';
 import { PASSED_OVER_WORDS, VERDICT_WORDS } from './import-words.js';
@@ -48,7 +48,9 @@ export function JudgementView({
   );
 }
 
-function linesOf({ number, verdict, faults, passedOver }: JudgedRow): readonly (readonly JSX.Element[])[] {
+function linesOf(row: JudgedRow): readonly (readonly JSX.Element[])[] {
+  const { number, verdict, faults, passedOver } = row;
+  const heldBack = heldBackWords(row);
   if (passedOver !== null) {
     return [
       [
@@ -59,10 +61,15 @@ function linesOf({ number, verdict, faults, passedOver }: JudgedRow): readonly (
       ],
     ];
   }
-  return faults.map(({ heading, value, message }) => [
+  const lines = faults.map(({ heading, value, message }) => ({
+    ...{ heading: heading ?? 'The row', value },
+    words: verdict === 'unusual' ? `Unusual. ${message}` : message,
+  }));
+  if (heldBack !== null) lines.push({ heading: 'The row', value: '', words: heldBack });
+  return lines.map(({ heading, value, words }) => [
     <Text value={String(number)} />,
-    <Text value={heading ?? 'The row'} />,
+    <Text value={heading} />,
     <Text value={value} />,
-    <Text value={verdict === 'unusual' ? `Unusual. ${message}` : message} />,
+    <Text value={words} />,
   ]);
 }

@@ -1,3 +1,4 @@
+import { parse } from 'csv-parse/sync';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { expectedRows, handedIn, sheetFile, shown } from '../../support/import-sheets.js';
 import type { Shown } from '../../support/import-sheets.js';
@@ -86,5 +87,49 @@ describe('a messy long sheet', () => {
     const done = await service.as('lead').post(`${judged.path}/commit`, GOOD_ROWS);
     expect(shown(done).counts).toMatchObject({ added: 5, refused: 3 });
     expect((await service.countRows())['assessment']).toBe(2);
+  });
+
+  it('tells a broken rule once, at its row, and gives every row of the referral back', async () => {
+    const people = ['9990001006,Whimbrel,Samphire', '9990001022,Plover,Sandy'].map(
+      (person) => `${person},31/03/1950,Dune Hall,13/04/2026,COPD`,
+    );
+    const headings = 'NHS number,Surname,Forename,DOB,Site,Received,Diagnosis';
+    const { path } = await handedIn(service, 'people.csv', [headings, ...people].join('\n'));
+    await service.as('lead').post(`${path}/commit`, GOOD_ROWS);
+    const measured = (nhsNumber: string, results: readonly string[]): string[] =>
+      results.map((result) => `${nhsNumber},13/04/2026,${result}`);
+    const rows = [
+      'NHS number,Received,Timepoint,Measured on,Measure,Attempt,Value',
+      ...measured('9990001006', [
+        ...[
+          'baseline,27/04/2026,CAT,,22',
+          'baseline,27/04/2026,6MWD,1,280',
+          'baseline,27/04/2026,HADS-A,,99',
+        ],
+        'discharge,30/06/2026,CAT,,17',
+      ]),
+      ...measured('9990001022', ['baseline,27/04/2026,CAT,,20', 'baseline,27/04/2026,6MWD,1,300']),
+      // Assessed before the referral was received: a fault of the visit, told at its first row.
+      ...measured('9990001022', ['discharge,01/04/2026,CAT,,18', 'discharge,01/04/2026,MRC,,3']),
+    ];
+    const judged = await handedIn(service, 'long.csv', rows.join('\n'));
+    expect(judged.counts).toMatchObject({ refused: 8, added: 0 });
+    expect(judged.rows).toMatchObject([
+      { number: 4, faults: [{ heading: 'Value', value: '99' }], heldBack: [2, 3, 5] },
+      {
+        ...{ number: 8, heldBack: [6, 7, 9] },
+        // It is before the baseline too.
+        faults: [1, 2].map(() => ({ heading: 'Measured on', value: '01/04/2026' })),
+      },
+    ]);
+    const page = await service.as('lead').get(`${judged.path}/refused-rows.csv`);
+    const given = parse<Record<string, string>>(page.text, { columns: true, bom: true });
+    expect(given.map((row) => row['Row in the file'])).toEqual(['2', '3', '4', '5', '6', '7', '8', '9']);
+    const [four, eight] = ['See row 4 of the same referral.', 'See row 8 of the same referral.'];
+    const wrong = [/^Value: /, /^Measured on: /].map((start): unknown => expect.stringMatching(start));
+    expect(given.map((row) => row['What to mend'])).toEqual([
+      ...[four, four, wrong[0], four],
+      ...[eight, eight, wrong[1], eight],
+    ]);
   });
 });
