@@ -6,6 +6,7 @@ import { chooseThresholds } from '../change/choose-threshold.js';
 import { negate, subtract, toNumber } from '../exact/fraction.js';
 import type { Fraction } from '../exact/fraction.js';
 import { findMeasure } from '../measures/catalogue.js';
+import { onOtherScale, otherScaleOf, scaleOfGrade } from '../measures/mrc-scales.js';
 import type { Measure } from '../measures/measure.js';
 import { findEquation } from '../prediction/catalogue.js';
 import { percentPredicted, predictResult } from '../prediction/predict.js';
@@ -54,6 +55,8 @@ export interface RunningFigure {
   /** Null where the baseline has no such result. */
   readonly change: {
     readonly baseline: number;
+    /** The baseline as recorded, where it was asked on the other scale, such as `MRC (1 to 5) grade 4`; else null. */
+    readonly recordedAs: string | null;
     readonly difference: number;
     readonly direction: 'better' | 'worse' | 'same';
     /** Judged as the outcomes of the referral will be. */
@@ -140,17 +143,35 @@ function changeOf(
   value: Fraction,
   { baseline, diagnosis, settings }: FiguresContext,
 ): RunningFigure['change'] {
-  const before = baseline.get(measure.id);
-  if (before === undefined) return null;
+  const known = baselineOf(measure, baseline);
+  if (known === null) return null;
+  const { before, judgedBy, recordedAs } = known;
   const change = subtract(value, before);
   const improvement = measure.betterWhen === 'higher' ? change : negate(change);
-  const chosen = chooseThresholds(measure, diagnosis, settings);
+  const chosen = chooseThresholds(judgedBy, diagnosis, settings);
   const used = [chosen.improvement, chosen.deterioration].filter((each) => each !== null);
   return {
     baseline: toNumber(before),
+    recordedAs,
     difference: toNumber(change),
     direction: improvement.numerator === 0 ? 'same' : improvement.numerator > 0 ? 'better' : 'worse',
     class: classify(improvement, chosen),
     thresholds: used.map((threshold) => toNumber(threshold.value)),
   };
+}
+
+/** What was had at baseline on the scale that is typed, and the measure whose threshold judges the change. */
+function baselineOf(
+  measure: Measure,
+  baseline: FiguresContext['baseline'],
+): { readonly before: Fraction; readonly judgedBy: Measure; readonly recordedAs: string | null } | null {
+  const same = baseline.get(measure.id);
+  if (same !== undefined) return { before: same, judgedBy: measure, recordedAs: null };
+  const otherScale = findMeasure(otherScaleOf(measure.id) ?? '');
+  const recorded = otherScale === undefined ? undefined : baseline.get(otherScale.id);
+  if (otherScale === undefined || recorded === undefined) return null;
+  const converted = onOtherScale(otherScale.id, recorded);
+  if (converted === null) return null;
+  const recordedAs = `${scaleOfGrade(otherScale.id) ?? ''} grade ${toNumber(recorded)}`;
+  return { before: converted.value, judgedBy: otherScale, recordedAs };
 }

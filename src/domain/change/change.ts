@@ -39,7 +39,8 @@ export type Comparison =
       readonly words: string;
     };
 
-export type NoPairReason = 'no-baseline-result' | 'no-discharge-result' | 'not-comparable';
+export type NoPairReason =
+  'no-baseline-result' | 'no-discharge-result' | 'not-comparable' | 'compared-on-other-scale';
 
 /**
  * Compares the two results of one measure.

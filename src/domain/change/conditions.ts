@@ -1,4 +1,5 @@
 import type { Result } from '../cohort/referral-facts.js';
+import { GRADES_CONVERTED_BY } from '../measures/mrc-scales.js';
 
 /** A condition of a test that was not the same at both ends, or that nobody wrote down. */
 export interface ConditionDifference {
@@ -14,10 +15,13 @@ export interface ConditionDifference {
 /** Conditions that make two results different measurements, so that there is no change between them. */
 const MAKES_ANOTHER_MEASUREMENT = ['test', 'questionnaire', 'speedLevel'];
 
-const NAMES: Readonly<Record<string, { readonly name: string; readonly unit: string }>> = {
+const NAMES: Readonly<
+  Record<string, { readonly name: string; readonly unit: string; readonly note?: string }>
+> = {
   test: { name: 'test', unit: '' },
   questionnaire: { name: 'questionnaire', unit: '' },
   form: { name: 'form of the questionnaire', unit: '' },
+  scale: { name: 'scale', unit: '', note: GRADES_CONVERTED_BY },
   place: { name: 'place', unit: '' },
   courseLengthM: { name: 'course length', unit: ' m' },
   walkingAid: { name: 'walking aid', unit: '' },
@@ -77,5 +81,7 @@ function inWords(condition: string, baseline: string | null, discharge: string |
   if (baseline === null && discharge === null) return `${name} not recorded at either end`;
   if (baseline === null) return `${name} not recorded at baseline`;
   if (discharge === null) return `${name} not recorded at discharge`;
-  return `${name} ${value(baseline)} at baseline, ${value(discharge)} at discharge`;
+  const note = NAMES[condition]?.note;
+  const both = `${name} ${value(baseline)} at baseline, ${value(discharge)} at discharge`;
+  return note === undefined ? both : `${both} (${note})`;
 }

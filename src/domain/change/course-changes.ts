@@ -56,10 +56,14 @@ export function rememberThresholds(
 
 function compareEnds(
   measureId: string,
-  { baseline, discharge }: BothEnds,
+  { baseline, discharge, comparedAs }: BothEnds,
   diagnosis: Diagnosis,
   thresholdsFor: ThresholdsFor,
 ): Comparison {
+  if (comparedAs !== null) {
+    const words = `Compared on the scale of the baseline: ${findMeasure(comparedAs)?.name ?? comparedAs}`;
+    return { kind: 'no-pair', measureId, reason: 'compared-on-other-scale', words };
+  }
   if (baseline === null) {
     return { kind: 'no-pair', measureId, reason: 'no-baseline-result', words: 'No baseline result' };
   }

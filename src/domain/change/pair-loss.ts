@@ -8,6 +8,7 @@ export const PAIR_LOSS_WORDS = {
   'no-discharge-assessment': 'no discharge assessment',
   'not-at-discharge-assessment': 'discharge assessment done, but not this',
   'not-comparable': 'measured at both ends, but not comparable',
+  'compared-on-other-scale': 'not lost: compared on the scale of the baseline',
   'not-like-for-like': 'a pair, but not like for like',
 } as const satisfies Readonly<Record<string, string>>;
 

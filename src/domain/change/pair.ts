@@ -1,5 +1,6 @@
 import type { AssessmentFacts, ReferralFacts, Result } from '../cohort/referral-facts.js';
 import type { Course } from '../pathway/course.js';
+import { joinedAcrossScales } from './across-scales.js';
 
 /** A result with the assessment at which it was had. */
 export interface ResultAt {
@@ -11,6 +12,8 @@ export interface ResultAt {
 export interface BothEnds {
   readonly baseline: ResultAt | null;
   readonly discharge: ResultAt | null;
+  /** The measure under which the discharge result is compared, where that is another; null where it is this one. */
+  readonly comparedAs: string | null;
 }
 
 /**
@@ -21,16 +24,16 @@ export interface BothEnds {
  * - discharge: the latest result of a discharge assessment, not before that baseline
  *
  * A measure taken on a second visit completes the assessment, and one repeated on it replaces the first. Follow-up
- * assessments stand for neither end.
+ * assessments stand for neither end. Grades of breathlessness are joined across the two scales of it.
  *
  * @returns ends by measure id; a measure that neither end has is absent
  */
 export function bothEndsOf(course: Course): ReadonlyMap<string, BothEnds> {
-  const ends = new Map<string, { baseline: ResultAt | null; discharge: ResultAt | null }>();
-  const endsOf = (measureId: string): { baseline: ResultAt | null; discharge: ResultAt | null } => {
+  const ends = new Map<string, EndsSoFar>();
+  const endsOf = (measureId: string): EndsSoFar => {
     const known = ends.get(measureId);
     if (known !== undefined) return known;
-    const fresh = { baseline: null, discharge: null };
+    const fresh = { baseline: null, discharge: null, comparedAs: null };
     ends.set(measureId, fresh);
     return fresh;
   };
@@ -45,7 +48,13 @@ export function bothEndsOf(course: Course): ReadonlyMap<string, BothEnds> {
     if (baselineOn === undefined || assessment.assessedOn >= baselineOn)
       end.discharge = { result, assessment };
   }
-  return ends;
+  return joinedAcrossScales(ends);
+}
+
+interface EndsSoFar {
+  baseline: ResultAt | null;
+  discharge: ResultAt | null;
+  readonly comparedAs: null;
 }
 
 /** Results of a timepoint, earliest assessment first. */

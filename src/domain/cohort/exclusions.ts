@@ -23,6 +23,7 @@ export const EXCLUSIONS = {
   'no-baseline-result': 'no baseline result',
   'no-discharge-result': 'no discharge result',
   'not-comparable': 'measured at both ends, but not comparable',
+  'compared-on-other-scale': 'compared on the scale of the baseline',
   'not-like-for-like': 'not like for like',
   'no-threshold': 'no threshold for this diagnosis',
   'wait-not-applicable': 'to which this clock does not apply',

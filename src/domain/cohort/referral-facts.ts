@@ -101,7 +101,7 @@ export interface Result {
   readonly value: Fraction;
   /**
    * What must be the same at both ends for the change to be like for like, by name: `test`, `courseLengthM`,
-   * `walkingAid`, `oxygenLPerMin`, `speedLevel`, `form`, `place`, `chairHeightCm` ... Null: it applies but was not recorded.
+   * `walkingAid`, `oxygenLPerMin`, `speedLevel`, `form`, `scale`, `place`, `chairHeightCm` ... Null: it applies but was not recorded.
    */
   readonly conditions: Readonly<Record<string, string | null>>;
   /** Whether two attempts were made; null where the test asks for one only. */

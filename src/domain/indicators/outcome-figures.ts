@@ -56,12 +56,12 @@ function pairsRule(measure: Measure, basis: Basis): FigureRule {
   const isStrict = basis === 'like-for-like';
   return {
     id: `${isStrict ? 'like-for-like-pairs' : 'pairs'}.${measure.id}`,
-    ruleId: isStrict ? 'like-for-like-pairs@1' : 'pairs@1',
+    ruleId: isStrict ? 'like-for-like-pairs@1' : 'pairs@2',
     title: `${measure.shortName}: measured at both ends${isStrict ? ', like for like' : ''}`,
     cohort: 'discharge',
     numerator: isStrict
       ? 'A baseline and a discharge result under the same conditions, all of them recorded'
-      : 'A baseline and a discharge result of the same test; the endurance walk at the same speed',
+      : 'A baseline and a discharge result of the same test; the endurance walk at the same speed; breathlessness on either scale',
     denominator: 'Discharged in the period and had started, whatever was measured',
     exclusions: 'Did not start',
     source: BTS_GUIDELINE_2013,
@@ -81,7 +81,7 @@ function pairsRule(measure: Measure, basis: Basis): FigureRule {
 function classFigures(measure: Measure, basis: Basis): ClassFigures {
   const rule = (name: string, asked: ChangeClass, title: string, numerator: string): FigureRule => ({
     id: `${name}.${measure.id}${basis === 'all-pairs' ? '.all-pairs' : ''}`,
-    ruleId: `${name}-${basis}@1`,
+    ruleId: `${name}-${basis}@${basis === 'all-pairs' ? 2 : 1}`,
     title: `${measure.shortName}: ${title}${basis === 'all-pairs' ? ', all pairs' : ''}`,
     cohort: 'discharge',
     numerator,

@@ -62,7 +62,7 @@ export function pairLostRule(measure: Measure, reason: PairLossReason): FigureRu
   const words = PAIR_LOSS_WORDS[reason];
   return {
     id: PAIR_FIGURE_IDS.lost(measure.id, reason),
-    ruleId: 'pair-lost@1',
+    ruleId: 'pair-lost@2',
     title: `${measure.shortName}: ${words}`,
     cohort: 'discharge',
     numerator: `Without a like-for-like pair: ${words}`,

@@ -71,7 +71,11 @@ export function figureColumns({ measureId, value, predicted, change }: RunningFi
 
 type Change = NonNullable<RunningFigure['change']>;
 
-const before = (measureId: string, { baseline }: Change): string => valueWords(measureId, baseline);
+/** @example a baseline of MRC grade 4 beside a modified grade -> '3 (recorded as MRC (1 to 5) grade 4)' */
+function before(measureId: string, { baseline, recordedAs }: Change): string {
+  const value = valueWords(measureId, baseline);
+  return recordedAs === null ? value : `${value} (recorded as ${recordedAs})`;
+}
 
 /** @example +50 m of the ISWT, MID 47.5 m -> '+50 m, better by the MID or more' */
 function changeOf(measureId: string, { difference, direction, class: kind, thresholds }: Change): string {

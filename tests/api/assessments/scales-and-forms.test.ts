@@ -59,13 +59,24 @@ describe('breathlessness grades', () => {
     expect(await app.countRows()).toMatchObject({ assessment: before['assessment'], score: before['score'] });
   });
 
-  it('of two scales are two measures: the same number on both is no change of either', async () => {
+  it('of two scales are compared on that of the baseline, marked, and converted in words', async () => {
     const referralId = await givenReferral(app);
     await givenAssessment(app, referralId, only(grade('mmrc-dyspnoea', 3)));
     await givenAssessment(app, referralId, only(grade('mrc-dyspnoea', 3), DISCHARGE));
     const measures = await outcomesOf(referralId);
-    expect(measures.map(({ measureId }) => measureId).toSorted()).toEqual(['mmrc-dyspnoea', 'mrc-dyspnoea']);
-    for (const measure of measures) expect(measure).toMatchObject({ change: null });
+    // MRC 3 is mMRC 2: a grade better than 3, although the same number was recorded.
+    const joined = measures.find(({ measureId }) => measureId === 'mmrc-dyspnoea');
+    expect(joined).toMatchObject({ change: -1, improvement: 1, class: 'improved', isLikeForLike: false });
+    expect(asRecord(joined?.['discharge'])['value']).toBe(2);
+    const conversion =
+      'MRC (1 to 5) grade 3, read as mMRC grade 2, at discharge (mMRC is MRC less 1: Yorke 2022';
+    expect(JSON.stringify(joined?.['differences'])).toContain(conversion);
+    const recorded = measures.find(({ measureId }) => measureId === 'mrc-dyspnoea');
+    expect(recorded).toMatchObject({
+      change: null,
+      noPairReason: 'Compared on the scale of the baseline: Modified MRC dyspnoea grade (0 to 4)',
+    });
+    expect(asRecord(recorded?.['discharge'])['value']).toBe(3);
   });
 });
 

@@ -6,7 +6,7 @@ import { BTS_GUIDELINE_2013 } from '../sources.js';
 /** Walking, breathlessness and health status all measured at both ends, of those discharged who had started. */
 export const THREE_DOMAINS_AT_BOTH_ENDS: Indicator = {
   id: 'three-domains-at-both-ends',
-  version: 1,
+  version: 2,
   title: 'Walk test, breathlessness and health status at both ends',
   cohort: 'discharge',
   targetKey: 'three-domains-at-both-ends',

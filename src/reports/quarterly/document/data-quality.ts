@@ -1,4 +1,5 @@
 import { ENTRY_KINDS } from '../../../domain/history/entered-in-error.js';
+import { GRADES_CONVERTED_BY } from '../../../domain/measures/mrc-scales.js';
 import { PAIR_FIGURE_IDS } from '../../../domain/indicators/pair-figures.js';
 import type { Block, Section, Table } from '../../../documents/document-model.js';
 import type { QuarterlyReport } from '../report-model.js';
@@ -6,7 +7,7 @@ import type { PairsLost } from '../section-models.js';
 import { count, figureTable, membersLink, text } from './cells.js';
 
 /** How far the record can be trusted, and what to mend first. */
-export function dataQualitySection({ dataQuality }: QuarterlyReport): Section {
+export function dataQualitySection({ dataQuality, outcomes }: QuarterlyReport): Section {
   const { mendFirst, completeness, entry, confirmedValues, pairsLost, entriesInError } = dataQuality;
   return {
     id: 'data-quality',
@@ -47,6 +48,7 @@ export function dataQualitySection({ dataQuality }: QuarterlyReport): Section {
         ),
       },
       { kind: 'table', table: pairsLostTable(pairsLost) },
+      ...acrossScalesBlocks(outcomes),
       ...inErrorBlocks(entriesInError),
     ],
   };
@@ -65,6 +67,22 @@ function inErrorBlocks(counts: QuarterlyReport['dataQuality']['entriesInError'])
     rows: kinds.map((kind) => [text(kind), count(counts[kind], { kind: 'entries-in-error', of: kind })]),
   };
   return [words, { kind: 'table', table }];
+}
+
+/** Pairs for which a grade of breathlessness was converted; nothing where none was. */
+function acrossScalesBlocks(outcomes: QuarterlyReport['outcomes']): readonly Block[] {
+  const rows = outcomes.flatMap(({ shortName, differences }) =>
+    differences
+      .filter(({ condition }) => condition === 'scale')
+      .map(({ figureId, pairs }) => [text(shortName), count(pairs, membersLink(figureId, 'numerator'))]),
+  );
+  if (rows.length === 0) return [];
+  const caption = `Pairs with a grade of breathlessness at discharge converted to the scale of the baseline (${GRADES_CONVERTED_BY})`;
+  const columns = [
+    { head: 'Scale of the baseline', kind: 'text' },
+    { head: 'Pairs', kind: 'number' },
+  ] as const;
+  return [{ kind: 'table', table: { caption, columns, rows } }];
 }
 
 function pairsLostTable(pairsLost: readonly PairsLost[]): Table {
