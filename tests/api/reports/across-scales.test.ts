@@ -1,6 +1,7 @@
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import type { QuarterlyReport } from '../../../src/reports/quarterly/report-model.js';
 import type { Body } from '../../support/entries.js';
+import { exported } from '../../support/export-file.js';
 import { tablesInPdf } from '../../support/read-pdf-tables.js';
 import { tablesInPage, tablesInSheets } from '../../support/read-tables.js';
 import type { ReadTable } from '../../support/read-tables.js';
@@ -48,10 +49,8 @@ beforeAll(async () => {
 });
 afterAll(() => service.close());
 
-const fileOf = async (ending: string): Promise<Buffer> => {
-  const path = `/api/v1/reports/quarterly.${ending}?${QUARTER}`;
-  return (await service.as('lead').get(path).buffer(true)).body as Buffer;
-};
+const fileOf = async (ending: string): Promise<Buffer> =>
+  (await exported(service, `/api/v1/reports/quarterly.${ending}?${QUARTER}`)).content;
 
 describe('a pair of breathlessness across its two scales', () => {
   it('counts among all pairs of the scale of the baseline, and not among those like for like', () => {
