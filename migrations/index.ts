@@ -11,6 +11,7 @@ import * as imports from './0011_imports.js';
 import * as retention from './0012_retention.js';
 import * as offersInError from './0013_offers_in_error.js';
 import * as reportReading from './0014_report_reading.js';
+import * as correctionDrafts from './0015_correction_drafts.js';
 
 /** Every migration in the order in which it is applied; a shipped migration is never edited. */
 export const MIGRATIONS: Readonly<Record<string, Migration>> = {
@@ -26,4 +27,5 @@ export const MIGRATIONS: Readonly<Record<string, Migration>> = {
   '0012_retention': retention,
   '0013_offers_in_error': offersInError,
   '0014_report_reading': reportReading,
+  '0015_correction_drafts': correctionDrafts,
 };

@@ -63,6 +63,7 @@ export interface Tables {
   import_part: ImportPartTable;
   import_choices: ImportChoicesTable;
   assessment_draft: AssessmentDraftTable;
+  correction_draft: CorrectionDraftTable;
   acknowledgement: AcknowledgementTable;
   diary_week: DiaryWeekTable;
   release: ReleaseTable;
@@ -102,9 +103,20 @@ export interface SettingsTable {
 }
 
 /** What has been typed of an assessment that is not recorded yet; emptied when it ends. */
-export interface AssessmentDraftTable {
+export interface AssessmentDraftTable extends DraftTable {
   referral_id: string;
   timepoint: string;
+}
+
+/** What has been typed of a correction that is not recorded yet; emptied when it ends. */
+export interface CorrectionDraftTable extends DraftTable {
+  assessment_id: string;
+  /** The version of the assessment that the typing began with. */
+  assessment_version: number;
+}
+
+/** What every kind of draft has. */
+export interface DraftTable {
   version: number;
   state: string;
   /** JSON object: texts by the name of the field. */

@@ -250,30 +250,36 @@ describe('what is wrong or unusual', { timeout: 90_000 }, () => {
 });
 
 describe('a correction', { timeout: 90_000 }, () => {
-  it('keeps what was typed over an ended session, a lost connection and an error, and is recorded once', async () => {
+  it('keeps what was typed over an ended session, a lost connection, a reload and an error, and is recorded once', async () => {
     const id = await givenAssessment(service, referralId);
     const { page, context, complaints } = await openSignedIn(browser, service, origin, 'clinician', TABLET);
     await page.goto(`/assessments/${id}/correction`);
     expect(await field(page, 'walk1.timeS').isVisible()).toBe(false);
-    await field(page, 'walk1.distanceM').fill('130');
-    await field(page, 'notes').fill('Read again & "rightly"');
     const record = page.getByRole('button', { name: 'Record the correction' });
-    const expectTyped = async (told: string) => {
-      await page.getByRole('alert').filter({ hasText: told }).waitFor();
+    const expectTyped = async () => {
       expect(await field(page, 'walk1.distanceM').inputValue()).toBe('130');
       expect(await field(page, 'notes').inputValue()).toBe('Read again & "rightly"');
     };
     await context.clearCookies({ name: SESSION_COOKIE });
+    await field(page, 'walk1.distanceM').fill('130');
+    await field(page, 'notes').fill('Read again & "rightly"');
     await record.click();
-    await expectTyped('your session has ended');
+    await soon(() => savedState(page).textContent()).toContain('You are signed out');
+    await expectTyped();
     await signInAgain(context);
+    await soon(() => savedState(page).textContent()).toContain('Draft saved');
     await context.setOffline(true);
+    await field(page, 'heightCm').fill('161');
     await record.click();
-    await expectTyped('there is no connection');
+    await soon(() => savedState(page).textContent()).toContain('No connection');
+    await expectTyped();
     await context.setOffline(false);
+    await soon(() => savedState(page).textContent()).toContain('Draft saved');
+    await page.reload();
+    await expectTyped();
     await record.click();
-    await expectTyped('Nothing was stored');
-    expect(await field(page, 'walk1.timeS').isVisible()).toBe(false);
+    await page.getByRole('alert').filter({ hasText: 'Nothing was stored' }).waitFor();
+    await expectTyped();
     expect(await faultsOfAccess(page)).toEqual([]);
     await field(page, 'reason').fill('Read from the sheet again');
     await record.dblclick();
@@ -281,7 +287,11 @@ describe('a correction', { timeout: 90_000 }, () => {
     expect(await stored()).toMatchObject([
       {
         version: 2,
-        entry: { walkTests: [{ distanceM: 130 }, { distanceM: 200 }], notes: 'Read again & "rightly"' },
+        entry: {
+          heightCm: 161,
+          walkTests: [{ distanceM: 130 }, { distanceM: 200 }],
+          notes: 'Read again & "rightly"',
+        },
       },
     ]);
     expect(complaints.filter((each) => !/Failed to load resource/.test(each))).toEqual([]);

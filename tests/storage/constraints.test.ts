@@ -70,6 +70,7 @@ const CLOSED_SETS: Readonly<Record<string, readonly string[]>> = {
   'assessment.timepoint': sets.TIMEPOINTS,
   'assessment_draft.timepoint': sets.TIMEPOINTS,
   'assessment_draft.state': DRAFT_STATES.filter((state) => state !== 'none'),
+  'correction_draft.state': DRAFT_STATES.filter((state) => state !== 'none'),
   'import.state': IMPORT_STATES,
   'import_part.kind': IMPORTED_KINDS,
   'assessment.safety_screen': sets.SAFETY_SCREENS,

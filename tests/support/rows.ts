@@ -208,6 +208,15 @@ export const VALID_ROWS: Readonly<Record<string, Row>> = {
     saved_at: NOW,
     saved_by: 'account',
   },
+  correction_draft: {
+    assessment_id: 'assessment',
+    assessment_version: 1,
+    version: 1,
+    state: 'open',
+    fields: '{"heightCm":["17"]}',
+    saved_at: NOW,
+    saved_by: 'account',
+  },
   counted_sessions: {
     referral_id: 'referral',
     team_id: 'team',
@@ -311,9 +320,11 @@ export async function updateRows(db: Executor, table: string, changes: Row): Pro
     .execute();
 }
 
-/** Stores the valid row of every table. */
-export async function insertValidRows(db: Executor): Promise<void> {
-  for (const [table, row] of Object.entries(VALID_ROWS)) await insertRow(db, table, row);
+/** Stores the valid row of every table, or of those that an older schema has. */
+export async function insertValidRows(db: Executor, tables = Object.keys(VALID_ROWS)): Promise<void> {
+  for (const [table, row] of Object.entries(VALID_ROWS)) {
+    if (tables.includes(table)) await insertRow(db, table, row);
+  }
 }
 
 /** Tries something in a transaction that is always taken back; gives the message of the refusal, null when accepted. */

@@ -1,9 +1,10 @@
-import type { Draft, DraftFields, DraftState } from '../../domain/draft/draft.js';
-import { DRAFT_STATES } from '../../domain/draft/draft.js';
+import type { Draft } from '../../domain/draft/draft.js';
 import { TIMEPOINTS } from '../../domain/referral/closed-sets.js';
 import type { Timepoint } from '../../domain/referral/closed-sets.js';
 import type { Executor } from '../connection.js';
 import { memberOf } from '../row-mapping.js';
+import { draftColumns, typedDraftOf } from './draft-rows.js';
+import type { NextDraft } from './draft-rows.js';
 
 /** The drafts of a referral, ended ones included; the referral has been found in the team before. */
 export async function draftsOfReferral(db: Executor, referralId: string): Promise<readonly Draft[]> {
@@ -18,34 +19,16 @@ export async function draftsOfReferral(db: Executor, referralId: string): Promis
   return rows.map((row) => ({
     referralId: row.referral_id,
     timepoint: memberOf(TIMEPOINTS, row.timepoint),
-    version: row.version,
-    state: memberOf(DRAFT_STATES, row.state),
-    // Written by storeDraft only, from checked fields.
-    fields: JSON.parse(row.fields) as DraftFields,
-    saved: { at: row.saved_at, byId: row.saved_by, byName: row.display_name },
+    ...typedDraftOf(row),
   }));
 }
 
 /** Stores the next version of a draft in the place of the former: a draft is no clinical fact and has no history. */
 export async function storeDraft(
   db: Executor,
-  draft: {
-    readonly referralId: string;
-    readonly timepoint: Timepoint;
-    readonly version: number;
-    readonly state: Exclude<DraftState, 'none'>;
-    readonly fields: DraftFields;
-    readonly now: string;
-    readonly accountId: string;
-  },
+  draft: NextDraft & { readonly referralId: string; readonly timepoint: Timepoint },
 ): Promise<void> {
-  const changed = {
-    version: draft.version,
-    state: draft.state,
-    fields: JSON.stringify(draft.fields),
-    saved_at: draft.now,
-    saved_by: draft.accountId,
-  };
+  const changed = draftColumns(draft);
   await db
     .insertInto('assessment_draft')
     .values({ referral_id: draft.referralId, timepoint: draft.timepoint, ...changed })

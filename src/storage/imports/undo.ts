@@ -55,15 +55,22 @@ export async function isBuiltOn(
     })) ||
     (await some(assessments, async (ids) => {
       const rows = await db.selectFrom('assessment').select('version').where('id', 'in', ids).execute();
-      const told = await db
-        .selectFrom('acknowledgement')
-        .select('id')
-        .where('assessment_id', 'in', ids)
-        .limit(1)
-        .execute();
-      return told.length > 0 || rows.some((row) => row.version !== 1);
+      return (await hasAcknowledgementOrDraft(db, ids)) || rows.some((row) => row.version !== 1);
     }))
   );
+}
+
+async function hasAcknowledgementOrDraft(db: Executor, assessmentIds: readonly string[]): Promise<boolean> {
+  for (const table of ['acknowledgement', 'correction_draft'] as const) {
+    const rows = await db
+      .selectFrom(table)
+      .select('assessment_id')
+      .where('assessment_id', 'in', assessmentIds)
+      .limit(1)
+      .execute();
+    if (rows.length > 0) return true;
+  }
+  return false;
 }
 
 async function hasDependents(db: Executor, referralIds: readonly string[]): Promise<boolean> {

@@ -41,7 +41,9 @@ export async function deletePerson(
   for (const table of ['score', 'physical_test', 'questionnaire', 'sit_to_stand', 'walk_test'] as const) {
     await db.deleteFrom(table).where('assessment_version_id', 'in', versionIds).execute();
   }
-  await db.deleteFrom('acknowledgement').where('assessment_id', 'in', orNone(assessmentIds)).execute();
+  for (const table of ['acknowledgement', 'correction_draft'] as const) {
+    await db.deleteFrom(table).where('assessment_id', 'in', orNone(assessmentIds)).execute();
+  }
   await takeOffFormerRegisters(db, ids.referralIds);
   for (const table of [
     'assessment',

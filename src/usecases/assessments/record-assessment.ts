@@ -15,6 +15,7 @@ import { toldAssessment } from './told-assessment.js';
 import type { Context, TeamMember } from '../context.js';
 import { staleBase } from '../history/based-on.js';
 import type { BasedOn } from '../history/based-on.js';
+import { endCorrectionDraft } from '../drafts/correction-drafts.js';
 import { endDraft } from '../drafts/end-draft.js';
 import { checkEntry, storeVersion } from './store-version.js';
 
@@ -62,12 +63,22 @@ export async function recordAssessment(
   });
 }
 
-/** Replaces an assessment by a corrected version; the former one stays readable. */
+/**
+ * Replaces an assessment by a corrected version; the former one stays readable.
+ *
+ * @param correction what it becomes, why, and on which version that is based; with the version of its draft where it was
+ *   typed from one, which ends with it: refused when somebody else has gone on with the draft
+ */
 export async function correctAssessment(
   context: Context,
   actor: TeamMember,
   id: string,
-  correction: { readonly entry: AssessmentEntry; readonly reason: string; readonly basedOn: BasedOn },
+  correction: {
+    readonly entry: AssessmentEntry;
+    readonly reason: string;
+    readonly basedOn: BasedOn;
+    readonly draftVersion?: number;
+  },
 ): Promise<Outcome<Assessment>> {
   return context.db.transaction().execute(async (trx) => {
     const former = await findAssessment(trx, actor.teamId, id);
@@ -82,6 +93,11 @@ export async function correctAssessment(
     const others = all.filter((assessment) => assessment.id !== id);
     const checked = await checkEntry(context, actor, trx, { entry: correction.entry, course, others });
     if (checked.kind === 'refused') return checked;
+    if (correction.draftVersion !== undefined) {
+      const end = { version: correction.draftVersion, as: 'recorded' } as const;
+      const outdated = await endCorrectionDraft(context, actor, trx, former, end);
+      if (outdated !== null) return refused(outdated);
+    }
     await supersedeAssessment(trx, former.versionId, context.clock.now());
     await recordEvent(context, trx, actor, {
       action: 'assessment-corrected',

@@ -1,5 +1,5 @@
-import type { Draft } from '../../domain/draft/draft.js';
-import { noDraft } from '../../domain/draft/draft.js';
+import type { Draft, DraftFields, TypedDraft } from '../../domain/draft/draft.js';
+import { fitsDraft, MOST_DRAFT_CHARACTERS, noDraft } from '../../domain/draft/draft.js';
 import type { Timepoint } from '../../domain/referral/closed-sets.js';
 import type { Refusal } from '../../domain/refusal/refusal.js';
 import type { Executor } from '../../storage/connection.js';
@@ -13,10 +13,17 @@ export async function draftOf(db: Executor, referralId: string, timepoint: Timep
 }
 
 /** Refuses what is based on a draft that has been saved or ended since, telling by whom; null where it is not. */
-export function staleDraft(draft: Draft, basedOn: readonly number[]): Refusal | null {
+export function staleDraft(draft: TypedDraft, basedOn: readonly number[]): Refusal | null {
   if (basedOn.includes(draft.version)) return null;
   const { version, state, saved } = draft;
   return { code: 'stale-draft', version, state, saved };
+}
+
+/** Refuses what is too much for a draft; null where it is not. */
+export function tooLongDraft(fields: DraftFields): Refusal | null {
+  if (fitsDraft(fields)) return null;
+  const message = `A draft holds at most ${MOST_DRAFT_CHARACTERS} characters.`;
+  return { code: 'rules-broken', faults: [{ pointer: '/fields', code: 'too-long', message }] };
 }
 
 /**

@@ -1,4 +1,3 @@
-import { fitsDraft, MOST_DRAFT_CHARACTERS } from '../../domain/draft/draft.js';
 import type { Draft, DraftFields } from '../../domain/draft/draft.js';
 import type { Timepoint } from '../../domain/referral/closed-sets.js';
 import { done, refused } from '../../domain/refusal/refusal.js';
@@ -7,7 +6,7 @@ import { draftsOfReferral, storeDraft } from '../../storage/drafts/drafts.js';
 import { courseOfReferral } from '../../storage/referrals/referral-dates.js';
 import { recordEvent, recordRead } from '../audit/record-event.js';
 import type { Context, TeamMember } from '../context.js';
-import { draftOf, endDraft, staleDraft } from './end-draft.js';
+import { draftOf, endDraft, staleDraft, tooLongDraft } from './end-draft.js';
 
 /** Which assessment a draft is of. */
 export interface DraftPlace {
@@ -60,10 +59,8 @@ export async function saveDraft(
   { referralId, timepoint }: DraftPlace,
   change: { readonly fields: DraftFields; readonly basedOn: readonly number[] },
 ): Promise<Outcome<Draft>> {
-  if (!fitsDraft(change.fields)) {
-    const message = `A draft holds at most ${MOST_DRAFT_CHARACTERS} characters.`;
-    return refused({ code: 'rules-broken', faults: [{ pointer: '/fields', code: 'too-long', message }] });
-  }
+  const tooLong = tooLongDraft(change.fields);
+  if (tooLong !== null) return refused(tooLong);
   return context.db.transaction().execute(async (trx) => {
     const course = await courseOfReferral(trx, actor.teamId, referralId);
     if (course === null) return refused({ code: 'not-found', what: 'referral' });

@@ -3,6 +3,7 @@ import { DESATURATION_DEFINITION_IDS } from '../../domain/safety/desaturation.js
 import { RESTING_LIMITS_IDS } from '../../domain/safety/resting-limits.js';
 import { checkSettings } from '../../domain/settings/check-settings.js';
 import type { Executor } from '../../storage/connection.js';
+import { findCorrectionDraft } from '../../storage/drafts/correction-drafts.js';
 import { draftsOfReferral } from '../../storage/drafts/drafts.js';
 import { idsOfTeam } from '../../storage/exports/ids-of-team.js';
 import { loadReferralFacts } from '../../storage/facts/referral-facts.js';
@@ -47,7 +48,13 @@ interface Reading {
 const READINGS: readonly Reading[] = [
   { table: 'patient', read: patientStates },
   { table: 'session', read: sessionStates },
-  { table: 'assessment', read: assessmentStates },
+  {
+    table: 'assessment',
+    read: async (trx, teamId, id) => {
+      await assessmentStates(trx, teamId, id);
+      await findCorrectionDraft(trx, id);
+    },
+  },
   {
     table: 'referral',
     read: async (trx, teamId, id) => {

@@ -1,6 +1,5 @@
 import type { FastifyReply, FastifyRequest } from 'fastify';
 import { z } from 'zod';
-import { londonTime } from '../../domain/calendar/london-time.js';
 import type { Refusal } from '../../domain/refusal/refusal.js';
 import { TIMEPOINTS } from '../../domain/referral/closed-sets.js';
 import { loadEntrySheet, openEntrySheet } from '../../usecases/assessments/entry-sheet.js';
@@ -15,10 +14,11 @@ import { frameOf, sendPage } from '../frame.js';
 import { sendRefusal } from '../send-refusal.js';
 import { memberOf, pageOf, REPEATABLE } from '../web.js';
 import type { Web, WebApp } from '../web.js';
-import { EntryPage, savedWords, sheetAddress } from './entry-page.js';
-import type { SheetNotice } from './entry-page.js';
+import { draftAnswer } from './draft-answer.js';
+import { DRAFT_SAVED, staleNotice } from './draft-notices.js';
+import type { SheetNotice, StaleDraft } from './draft-notices.js';
+import { EntryPage, sheetAddress } from './entry-page.js';
 import { DRAFT_VERSION } from './field-names.js';
-import { fieldId } from '../forms/form-errors.js';
 import { fieldsToKeep, firstValues } from './first-values.js';
 import { judge } from './judge.js';
 import { nextMissing } from './next-missing.js';
@@ -68,19 +68,8 @@ export function entryRoutes(app: WebApp, web: Web): void {
       return reply.code(409).send({ words: staleNotice(stale).text, version: sheet.draft.version });
     }
     if (refusal !== null) return reply.code(422).send({ words: web.wordsFor(refusal).detail });
-    const { figures, errors, queries } = await judge(web, memberOf(request), sheet, values);
-    const missing = nextMissing(values);
-    return reply.send({
-      version: sheet.draft.version,
-      words: savedWords(sheet.draft),
-      figures,
-      // While somebody types, only what was typed is found fault with.
-      faults: [...errors, ...queries].filter(
-        ({ field }) => values.has(field) && values.get(field)?.[0] !== '',
-      ),
-      queries: queries.map(({ field }) => field),
-      next: missing === null ? null : { ...missing, id: fieldId(missing.field) },
-    });
+    const judged = await judge(web, memberOf(request), sheet, values);
+    return reply.send(draftAnswer(sheet.draft, values, judged, nextMissing(values)));
   });
 
   app.post(`${path}/discard`, page, async (request, reply) => {
@@ -121,8 +110,6 @@ function placeOf(request: FastifyRequest): DraftPlace | null {
   return place.success ? place.data : null;
 }
 
-type Stale = Extract<Refusal, { readonly code: 'stale-draft' }>;
-
 /** Keeps what was typed as the draft; null where there is no such referral. */
 async function keep(
   { context }: Web,
@@ -131,7 +118,7 @@ async function keep(
 ): Promise<{
   readonly sheet: EntrySheet;
   readonly values: FormValues;
-  readonly stale: Stale | null;
+  readonly stale: StaleDraft | null;
   readonly refusal: Refusal | null;
 } | null> {
   // Not under the key of the form: it is taken when the assessment is recorded.
@@ -172,30 +159,8 @@ async function show(
     errors: isJudged ? errors : [],
     queries: isJudged ? queries : [],
     figures,
-    draftVersion: sheet.draft.version,
+    draft: sheet.draft,
   };
   const status = notice?.kind === 'warning' ? 409 : isWrong ? 422 : 200;
   return sendPage(reply, <EntryPage state={state} notice={notice} />, status);
-}
-
-const DRAFT_SAVED: SheetNotice = {
-  kind: 'done',
-  title: 'The draft is saved',
-  text: 'It is found again on any device. Nothing counts until the assessment is recorded.',
-};
-
-function staleNotice({ state, saved }: Stale): SheetNotice {
-  const who = saved === null ? 'Somebody' : `${saved.byName}, ${londonTime(saved.at)},`;
-  const what = { none: 'changed this draft', open: 'saved this draft on another page or device' };
-  const did =
-    state === 'recorded'
-      ? 'recorded this assessment'
-      : state === 'discarded'
-        ? 'threw this draft away'
-        : what[state];
-  return {
-    kind: 'warning',
-    title: 'This assessment has moved on elsewhere',
-    text: `${who} ${did}. What you typed is on this page and is not saved. To see what is saved, open the page anew; to go on with yours in its place, save or record it from here.`,
-  };
 }

@@ -50,6 +50,8 @@ export function confirmField(field: string): string {
 
 /** The version of the draft that the page was made from. */
 export const DRAFT_VERSION = 'draftVersion';
+/** The version of the assessment that the typing of its correction began with. */
+export const BEGUN_FROM = 'begunFrom';
 /** When the rest between two walks began, in milliseconds since 1970. */
 export const REST_STARTED = 'restStartedAt';
 

@@ -1,3 +1,4 @@
+import type { TypedDraft } from '../../domain/draft/draft.js';
 import type { EntrySheet } from '../../usecases/assessments/entry-sheet.js';
 import type { Place } from '../../usecases/providers.js';
 import { errorAt } from '../forms/form-errors.js';
@@ -17,8 +18,8 @@ export interface SheetState {
   /** Unusual values that wait for a confirmation, by field. */
   readonly queries: FormErrors;
   readonly figures: FigureLines;
-  /** The version of the draft on which the next saving is based. */
-  readonly draftVersion: number;
+  /** The draft on which the next saving is based. */
+  readonly draft: TypedDraft;
 }
 
 /** What a field of the sheet shows. */

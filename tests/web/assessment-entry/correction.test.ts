@@ -1,5 +1,5 @@
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { aShuttleWalk } from '../../support/entries.js';
+import { anAssessment, aShuttleWalk } from '../../support/entries.js';
 import type { Body } from '../../support/entries.js';
 import { pagesAs } from '../../support/page-client.js';
 import type { PageClient } from '../../support/page-client.js';
@@ -50,8 +50,8 @@ async function given(changes: Body = whole) {
 const read = async (id: string) =>
   asRecord((await app.as('clinician').get(`/api/v1/assessments/${id}`)).body);
 /** What a browser would send of the page: every field with what stands in it. */
-async function fieldsOf(path: string): Promise<Record<string, string | string[]>> {
-  const { text } = await pages.get(path);
+async function fieldsOf(path: string, who = pages): Promise<Record<string, string | string[]>> {
+  const { text } = await who.get(path);
   const form = /<form[^>]*class="sheet"[\s\S]*?<\/form>/.exec(text)?.[0] ?? '';
   const fields: Record<string, string | string[]> = {};
   for (const [, attributes = ''] of form.matchAll(/<input\b([^>]*)>/g)) {
@@ -132,7 +132,10 @@ describe('the correction of an assessment', () => {
   it('only checks where Enter was pressed in a field', async () => {
     const { id, path } = await given();
     const fields = await fieldsOf(path);
-    const checked = await pages.post(path, { ...fields, reason: REASON, check: 'yes' });
+    expect((await pages.get(path)).text).toMatch(
+      /<form[^>]*class="sheet"[^>]*>(?:<input type="hidden"[^>]*>)*<button [^>]*formaction="[^"]*\/check"/,
+    );
+    const checked = await pages.post(`${path}/check`, { ...fields, reason: REASON });
     expect(checked.status).toBe(200);
     expect(await read(id)).toMatchObject({ version: 1 });
   });
@@ -175,3 +178,128 @@ describe('the correction of an assessment', () => {
     expect(marked.text).toContain('Entered in error');
   });
 });
+
+describe('the draft of a correction', () => {
+  const typed = { 'walk2.distanceM': '210', notes: 'Half a sen' };
+  const save = async (path: string, fields: Record<string, string | string[]>, who = pages) =>
+    who.post(`${path}/draft`, fields);
+
+  it('is saved while somebody types and stands on the page again, for a colleague on another device too', async () => {
+    const { id, path } = await given();
+    const saved = await save(path, { ...(await fieldsOf(path)), ...typed });
+    expect(saved.status, saved.text).toBe(200);
+    expect(saved.body).toMatchObject({
+      version: 1,
+      words: 'Draft saved 25 November 2026, 10:00 by Test clinician.',
+      faults: [],
+      next: { what: 'why it is corrected', id: 'field-reason' },
+    });
+    const { text } = await (await pagesAs(app, 'lead')).get(path);
+    expect(text).toMatch(/name="walk2.distanceM"[^>]*value="210"/);
+    expect(text).toContain('Half a sen</textarea>');
+    expect(text).toContain('Draft saved 25 November 2026, 10:00 by Test clinician.');
+    expect(await read(id)).toMatchObject({ version: 1 });
+  });
+
+  it('keeps a field empty that was emptied', async () => {
+    const { path } = await given();
+    await save(path, { ...(await fieldsOf(path)), notes: '', weightKg: '' });
+    const fields = await fieldsOf(path);
+    expect([fields['notes'], fields['weightKg'], fields['heightCm']]).toEqual(['', '', '160']);
+  });
+
+  it('is kept without a script by "Save and check" and by a refused recording', async () => {
+    const { path } = await given();
+    const checked = await pages.post(`${path}/check`, { ...(await fieldsOf(path)), ...typed });
+    expect(checked.status).toBe(200);
+    expect(checked.text).toContain('The draft is saved');
+    await pages.post(path, { ...(await fieldsOf(path)), heightCm: '16', reason: REASON });
+    const fields = await fieldsOf(path);
+    expect([fields['walk2.distanceM'], fields['heightCm'], fields['reason']]).toEqual(['210', '16', REASON]);
+  });
+
+  it('ends when the correction is recorded, and when it is thrown away', async () => {
+    const { id, path } = await given();
+    await save(path, { ...(await fieldsOf(path)), ...typed });
+    await pages.post(path, { ...(await fieldsOf(path)), reason: REASON });
+    expect(await read(id)).toMatchObject({ version: 2, entry: { notes: 'Half a sen' } });
+    expect((await pages.get(path)).text).toContain('Nothing is saved yet.');
+    await save(path, { ...(await fieldsOf(path)), notes: 'Otherwise' });
+    const discarded = await pages.submit(path, {}, `${path}/discard`);
+    expect([discarded.status, discarded.headers['location']]).toEqual([303, path]);
+    expect((await fieldsOf(path))['notes']).toBe('Half a sen');
+    expect(await draftRow(id)).toMatchObject({ state: 'discarded', fields: '{}', version: 4 });
+  });
+
+  it('begun before somebody else corrected the assessment is told of that each time, and never applied in silence', async () => {
+    const { id, path } = await given();
+    const fields = await fieldsOf(path);
+    await save(path, { ...fields, ...typed });
+    const corrected = { ...anAssessment(app.siteId, { ...whole, weightKg: 191 }), reason: 'Weighed again' };
+    const put = await app.as('lead').put(`/api/v1/assessments/${id}`, corrected, '"1"');
+    expect(put.status, put.text).toBe(200);
+    for (const version of [2, 3]) {
+      const { text } = await pages.get(path);
+      expect(text).toContain('Somebody changed this since the draft was begun');
+      expect(text).toContain('Test lead, 25 November 2026, 10:00: Weighed again');
+      expect(text).toMatch(/>190<[\s\S]*>191</);
+      expect(text).toMatch(/name="walk2.distanceM"[^>]*value="210"/);
+      const saved = await save(path, { ...(await fieldsOf(path)), ...typed });
+      expect(saved.body).toMatchObject({ version });
+      expect(saved.text).toContain('Test lead corrected this assessment meanwhile');
+    }
+    // The page of before it was corrected knows nothing of that.
+    const late = await pages.post(path, { ...fields, ...typed, draftVersion: '3', reason: REASON });
+    expect(late.status).toBe(412);
+    expect(late.text).toContain('Somebody changed this while you were typing');
+    expect(await read(id)).toMatchObject({ version: 2 });
+    const told = await pages.post(path, {
+      ...(await fieldsOf(path)),
+      weightKg: '191',
+      'confirm.weightKg': '191',
+      reason: REASON,
+    });
+    expect(told.status, told.text).toBe(303);
+    expect(await read(id)).toMatchObject({ version: 3, entry: { weightKg: 191, notes: 'Half a sen' } });
+  });
+
+  it('of two people is not overwritten by the second, neither by saving nor by recording', async () => {
+    const { id, path } = await given();
+    const fields = await fieldsOf(path);
+    const lead = await pagesAs(app, 'lead');
+    await save(path, { ...(await fieldsOf(path, lead)), ...typed }, lead);
+    const late = await save(path, { ...fields, notes: 'Mine' });
+    expect(late.status).toBe(409);
+    expect(late.body).toMatchObject({ version: 1 });
+    expect(late.text).toContain('Test lead');
+    const recorded = await pages.post(path, { ...fields, notes: 'Mine', reason: REASON });
+    expect(recorded.status).toBe(409);
+    expect(recorded.text).toContain('saved this draft on another page or device');
+    expect(recorded.text).toContain('Mine</textarea>');
+    expect(await read(id)).toMatchObject({ version: 1 });
+    expect((await fieldsOf(path))['notes']).toBe('Half a sen');
+  });
+
+  it('is told to the trail without anything that was typed', async () => {
+    const { id, path } = await given();
+    await save(path, { ...(await fieldsOf(path)), ...typed });
+    const rows = await app.record.connection.db
+      .selectFrom('audit_event')
+      .select(['action', 'details'])
+      .where('subject_id', '=', id)
+      .orderBy('sequence')
+      .execute();
+    expect(rows.slice(1)).toEqual([
+      { action: 'assessment-sheet-read', details: '{"timepoint":"baseline"}' },
+      { action: 'draft-saved', details: '{"assessmentVersion":1,"version":1}' },
+    ]);
+  });
+});
+
+async function draftRow(id: string) {
+  return app.record.connection.db
+    .selectFrom('correction_draft')
+    .selectAll()
+    .where('assessment_id', '=', id)
+    .executeTakeFirst();
+}

@@ -215,4 +215,19 @@ export const ASSESSMENT_TABLES: readonly RecordTable[] = [
       column('saved_by', rowOf('account'), 'By whom', 'staff'),
     ],
   },
+  {
+    name: 'correction_draft',
+    holds: 'What was typed of a correction that is not recorded yet; empty when it ended',
+    key: ['assessment_id'],
+    owned: ownedThrough('assessment_id', 'assessment'),
+    columns: [
+      column('assessment_id', rowOf('assessment'), 'The assessment that is corrected'),
+      column('assessment_version', VERSION, 'The version of it that the typing began with'),
+      column('version', VERSION, 'How often it was saved'),
+      column('state', oneOf(['open', 'recorded', 'discarded']), 'What became of it'),
+      column('fields', OBJECT, 'Texts by the name of the field: JSON', 'free-text'),
+      column('saved_at', INSTANT, 'When it was saved last'),
+      column('saved_by', rowOf('account'), 'By whom', 'staff'),
+    ],
+  },
 ];
