@@ -10,7 +10,6 @@ import { plainDate } from '../domain/calendar/plain-date.js';
 import { renderQuarterlyReportText } from '../reports/quarterly/render-text.js';
 import { issueToken } from '../usecases/accounts/provision.js';
 import type { Context } from '../usecases/context.js';
-import { reportQuarter } from '../usecases/reports/report-quarter.js';
 import { readConfig } from './config.js';
 import { openRecord } from './open-record.js';
 import { commandRefused, runCommand } from './run-command.js';
@@ -59,7 +58,7 @@ await runCommand(USAGE, async () => {
   const record = await openRecord(DEMO_FILE, SYSTEM_CLOCK);
   const { context } = record;
   await printReport(context, note);
-  const app = await serve(record, config, 'warn');
+  const app = await serve(record, { ...config, databaseFile: DEMO_FILE }, 'warn');
   const { port } = app.server.address() as AddressInfo;
   await printAccess(context, note, `http://${config.host}:${port}`);
 });
@@ -118,7 +117,7 @@ async function printReport(context: Context, { teams, builtOn }: Note): Promise<
   if (team === undefined) return;
   const asAt = plainDate(builtOn);
   const period = latestClosedQuarter(asAt);
-  const report = await reportQuarter(context, { teamId: team.teamId, period, asAt });
+  const report = await context.reports.report({ teamId: team.teamId, period, asAt });
   console.log(`\n${renderQuarterlyReportText(report)}`);
 }
 

@@ -5,6 +5,7 @@ import { buildApp } from './build-app.js';
 import type { ServiceOptions } from './build-app.js';
 import type { Config } from './config.js';
 import type { OpenRecord } from './open-record.js';
+import { startReportThreads } from './report-threads.js';
 import { commandRefused } from './run-command.js';
 
 /**
@@ -15,11 +16,12 @@ import { commandRefused } from './run-command.js';
  */
 export async function serve(
   { context, connection }: Pick<OpenRecord, 'context' | 'connection'>,
-  { host, port }: Pick<Config, 'host' | 'port'>,
+  { databaseFile, host, port }: Pick<Config, 'databaseFile' | 'host' | 'port'>,
   logLevel: Parameters<typeof buildApp>[1],
   options: ServiceOptions = {},
 ): Promise<App> {
-  const app = await buildApp(context, logLevel, options);
+  const reports = startReportThreads(databaseFile);
+  const app = await buildApp({ ...context, reports }, logLevel, options);
   // The record is closed last: what waits for its trail is written when the service closes.
   const leaveConnections = watchConnections(app);
   const stop = async (): Promise<void> => {
@@ -27,6 +29,7 @@ export async function serve(
     const late = setTimeout(() => app.server.closeAllConnections(), LONGEST_STOP_MS);
     await app.close();
     clearTimeout(late);
+    await reports.close();
     await connection.close();
   };
   for (const signal of ['SIGTERM', 'SIGINT'] as const) {

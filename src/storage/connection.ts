@@ -37,6 +37,33 @@ export function openConnection(file: string): Connection {
   ]) {
     writing.pragma(pragma);
   }
+  const db = new Kysely<Tables>({ dialect: groupCommitDialect(writing) });
+  const reading = openReader(file);
+  return {
+    db,
+    reader: reading.reader,
+    backUpTo: (target) => copyDatabaseFile(file, target),
+    close: async () => {
+      // The last to close brings the log into the record.
+      await reading.close();
+      await db.destroy();
+      writing.close();
+    },
+  };
+}
+
+/** A connection that only reads. */
+export interface Reader {
+  readonly reader: Kysely<Tables>;
+  readonly close: () => Promise<void>;
+}
+
+/**
+ * Opens a connection that only reads; one for writing must outlive it, which brings the log into the record.
+ *
+ * @param file path of the database file; it must be there
+ */
+export function openReader(file: string): Reader {
   const reading = new BetterSqlite(file, { readonly: true });
   for (const pragma of [
     'busy_timeout = 5000',
@@ -48,18 +75,13 @@ export function openConnection(file: string): Connection {
   ]) {
     reading.pragma(pragma);
   }
-  const db = new Kysely<Tables>({ dialect: groupCommitDialect(writing) });
   const reader = new Kysely<Tables>({ dialect: sqliteDialect(preparedOnce(reading)) });
   return {
-    db,
     reader,
-    backUpTo: (target) => copyDatabaseFile(file, target),
     close: async () => {
-      // The query builder does not close what it has never used; the last to close brings the log into the record.
       await reader.destroy();
+      // The query builder does not close what it has never used.
       reading.close();
-      await db.destroy();
-      writing.close();
     },
   };
 }

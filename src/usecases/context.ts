@@ -5,6 +5,7 @@ import type { Role } from '../domain/account/role.js';
 import type { RequestKey } from '../storage/request-keys/request-keys.js';
 import type { UntoldReads } from './audit/untold-reads.js';
 import type { Trials } from './imports/trials.js';
+import type { ReportMaker } from './reports/report-maker.js';
 
 /** Where the program learns the time. */
 export interface Clock {
@@ -19,6 +20,8 @@ export interface Context {
   readonly db: Executor;
   /** Reads on a connection of their own, so that a long report does not hold up a write. */
   readonly reader: Executor;
+  /** Makes reports, each from the record as it stands at one moment. */
+  readonly reports: ReportMaker;
   readonly clock: Clock;
   /** A new id that sorts by the time at which it was made. */
   readonly newId: () => string;

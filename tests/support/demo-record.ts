@@ -12,6 +12,8 @@ import type { TeamMember } from '../../src/usecases/context.js';
 /** The demo of the invented scenario in a record of its own. */
 export interface DemoRecord {
   readonly record: OpenRecord;
+  /** Path of its file. */
+  readonly file: string;
   readonly demo: DemoAccounts;
   /** Lead of the larger team. */
   readonly lead: TeamMember;
@@ -21,12 +23,14 @@ export interface DemoRecord {
 /** @param scale 1 is the whole scenario, 0.1 a tenth of its referrals */
 export async function demoRecord(today: string, seed: number, scale: number): Promise<DemoRecord> {
   const folder = mkdtempSync(join(tmpdir(), 'tidemark-demo-'));
-  const record = await openRecord(join(folder, 'demo.sqlite'), clockAt(`${today}T10:00:00.000Z`));
+  const file = join(folder, 'demo.sqlite');
+  const record = await openRecord(file, clockAt(`${today}T10:00:00.000Z`));
   const demo = await buildDemo(record.context, { today: plainDate(today), seed, scale });
   const account = demo.accounts.find(({ role }) => role === 'lead');
   if (account === undefined || account.teamId === null) throw new Error('The demo has no lead.');
   return {
     record,
+    file,
     demo,
     lead: { accountId: account.accountId, role: 'lead', teamId: account.teamId },
     close: async () => {

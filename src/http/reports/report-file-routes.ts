@@ -1,6 +1,6 @@
 import { z } from 'zod';
 import { exportQuarter, REPORT_MEDIA_TYPES } from '../../usecases/reports/export-quarter.js';
-import type { ReportForm } from '../../usecases/reports/export-quarter.js';
+import type { ReportForm } from '../../usecases/reports/report-maker.js';
 import { reportRequest } from '../../usecases/reports/report-request.js';
 import { teamMember } from '../app-types.js';
 import type { App, Context } from '../app-types.js';

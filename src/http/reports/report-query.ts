@@ -1,6 +1,6 @@
 import { z } from 'zod';
 import { DELIVERY_MODES, DIAGNOSES, PATHWAYS } from '../../domain/referral/closed-sets.js';
-import { REPORT_PARTS } from '../../usecases/reports/report-quarter.js';
+import { REPORT_PARTS } from '../../usecases/reports/report-request.js';
 import { dateField, idField } from '../schema/fields.js';
 
 /** What a report is of, as it stands in an address: the address is the whole report, and names nobody. */

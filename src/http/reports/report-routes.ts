@@ -1,6 +1,5 @@
 import { z } from 'zod';
-import { renderQuarterlyReportText } from '../../reports/quarterly/render-text.js';
-import { readQuarter } from '../../usecases/reports/report-quarter.js';
+import { readQuarterAs } from '../../usecases/reports/report-quarter.js';
 import { QuarterlyReportShown } from './quarterly-schema.js';
 import { ReportQuery } from './report-query.js';
 import { getOutcomes } from '../../usecases/reports/get-outcomes.js';
@@ -50,13 +49,10 @@ export function reportRoutes(app: App, context: Context): void {
     async (request, reply) => {
       const asked = reportRequest(request.query, context.clock.today());
       if (asked.kind === 'refused') return sendProblem(reply, problemFor(asked.refusal));
-      const report = await readQuarter(context, teamMember(request), asked.value);
       // The schema describes the report and a test holds it to that; checking each of its thousands of numbers would cost
       // more than counting them.
-      return reply
-        .type('application/json; charset=utf-8')
-        .serializer(JSON.stringify)
-        .send(report as never);
+      const json = await readQuarterAs(context, teamMember(request), asked.value, 'json');
+      return reply.type('application/json; charset=utf-8').send(json as never);
     },
   );
 
@@ -77,11 +73,8 @@ export function reportRoutes(app: App, context: Context): void {
     async (request, reply) => {
       const asked = reportRequest(request.query, context.clock.today());
       if (asked.kind === 'refused') return sendProblem(reply, problemFor(asked.refusal));
-      const report = await readQuarter(context, teamMember(request), asked.value);
-      return reply
-        .type('text/plain; charset=utf-8')
-        .serializer((text) => String(text))
-        .send(renderQuarterlyReportText(report));
+      const text = await readQuarterAs(context, teamMember(request), asked.value, 'txt');
+      return reply.type('text/plain; charset=utf-8').send(text as never);
     },
   );
 }

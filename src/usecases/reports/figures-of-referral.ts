@@ -9,7 +9,7 @@ import { currentSettings } from '../../storage/settings/settings.js';
 import { recordRead } from '../audit/record-event.js';
 import type { Context, TeamMember } from '../context.js';
 import { whyNoOutcomes } from './load-outcomes.js';
-import type { ReportRequest } from './report-quarter.js';
+import type { ReportRequest } from './report-request.js';
 
 /** In which figures of a period one referral counts, and why; told to the trail. Reasons tell of results. */
 export async function readFiguresOfReferral(

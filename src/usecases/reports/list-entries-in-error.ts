@@ -4,7 +4,7 @@ import { patientNames } from '../../storage/patients/patient-names.js';
 import type { PatientName } from '../../storage/patients/patient-names.js';
 import { recordRead } from '../audit/record-event.js';
 import type { Context, TeamMember } from '../context.js';
-import type { ReportRequest } from './report-quarter.js';
+import type { ReportRequest } from './report-request.js';
 
 /** An entry in error with the name of the person, where it is of one. */
 export interface NamedEntryInError extends EntryInError {

@@ -2,15 +2,13 @@ import { isShown } from '../../domain/indicators/figure.js';
 import type { FigureMember, MemberFilter } from '../../domain/indicators/figure.js';
 import { done, refused } from '../../domain/refusal/refusal.js';
 import type { Outcome } from '../../domain/refusal/refusal.js';
-import { openFigure } from '../../reports/quarterly/open-figure.js';
 import type { OpenedFigure } from '../../reports/quarterly/open-figure.js';
 import type { Page, PageRequest } from '../../storage/page.js';
 import { patientNames } from '../../storage/patients/patient-names.js';
 import type { PatientName } from '../../storage/patients/patient-names.js';
 import { recordRead } from '../audit/record-event.js';
 import type { Context, TeamMember } from '../context.js';
-import { reportInput } from './report-input.js';
-import type { ReportRequest } from './report-quarter.js';
+import type { ReportRequest } from './report-request.js';
 
 /** A referral behind a figure, with the name of the person. */
 export type NamedMember = FigureMember & PatientName;
@@ -33,10 +31,7 @@ export async function openFigureOfQuarter(
   asked: { readonly figureId: string; readonly kind: MemberFilter | null; readonly page: PageRequest },
 ): Promise<Outcome<FigureWithMembers>> {
   const { figureId, kind } = asked;
-  const opened = openFigure(
-    await reportInput(context, { ...request, include: [], teamId: actor.teamId }),
-    figureId,
-  );
+  const opened = await context.reports.figure({ ...request, teamId: actor.teamId }, figureId);
   if (opened === null) return refused({ code: 'not-found', what: 'figure' });
   const members = opened.members.filter((member) => kind === null || isShown(kind, member.kind));
   const page = pageOfMembers(members, asked.page);

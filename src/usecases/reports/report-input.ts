@@ -8,34 +8,30 @@ import { loadReferralFacts } from '../../storage/facts/referral-facts.js';
 import { idsWaitingOn } from '../../storage/facts/waiting-ids.js';
 import { commissionersOfTeam, getTeam, sitesOfTeam } from '../../storage/providers/providers.js';
 import { currentSettings } from '../../storage/settings/settings.js';
-import type { Context } from '../context.js';
 import { periodsToCompare, quartersOfTrend } from './earlier-facts.js';
 import type { EarlierOf } from './earlier-facts.js';
-import type { ReportRequest } from './report-quarter.js';
+import type { TeamReportRequest } from './report-maker.js';
 
 /** Everything that the report of a team is counted from. */
-export async function reportInput(
-  { reader }: Context,
-  request: ReportRequest & { readonly teamId: string },
-): Promise<QuarterlyReportInput> {
+export async function reportInput(db: Executor, request: TeamReportRequest): Promise<QuarterlyReportInput> {
   const { teamId, period, asAt, narrowing = NOT_NARROWED, include = [] } = request;
-  const team = await getTeam(reader, teamId);
-  const { version, settings } = await currentSettings(reader, teamId);
-  const sites = await sitesOfTeam(reader, teamId);
+  const team = await getTeam(db, teamId);
+  const { version, settings } = await currentSettings(db, teamId);
+  const sites = await sitesOfTeam(db, teamId);
   const earlierOf = { teamId, period, asAt, settings, sites, narrowing };
   return {
-    facts: await factsOfReport(reader, { teamId, period, asAt, settings }),
+    facts: await factsOfReport(db, { teamId, period, asAt, settings }),
     period,
     asAt,
     settings,
     settingsVersion: version,
     teamName: team.name,
     sites,
-    commissioners: await commissionersOfTeam(reader, teamId),
+    commissioners: await commissionersOfTeam(db, teamId),
     narrowing,
-    compareWith: include.includes('comparisons') ? await periodsToCompare(reader, earlierOf) : null,
-    trendOver: include.includes('trend') ? await quartersOfTrend(reader, earlierOf) : null,
-    entriesInError: await entriesInErrorOf(reader, teamId, period),
+    compareWith: include.includes('comparisons') ? await periodsToCompare(db, earlierOf) : null,
+    trendOver: include.includes('trend') ? await quartersOfTrend(db, earlierOf) : null,
+    entriesInError: await entriesInErrorOf(db, teamId, period),
   };
 }
 

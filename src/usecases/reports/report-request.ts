@@ -1,9 +1,24 @@
 import { parsePeriod } from '../../domain/calendar/period.js';
+import type { Period } from '../../domain/calendar/period.js';
 import type { PlainDate } from '../../domain/calendar/plain-date.js';
 import type { Narrowing } from '../../domain/cohort/narrowing.js';
 import { done, refused } from '../../domain/refusal/refusal.js';
 import type { Fault, Outcome } from '../../domain/refusal/refusal.js';
-import type { ReportPart, ReportRequest } from './report-quarter.js';
+
+/** Parts of a report that read other periods too. */
+export const REPORT_PARTS = ['comparisons', 'trend'] as const;
+export type ReportPart = (typeof REPORT_PARTS)[number];
+
+/** What report is asked for. */
+export interface ReportRequest {
+  readonly period: Period;
+  /** The data cut: facts of that day are seen, later ones are not. */
+  readonly asAt: PlainDate;
+  /** What it is narrowed to; everything of the team where it is left out. */
+  readonly narrowing?: Narrowing;
+  /** Parts that cost more than the rest, asked for by name. */
+  readonly include?: readonly ReportPart[];
+}
 
 /** What a report is of, as it stands in an address. */
 export interface AskedReport extends Narrowing {

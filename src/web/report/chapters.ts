@@ -1,5 +1,5 @@
 import type { Document, Link, Part, Section } from '../../documents/document-model.js';
-import type { ReportPart } from '../../usecases/reports/report-quarter.js';
+import type { ReportPart } from '../../usecases/reports/report-request.js';
 import type { AskedReport } from '../../usecases/reports/report-request.js';
 import type { Addresses } from './document-view.js';
 import { reportQuery } from './report-address.js';

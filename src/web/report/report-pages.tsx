@@ -1,11 +1,11 @@
 import type { FastifyReply, FastifyRequest } from 'fastify';
 import { quarterlyDocument } from '../../reports/quarterly/document/build-document.js';
 import { commissionersOfTeam, sitesOfTeam } from '../../usecases/providers.js';
-import { exportQuarter, REPORT_FORMS } from '../../usecases/reports/export-quarter.js';
-import { readQuarter, REPORT_PARTS } from '../../usecases/reports/report-quarter.js';
-import type { ReportRequest } from '../../usecases/reports/report-quarter.js';
-import { reportRequest } from '../../usecases/reports/report-request.js';
-import type { AskedReport } from '../../usecases/reports/report-request.js';
+import { exportQuarter } from '../../usecases/reports/export-quarter.js';
+import { REPORT_FORMS } from '../../usecases/reports/report-maker.js';
+import { readQuarter } from '../../usecases/reports/report-quarter.js';
+import { REPORT_PARTS, reportRequest } from '../../usecases/reports/report-request.js';
+import type { AskedReport, ReportRequest } from '../../usecases/reports/report-request.js';
 import { attributeText } from '../components/field.js';
 import { Notice } from '../components/notice.js';
 import { Tag } from '../components/parts.js';

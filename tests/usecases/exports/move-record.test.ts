@@ -5,7 +5,7 @@ import { plainDate } from '../../../src/domain/calendar/plain-date.js';
 import type { Context } from '../../../src/usecases/context.js';
 import { bringRecordIn } from '../../../src/usecases/exports/bring-record-in.js';
 import { exportRecordByName } from '../../../src/usecases/exports/export-record.js';
-import { REPORT_PARTS, reportQuarter } from '../../../src/usecases/reports/report-quarter.js';
+import { REPORT_PARTS } from '../../../src/usecases/reports/report-request.js';
 import { emptyStore } from '../../support/moved-record.js';
 import type { EmptyStore } from '../../support/moved-record.js';
 
@@ -50,7 +50,7 @@ describe('a team that moves to another store', () => {
       const period = parsePeriod(label);
       if (period === null) throw new Error(`${label} is no period.`);
       const request = { teamId, period, asAt: TODAY, include: REPORT_PARTS };
-      return JSON.stringify(await reportQuarter(record.context, request));
+      return JSON.stringify(await record.context.reports.report(request));
     };
     for (const quarter of QUARTERS) {
       const report = await reportOf(former, quarter);

@@ -5,7 +5,6 @@ import { DEFAULT_TEAM_SETTINGS } from '../../../src/domain/settings/team-setting
 import type { QuarterlyReport } from '../../../src/reports/quarterly/report-model.js';
 import { currentSettings } from '../../../src/storage/settings/settings.js';
 import { reportNation } from '../../../src/usecases/reports/report-nation.js';
-import { reportQuarter } from '../../../src/usecases/reports/report-quarter.js';
 import { givenDemo } from '../../support/report.js';
 import { startApp } from '../../support/start-app.js';
 import type { TestApp } from '../../support/start-app.js';
@@ -28,7 +27,7 @@ describe('the report over all teams', () => {
       expect((await currentSettings(context.db, id)).settings).toEqual(DEFAULT_TEAM_SETTINGS);
     }
     const ofTeams: QuarterlyReport[] = [];
-    for (const { id } of teams) ofTeams.push(await reportQuarter(context, { ...REQUEST, teamId: id }));
+    for (const { id } of teams) ofTeams.push(await context.reports.report({ ...REQUEST, teamId: id }));
     reports = ofTeams;
     nation = await reportNation(context, {
       ...REQUEST,

@@ -1,0 +1,51 @@
+import { extname } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { Piscina } from 'piscina';
+import type { ReportMaker } from '../usecases/reports/report-maker.js';
+import type { ReportCall, ReportThreadData } from './report-thread.js';
+
+/** Threads in which reports are made. */
+export interface ReportThreads extends ReportMaker {
+  /** Ends the threads; whoever still waits for a report learns that there is none. */
+  readonly close: () => Promise<void>;
+}
+
+/** One more than one, so that a short report need not wait for the pages of a long one. */
+const MOST_THREADS = 2;
+
+/**
+ * Makes reports in threads of their own, each with its own connection that only reads: whoever asks the service for
+ * something else meanwhile is answered as if there were no report.
+ *
+ * @param file path of the record's file; it is there, at the newest schema
+ */
+export function startReportThreads(file: string): ReportThreads {
+  const workerData: ReportThreadData = { file };
+  const pool = new Piscina<ReportCall, unknown>({
+    // As the program itself runs: compiled, or by a loader that understands types.
+    filename: fileURLToPath(new URL(`report-thread${extname(import.meta.url)}`, import.meta.url)),
+    name: 'answer',
+    workerData,
+    minThreads: 1,
+    maxThreads: MOST_THREADS,
+    idleTimeout: IDLE_MS,
+    resourceLimits: { maxYoungGenerationSizeMb: YOUNG_MB },
+  });
+  const call = async <Method extends keyof ReportMaker>(
+    method: Method,
+    args: Parameters<ReportMaker[Method]>,
+  ): Promise<Awaited<ReturnType<ReportMaker[Method]>>> =>
+    (await pool.run({ method, args } as ReportCall)) as Awaited<ReturnType<ReportMaker[Method]>>;
+  return {
+    report: (...args) => call('report', args),
+    file: (...args) => call('file', args),
+    figure: (...args) => call('figure', args),
+    close: () => pool.destroy(),
+  };
+}
+
+/** A second thread goes after so long without work. */
+const IDLE_MS = 60_000;
+
+/** Room for the rows of a report, which are soon done with: three times what a half of it holds. */
+const YOUNG_MB = 192;
