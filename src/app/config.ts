@@ -11,7 +11,7 @@ export interface Config {
 }
 
 /** Where the record is kept unless `TIDEMARK_DB` says otherwise. */
-export const DEFAULT_DATABASE_FILE = 'var/tidemark.sqlite';
+const DEFAULT_DATABASE_FILE = 'var/tidemark.sqlite';
 
 /**
  * Reads the environment: `TIDEMARK_DB`, `TIDEMARK_HOST` (127.0.0.1), `TIDEMARK_PORT` (4100; 0 takes any free one) and

@@ -128,8 +128,6 @@ export const ACCESS = {
   getOpenApi: 'anybody',
 } as const satisfies Readonly<Record<string, Access>>;
 
-export type OperationId = keyof typeof ACCESS;
-
 /**
  * Whether somebody may call an operation.
  *

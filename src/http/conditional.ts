@@ -15,7 +15,7 @@ export const IfMatchHeaders = z.looseObject({
 });
 
 /** The entity tag of a version of a record. @example etagOf(3) -> '"3"' */
-export function etagOf(version: number): string {
+function etagOf(version: number): string {
   return `"${version}"`;
 }
 

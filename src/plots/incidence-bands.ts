@@ -1,7 +1,7 @@
 import { scaleLinear } from 'd3-scale';
 import { bottomAxis, leftAxis, numberText } from './axes.js';
 import type { Area } from './axes.js';
-import { drawing, element, inTenths, PLOT_WIDTH_PX, textAt } from './svg.js';
+import { drawing, element, inTenths, textAt } from './svg.js';
 import type { Plot, PlotFrame } from './svg.js';
 import { lined, painted } from './tones.js';
 
@@ -116,9 +116,6 @@ function inWords({ marks, words, days }: IncidenceModel, last: IncidencePoint): 
     `${percent(100 - last.reached - last.left)} ${words.waiting}.`
   );
 }
-
-/** Width left of the label column, for tests of the geometry. */
-export const INCIDENCE_AREA = { ...AREA, labels: PLOT_WIDTH_PX - AREA.right };
 
 function percent(value: number): string {
   return `${numberText(value, 1)} %`;

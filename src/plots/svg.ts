@@ -22,7 +22,7 @@ export interface PlotFrame {
 export const PLOT_WIDTH_PX = 480;
 /** Decimal places of the lines of a drawing, as `inTenths`. */
 export const PATH_DIGITS = 1;
-export const TEXT_SIZE_PX = 13;
+const TEXT_SIZE_PX = 13;
 
 /**
  * An element with its children, which must be markup already.

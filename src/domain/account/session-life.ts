@@ -5,9 +5,9 @@ export const SESSION_IDLE_S = 30 * 60;
 /** A session ends after so long whatever is done in it. */
 export const SESSION_LONGEST_S = 12 * 3600;
 /** Time to show the second factor after the passphrase. */
-export const SECOND_FACTOR_WAIT_S = 10 * 60;
+const SECOND_FACTOR_WAIT_S = 10 * 60;
 /** The use of a session is noted at most so often. */
-export const SESSION_TOUCH_S = 60;
+const SESSION_TOUCH_S = 60;
 
 /** What of a session decides whether it still lives. */
 export interface SessionTimes {

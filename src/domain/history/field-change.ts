@@ -14,7 +14,7 @@ export interface FieldChange {
  *
  * @example fieldsOf({ a: 1, b: { c: 2, d: null } }) -> a: 1, b.c: 2
  */
-export function fieldsOf(state: object): ReadonlyMap<string, unknown> {
+function fieldsOf(state: object): ReadonlyMap<string, unknown> {
   const fields = new Map<string, unknown>();
   collect(state, '', fields);
   return fields;
@@ -44,24 +44,6 @@ export function changesBetween(former: object, present: object): readonly FieldC
     const change = { field, former: before.get(field) ?? null, present: after.get(field) ?? null };
     return isSame(change.former, change.present) ? [] : [change];
   });
-}
-
-/**
- * The fields of a record after a change.
- *
- * @param fields as fieldsOf gives them
- * @example withChanges(fieldsOf(former), changesBetween(former, present)) is fieldsOf(present)
- */
-export function withChanges(
-  fields: ReadonlyMap<string, unknown>,
-  changes: readonly FieldChange[],
-): ReadonlyMap<string, unknown> {
-  const changed = new Map(fields);
-  for (const { field, present } of changes) {
-    if (present === null) changed.delete(field);
-    else changed.set(field, present);
-  }
-  return changed;
 }
 
 function isSame(former: unknown, present: unknown): boolean {

@@ -157,7 +157,7 @@ const SCORE_PARTS: readonly Column[] = QUESTIONNAIRES.flatMap((questionnaire) =>
 ]);
 
 /** Everything a sheet may say of one assessment, without the timepoint. */
-export const ASSESSMENT_PARTS: readonly Column[] = [
+const ASSESSMENT_PARTS: readonly Column[] = [
   ...PERSON_PARTS,
   ...WALK_PARTS,
   ...CONDITION_PARTS,

@@ -8,7 +8,7 @@ import { countsIf, leftOut } from './judge.js';
 import { OWN_RULE } from './sources.js';
 
 /** Days after the event within which an entry is in time. Our own figure: a week, so that a weekly list is right. */
-export const DAYS_FOR_ENTRY = 7;
+const DAYS_FOR_ENTRY = 7;
 
 /** One field that should be recorded; the referrals of whom it is not asked are left out. */
 interface Field {

@@ -29,7 +29,7 @@ export function judgedByFigureId(
 }
 
 /** Pairs of a measure that one of its thresholds judged, as it was chosen. */
-export function judgedByRule(measure: Measure, threshold: Chosen, which: JudgedPairs): FigureRule {
+function judgedByRule(measure: Measure, threshold: Chosen, which: JudgedPairs): FigureRule {
   const { thresholdId, chosenBy } = threshold;
   const other = which === 'all' ? '' : ', with a diagnosis that it was not found in';
   return pairRule(measure, {

@@ -45,7 +45,7 @@ export function waitsOf(course: CourseDates): Waits {
  * @returns null where that clock does not apply: not after an exacerbation, or the hospital discharge is not recorded
  * @example waitOf(received 1 April, started 30 June, 'start', 'receipt') -> reached, 90 days
  */
-export function waitOf(course: CourseDates, to: WaitTo, from: WaitFrom): Wait | null {
+function waitOf(course: CourseDates, to: WaitTo, from: WaitFrom): Wait | null {
   const began = clockStart(course, from);
   if (began === null) return null;
   const reachedOn = to === 'assessment' ? course.assessedOn : course.startedOn;

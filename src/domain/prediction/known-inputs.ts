@@ -33,7 +33,7 @@ export type NoPredictionReason =
  *
  * @source Common practice, no publication.
  */
-export const PEAK_HEART_RATE_PERCENT_LIMITS = { min: 20, max: 150 } as const;
+const PEAK_HEART_RATE_PERCENT_LIMITS = { min: 20, max: 150 } as const;
 
 /** The first thing that stands in the way of a prediction. */
 export interface Absence {

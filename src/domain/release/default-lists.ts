@@ -8,7 +8,7 @@ import { LISTS_FOR_FEW, TABLES } from './tables/table-list.js';
  * Printed people of a universe: of fewer, the tables that give a percentage are printed by their list for few. Our own
  * choice: a group of one in twelve is then no longer small.
  */
-export const FEW_PEOPLE = 100;
+const FEW_PEOPLE = 100;
 
 /**
  * How each table is printed that nobody chose. A small count beside a percentage would take it out of the release, and the

@@ -64,8 +64,3 @@ export interface IssuedRelease {
 export function countOf(table: CountedTable, cell: Pick<CountedCell, 'of'>): number {
   return cell.of.reduce((sum, category) => sum + (table.counts[category] ?? 0), 0);
 }
-
-/** The cells that together hold everybody once: those of no other cell, no totals. */
-export function partsOf(table: CountedTable): readonly CountedCell[] {
-  return table.cells.filter((cell) => cell.role === 'cell' && cell.within === null);
-}

@@ -120,7 +120,7 @@ function presentShare(
 }
 
 /** To the nearest whole percent, halves up, without a division that could be inexact. @example wholePercent(1, 8) -> 13 */
-export function wholePercent(k: number, n: number): number {
+function wholePercent(k: number, n: number): number {
   return Math.floor((200 * k + n) / (2 * n));
 }
 

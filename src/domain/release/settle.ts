@@ -32,7 +32,7 @@ export function settleRelease(
 }
 
 /** The choices that a refused draft proposes. */
-export function proposedBy({ attack }: ProtectedDraft): TableChoices {
+function proposedBy({ attack }: ProtectedDraft): TableChoices {
   return Object.fromEntries(
     attack.exposures.flatMap(({ remedy }) => {
       switch (remedy.kind) {

@@ -2,7 +2,7 @@ import type { Proportion } from './proportion.js';
 import { summarise } from './summary.js';
 
 /** Fewer points than this have no limits: a run chart about their median instead. */
-export const LEAST_POINTS_FOR_LIMITS = 12;
+const LEAST_POINTS_FOR_LIMITS = 12;
 
 /** One point of a chart over time; null where the period has no value. */
 export interface ChartPoint {

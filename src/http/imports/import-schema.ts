@@ -9,7 +9,7 @@ import { idField, lineField, orNull, reasonField } from '../schema/fields.js';
 import { pageSchema } from '../schema/paging.js';
 
 /** Largest file that is taken by the API and the page; larger ones come by the command. */
-export const MOST_FILE_BYTES = 16 * 1024 * 1024;
+const MOST_FILE_BYTES = 16 * 1024 * 1024;
 /** The same as base64 in JSON, with room for the rest of the body. */
 export const MOST_BODY_BYTES = Math.ceil(MOST_FILE_BYTES / 3) * 4 + 64 * 1024;
 

@@ -47,7 +47,7 @@ export type Problem = z.output<typeof Problem>;
 /** A problem before it is tied to a request. */
 export type ProblemBody = Omit<Problem, 'instance'>;
 
-export const PROBLEM_MEDIA_TYPE = 'application/problem+json';
+const PROBLEM_MEDIA_TYPE = 'application/problem+json';
 
 /** Response declarations of a route for some problem statuses. */
 export function problemResponses<Status extends number>(...statuses: readonly Status[]) {

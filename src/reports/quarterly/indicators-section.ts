@@ -30,7 +30,7 @@ export function indicatorsSection(
  * @param target in percent; undefined where the team has set none
  * @example indicatorRow(17 of 20, target 85 %) -> reached (equality counts), not beyond chance
  */
-export function indicatorRow(
+function indicatorRow(
   figure: Figure,
   target: TeamSettings['targets'][string] | undefined,
 ): IndicatorRow {

@@ -34,7 +34,7 @@ export function plainFigureLines(figure: Figure, title = figure.title): readonly
 }
 
 /** The rule of a figure and whom it left out. */
-export function ruleLines(figure: Figure): readonly string[] {
+function ruleLines(figure: Figure): readonly string[] {
   return wrap([`rule ${figure.ruleId}`, ...leftOut(figure)].join('; '), 4);
 }
 

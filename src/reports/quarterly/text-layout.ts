@@ -1,5 +1,5 @@
 /** Widest line of the text report. */
-export const TEXT_WIDTH = 100;
+const TEXT_WIDTH = 100;
 
 /**
  * Breaks a text into lines between words.

@@ -117,7 +117,7 @@ export async function presentView(context: Context, trx: Executor, id: string): 
 }
 
 /** A reason as the trail is told of it. */
-export function told(reason: string | null): { readonly reason?: string } {
+function told(reason: string | null): { readonly reason?: string } {
   return reason === null ? {} : { reason };
 }
 

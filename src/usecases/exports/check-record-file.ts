@@ -16,7 +16,7 @@ export interface TeamOfFile {
 }
 
 /** Faults told of one file; who has read so many mends them first. */
-export const MOST_FAULTS = 50;
+const MOST_FAULTS = 50;
 const ROWS_BETWEEN_PAUSES = 2000;
 
 /**

@@ -1,4 +1,3 @@
-import { ageInYears } from '../../domain/calendar/plain-date.js';
 import { britishDate } from '../../domain/calendar/british-date.js';
 import { DIAGNOSIS_WORDS } from '../../domain/referral/words.js';
 import type { EntrySheet } from '../../usecases/assessments/entry-sheet.js';
@@ -94,9 +93,4 @@ function Recorded({ sheet }: { readonly sheet: EntrySheet }): JSX.Element {
       </p>
     </Notice>
   );
-}
-
-/** How old somebody is on a day. @example bornOn 1954-03-09, on 2026-04-20 -> '72 years' */
-export function ageWords(sheet: EntrySheet, onDay: Parameters<typeof ageInYears>[1]): string {
-  return `${ageInYears(sheet.patient.bornOn, onDay)} years`;
 }

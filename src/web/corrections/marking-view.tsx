@@ -118,7 +118,7 @@ function OtherWay({ step, addresses, entry }: MarkingViewProps): JSX.Element {
 }
 
 /** Who marked an entry, when and why. */
-export function MarkNotice({ mark }: { readonly mark: NamedMark }): JSX.Element {
+function MarkNotice({ mark }: { readonly mark: NamedMark }): JSX.Element {
   return (
     <Notice kind="warning" title="Entered in error">
       <p safe>{markWords(mark)}</p>

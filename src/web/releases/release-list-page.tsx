@@ -79,7 +79,7 @@ function rowOf(release: ReleaseEntry, isLead: boolean): readonly JSX.Element[] {
 }
 
 /** Whether a release stands. @example standingWords(corrected by 4) -> 'corrected by release 4' */
-export function standingWords({ withdrawn, correctedBy, corrects }: ReleaseEntry): string {
+function standingWords({ withdrawn, correctedBy, corrects }: ReleaseEntry): string {
   if (withdrawn !== null) return 'withdrawn';
   if (correctedBy !== null) return `corrected by release ${correctedBy}`;
   return corrects === null ? 'yes' : `yes, corrects release ${corrects}`;

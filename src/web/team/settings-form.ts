@@ -40,7 +40,7 @@ export const FIELDS = {
 } as const;
 
 /** Rows for thresholds by diagnosis that a form can hold. */
-export const MOST_DIAGNOSIS_ROWS = 40;
+const MOST_DIAGNOSIS_ROWS = 40;
 
 const TARGET_SOURCE_MAX = 300;
 

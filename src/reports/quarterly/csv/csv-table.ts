@@ -27,7 +27,7 @@ export function csvTable(report: QuarterlyReport): CsvTable {
 }
 
 /** Every number of the report, each with the source of its rule. */
-export function csvRows(report: QuarterlyReport): readonly CsvRow[] {
+function csvRows(report: QuarterlyReport): readonly CsvRow[] {
   const sources = new Map(report.definitions.rules.map(({ ruleId, source }) => [ruleId, source.text]));
   return [
     ...pathwayRows(report),
