@@ -21,10 +21,22 @@ export function changedValues(
   for (const name of new Set([...former.keys(), ...present.keys()])) {
     const old = former.get(name) ?? null;
     const fresh = present.get(name) ?? null;
-    if (old === fresh || (old !== null && JSON.stringify(old) === JSON.stringify(fresh))) continue;
+    if (isSame(old, fresh)) continue;
     changes[name] = notRepeated.includes(name) ? [marked(old), marked(fresh)] : [old, fresh];
   }
   return changes;
+}
+
+/** In whatever order the fields of a part were written. */
+function isSame(one: unknown, other: unknown): boolean {
+  return one === other || JSON.stringify(inOrder(one)) === JSON.stringify(inOrder(other));
+}
+
+function inOrder(value: unknown): unknown {
+  if (Array.isArray(value)) return value.map(inOrder);
+  if (typeof value !== 'object' || value === null) return value;
+  const fields = Object.entries(value).sort(([one], [other]) => (one < other ? -1 : 1));
+  return Object.fromEntries(fields.map(([name, part]) => [name, inOrder(part)]));
 }
 
 /** Stands for a value that is not repeated. */

@@ -1,4 +1,4 @@
-import type { Assessment } from '../assessment/assessment.js';
+import type { Assessment, AssessmentEntry } from '../assessment/assessment.js';
 import { toNumber } from '../exact/fraction.js';
 import type { Patient } from '../patient/patient.js';
 import type { Referral } from '../referral/referral.js';
@@ -35,6 +35,14 @@ export function stateOfAssessment(assessment: Assessment): object {
   return {
     ...entry,
     enteredInError,
+    ...stateOfTests(entry),
+    scores: Object.fromEntries(scores.map(({ measure, value }) => [measure, toNumber(value)])),
+  };
+}
+
+/** The tests and questionnaires of an assessment, each by its id and attempt. */
+export function stateOfTests(entry: AssessmentEntry): object {
+  return {
     walkTests: byKey(entry.walkTests, (walk) => `${walk.test}.${walk.attempt}`),
     sitToStands: byKey(entry.sitToStands, (stand) => stand.test),
     questionnaires: byKey(
@@ -45,7 +53,6 @@ export function stateOfAssessment(assessment: Assessment): object {
       (each) => each.questionnaire,
     ),
     physicalTests: byKey(entry.physicalTests, (test) => test.test),
-    scores: Object.fromEntries(scores.map(({ measure, value }) => [measure, toNumber(value)])),
   };
 }
 

@@ -11,7 +11,7 @@ import {
 import { courseOfReferral } from '../../storage/referrals/referral-dates.js';
 import { changedValues } from '../../domain/audit/changed-values.js';
 import { recordEvent, recordRead } from '../audit/record-event.js';
-import { toldAssessment } from './told-assessment.js';
+import { toldAssessment, toldCorrection } from './told-assessment.js';
 import type { Context, TeamMember } from '../context.js';
 import { staleBase } from '../history/based-on.js';
 import type { BasedOn } from '../history/based-on.js';
@@ -105,7 +105,7 @@ export async function correctAssessment(
       referralId: former.referralId,
       subjectId: id,
       details: {
-        changes: changedValues(toldAssessment(former), toldAssessment(checked.value), []),
+        changes: toldCorrection(former, checked.value),
         reason: correction.reason,
       },
     });

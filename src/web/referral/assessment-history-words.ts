@@ -2,42 +2,70 @@ import { britishDate } from '../../domain/calendar/british-date.js';
 import { parsePlainDate } from '../../domain/calendar/plain-date.js';
 import { findMeasure } from '../../domain/measures/catalogue.js';
 import { shownValue } from '../../domain/measures/shown-value.js';
+import { SAFETY_CHECKLIST } from '../../domain/safety/registered.js';
+import { formWords } from '../assessment-entry/words.js';
 import type { HistoryWords } from '../components/history-list.js';
-import { fieldWords, valueWords } from '../components/value-words.js';
+import { valueWords } from '../components/value-words.js';
+import { assessmentField } from './assessment-field-words.js';
 import { plain } from './measure-words.js';
 
-/** What a part of an assessment is called by already. */
-const SAID_BY_THE_NAME = /\.(?:test|attempt|questionnaire)$/;
+/** What a part of an assessment is called by already, and what the line above the table tells: who marked it, and when. */
+const UNTOLD = /\.(?:test|attempt|questionnaire|markedAt|markedBy)$/;
 
 /**
- * How the history of an assessment is read.
+ * How the history of an assessment is read: every test by its name, numbers with their units, codes in words.
  *
  * @param siteNames names of the sites of the team by id
  */
 export function assessmentHistoryWords(siteNames: ReadonlyMap<string, string>): HistoryWords {
   return {
-    isTold: (field) => !SAID_BY_THE_NAME.test(field),
-    field: (field) => (field === 'siteId' ? 'Site' : fieldWords(field)),
+    isTold: (field) => !UNTOLD.test(field),
+    field: (field) => assessmentField(field).label,
     value: (field, value) => {
-      if (Array.isArray(value)) return listWords(value);
+      if (Array.isArray(value)) return listWords(field, value);
       if (typeof value === 'number') return numberWords(field, value);
-      if (typeof value !== 'string') return valueWords(value);
-      if (field === 'siteId') return siteNames.get(value) ?? value;
-      const date = parsePlainDate(value);
-      return date === null ? value : britishDate(date);
+      return typeof value === 'string' ? textWords(field, value, siteNames) : valueWords(value);
     },
   };
 }
 
-/** A score in the places of its measure. @example numberWords('scores.cat-total', 21.333333) -> '21.3' */
+/**
+ * A number with its unit, a score in the places of its measure.
+ *
+ * @example numberWords('scores.cat-total', 21.333333) -> '21.3'
+ * @example numberWords('heightCm', 160) -> '160 cm', with a space that does not break
+ */
 function numberWords(field: string, value: number): string {
   const measure = findMeasure(field.replace(/^scores\./, ''));
-  return measure === undefined ? plain(value) : shownValue(value, measure.unit);
+  if (measure !== undefined) return shownValue(value, measure.unit);
+  const { unit } = assessmentField(field);
+  return unit === null ? plain(value) : `${plain(value)}\u00a0${unit}`;
 }
 
-/** @example listWords([3, null, 2]) -> '3, none, 2' */
-function listWords(values: readonly unknown[]): string {
-  return values.length === 0
-    ? 'none'
-    : values.map((value) => (value === null ? 'none' : valueWords(value))).join(', ');
+function textWords(field: string, value: string, siteNames: ReadonlyMap<string, string>): string {
+  if (field === 'siteId') return siteNames.get(value) ?? value;
+  if (field.startsWith('physicalTests.')) {
+    if (field.endsWith('.measure')) return findMeasure(value)?.name ?? value;
+    if (field.includes('.conditions.')) return value.replaceAll('-', ' ');
+  }
+  if (field.startsWith('questionnaires.') && field.endsWith('.form')) return formWords(value);
+  const date = parsePlainDate(value);
+  return date === null ? (assessmentField(field).codes?.[value] ?? value) : britishDate(date);
 }
+
+/** @example listWords('questionnaires.copd-assessment-test.items', [3, null, 2]) -> '3, none, 2' */
+function listWords(field: string, values: readonly unknown[]): string {
+  if (values.length === 0) return 'none';
+  if (field === 'confirmed') return String(values.length);
+  const isFindings = field === 'safetyFindings';
+  return values
+    .map((value) => {
+      if (value === null) return 'none';
+      return isFindings ? (FINDINGS.get(String(value)) ?? String(value)) : valueWords(value);
+    })
+    .join(isFindings ? '; ' : ', ');
+}
+
+const FINDINGS: ReadonlyMap<string, string> = new Map(
+  SAFETY_CHECKLIST.flatMap(({ items }) => items.map(({ id, text }) => [id, text] as const)),
+);

@@ -1,14 +1,36 @@
 import { changesBetween } from '../../domain/history/field-change.js';
+import { ATTENDANCE_WORDS } from '../../domain/referral/step-words.js';
 import type { HistoryWords } from '../components/history-list.js';
 import { fieldWords, valueWords } from '../components/value-words.js';
 import type { RecordWords } from '../components/value-words.js';
+import { assessmentHistoryWords } from '../referral/assessment-history-words.js';
 import { recordWords } from '../referral/record-words.js';
 import { SETTINGS_WORDS } from './settings-history-words.js';
 
+/** A session is a class to whoever reads the trail, since people also have sessions of being signed in. */
+const CLASS_ACTIONS: Readonly<Record<string, string>> = {
+  'session-registered': 'Class registered',
+  'session-corrected': 'Class corrected',
+  'sessions-listed': 'Classes listed',
+  'session-read': 'Class read',
+};
+
 /** What happened, in words. @example actionWords('second-factor-removed') -> 'Second factor removed' */
 export function actionWords(action: string): string {
-  return fieldWords(action);
+  return CLASS_ACTIONS[action] ?? fieldWords(action);
 }
+
+/** Details whose own names say less than these. */
+const DETAILS: Readonly<Record<string, string>> = {
+  referralIds: 'Referrals',
+  patientIds: 'People',
+  sessionIds: 'Classes',
+  importIds: 'Imports',
+  operationId: 'What was asked for',
+  addressHash: 'Address it came from, as a digest',
+  asAt: 'Data as at',
+  figureId: 'Figure',
+};
 
 /** An entry as its details are told. */
 export interface ToldEvent {
@@ -27,14 +49,18 @@ export function detailLines(
   { action, details }: ToldEvent,
   names: ReadonlyMap<string, string>,
 ): readonly string[] {
-  const words =
-    action === 'settings-changed' ? { isTold: () => true, ...SETTINGS_WORDS } : recordWords(names);
+  const words = wordsFor(action, names);
   const parsed = JSON.parse(details) as Readonly<Record<string, unknown>>;
   return Object.entries(parsed).flatMap(([name, value]) => {
     if (value === null) return [];
     if (name === 'changes') return changeLines(value as Changes, words);
-    return [`${fieldWords(name)}: ${toldValue(name, value, words)}`];
+    return [`${DETAILS[name] ?? fieldWords(name)}: ${toldValue(name, value, words)}`];
   });
+}
+
+function wordsFor(action: string, names: ReadonlyMap<string, string>): HistoryWords {
+  if (action === 'settings-changed') return { isTold: () => true, ...SETTINGS_WORDS };
+  return action.startsWith('assessment-') ? assessmentHistoryWords(names) : recordWords(names);
 }
 
 type Changes = Readonly<Record<string, readonly [unknown, unknown]>>;
@@ -46,10 +72,16 @@ function changeLines(changes: Changes, words: HistoryWords): readonly string[] {
   const told = changesBetween(sideOf(0), sideOf(1)).filter(({ field }) => words.isTold(field));
   const isNew = told.every(({ former }) => former === null);
   return told.map(({ field, former, present }) => {
-    const name = UUID.test(field) ? 'One person' : words.field(field);
-    const now = words.value(field, present);
-    return isNew ? `${name}: ${now}` : `${name}: ${words.value(field, former)} \u2192 ${now}`;
+    const isPerson = UUID.test(field);
+    const name = isPerson ? 'One person' : words.field(field);
+    const said = (value: unknown) => (isPerson ? attendanceWords(value) : words.value(field, value));
+    return isNew ? `${name}: ${said(present)}` : `${name}: ${said(former)} \u2192 ${said(present)}`;
   });
+}
+
+/** @example attendanceWords('did-not-attend') -> 'did not attend' */
+function attendanceWords(outcome: unknown): string {
+  return ATTENDANCE_WORDS[outcome as keyof typeof ATTENDANCE_WORDS] ?? valueWords(outcome);
 }
 
 const UUID = /^[0-9a-f]{8}(-[0-9a-f]{4}){3}-[0-9a-f]{12}$/;

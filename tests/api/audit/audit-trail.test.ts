@@ -1,7 +1,7 @@
 import BetterSqlite from 'better-sqlite3';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { verifyAuditTrail } from '../../../src/storage/audit/verify-trail.js';
-import { aPatient, aReferralBody, anAssessment } from '../../support/entries.js';
+import { aPatient, aReferralBody, anAssessment, aShuttleWalk } from '../../support/entries.js';
 import { startApp, TEST_INSTANT } from '../../support/start-app.js';
 import type { TestApp } from '../../support/start-app.js';
 
@@ -49,6 +49,27 @@ describe('the audit trail', () => {
       sexAtBirth: [null, 'female'],
     });
     expect(referral).toMatchObject({ action: 'referral-registered', patientId, referralId });
+  });
+
+  it('tells which condition of a test a correction changed, and nothing that stayed as it was', async () => {
+    const entry = anAssessment(service.siteId, {
+      spirometry: { fev1L: 1.2, fev1PercentPredicted: 48 },
+      walkTests: [aShuttleWalk(200, 1)],
+    });
+    const path = `/api/v1/referrals/${referralId}/assessments`;
+    const id = idOf((await service.as('clinician').post(path, entry)).body);
+    const corrected = await service.as('clinician').put(`/api/v1/assessments/${id}`, {
+      ...entry,
+      spirometry: { fev1PercentPredicted: 48, fev1L: 1.2 },
+      walkTests: [{ ...aShuttleWalk(200, 1), walkingAid: 'stick' }],
+      reason: 'The walking aid was wrong',
+    });
+    expect(corrected.status, corrected.text).toBe(200);
+    const told = (await events()).find(({ action }) => action === 'assessment-corrected');
+    expect(told?.details).toEqual({
+      changes: { 'walkTests.incremental-shuttle-walk.1.walkingAid': ['none', 'stick'] },
+      reason: 'The walking aid was wrong',
+    });
   });
 
   it('repeats no free text', async () => {

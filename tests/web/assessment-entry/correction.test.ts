@@ -97,7 +97,8 @@ describe('the correction of an assessment', () => {
     const { text } = await pages.get(`/assessments/${id}/history`);
     const [version2 = ''] = text.split('Version 1 of the assessment');
     expect(version2).toContain(`25 November 2026, 10:00, Test clinician: ${REASON}`);
-    expect(version2).toMatch(/>200<[\s\S]*>210</);
+    expect(version2).toMatch(/>200\u00a0m<[\s\S]*>210\u00a0m</);
+    expect(version2).toContain('ISWT, second walk: distance');
     expect(text).toContain('Dune Hall');
     expect(text).toContain('20 April 2026');
     expect(text).toContain('3, 3, 2, none, 3, 2, 3, 2');

@@ -169,9 +169,15 @@ describe('the details of an entry', () => {
   it('of an assessment name each measure, and of a closure its reason', () => {
     expect(
       lines('assessment-recorded', {
-        changes: { restingSpo2Percent: [null, 95], 'cat-total': [null, 17], siteId: [null, null] },
+        changes: { resting: [null, { spo2Percent: 95 }], 'cat-total': [null, 17], siteId: [null, null] },
       }),
-    ).toEqual(['Resting SpO2 percent: 95', 'COPD Assessment Test total: 17']);
+    ).toEqual(['SpO2 at rest: 95\u00a0%', 'COPD Assessment Test total: 17']);
+    expect(
+      lines('assessment-corrected', {
+        changes: { 'walkTests.incremental-shuttle-walk.2.walkingAid': [null, 'two-sticks'] },
+        reason: 'Left out',
+      }),
+    ).toEqual(['ISWT, second walk: walking aid: two sticks', 'Reason: Left out']);
     expect(
       lines('referral-closed', { changes: { version: [4, 5], closureReason: [null, 'completed'] } }),
     ).toEqual(['Version: 4 \u2192 5', 'Reason for closing: nothing \u2192 programme finished']);
@@ -181,10 +187,13 @@ describe('the details of an entry', () => {
     const ids = [1, 2, 3].map((each) => `01a21979-6911-753d-8aa7-b93aed7ae68${each}`);
     expect(lines('work-list-read', { siteId: null, form: 'csv', referralIds: ids })).toEqual([
       'Form: csv',
-      'Referral ids: 3',
+      'Referrals: 3',
     ]);
     expect(lines('register-written', { changes: { [ids[0] ?? '']: [null, 'attended'] } })).toEqual([
       'One person: attended',
     ]);
+    expect(
+      lines('register-written', { changes: { [ids[0] ?? '']: ['did-not-attend', 'attended'] } }),
+    ).toEqual(['One person: did not attend \u2192 attended']);
   });
 });
