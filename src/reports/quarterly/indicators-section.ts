@@ -30,10 +30,7 @@ export function indicatorsSection(
  * @param target in percent; undefined where the team has set none
  * @example indicatorRow(17 of 20, target 85 %) -> reached (equality counts), not beyond chance
  */
-function indicatorRow(
-  figure: Figure,
-  target: TeamSettings['targets'][string] | undefined,
-): IndicatorRow {
+function indicatorRow(figure: Figure, target: TeamSettings['targets'][string] | undefined): IndicatorRow {
   if (target === undefined) return { figure, target: null, isReached: null, isBeyondChance: null };
   const { numerator, denominator, interval } = figure;
   if (interval === null) return { figure, target, isReached: null, isBeyondChance: null };
