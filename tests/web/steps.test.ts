@@ -151,7 +151,8 @@ describe('the page of the planned start', () => {
     });
     const stale = await admin.submit(`/referrals/${id}/planned-start`, { ...plan, version: '2' });
     expect(stale.status).toBe(412);
-    expect(stale.text).toContain('Test clinician changed it on 25 November 2026, 10:00');
+    expect(stale.text).toContain('Test clinician, 25 November 2026, 10:00: Offer');
+    expect(stale.text).toContain('place in the programme');
     expect(stale.text).toMatch(/name="plannedStartOn-day"[^>]*value="3"/);
     expect((await referralOf(id))['plannedStartOn']).toBeNull();
   });

@@ -11,6 +11,7 @@ import type { FormValues } from '../forms/form-values.js';
 import { REASON_MAX } from '../forms/line.js';
 import { Page } from '../page.js';
 import { PersonName, spokenName } from '../people/names.js';
+import { assessmentHistoryWords } from '../referral/assessment-history-words.js';
 import { SheetNoticeView } from './draft-notices.js';
 import type { SheetNotice } from './draft-notices.js';
 import { BEGUN_FROM } from './field-names.js';
@@ -67,12 +68,20 @@ export function CorrectionView(props: CorrectionViewProps): JSX.Element {
       {meanwhile === null ? (
         ''
       ) : (
-        <ChangedMeanwhile meanwhile={meanwhile} typedIn={isSent ? 'form' : 'draft'} />
+        <ChangedMeanwhile
+          meanwhile={meanwhile}
+          words={wordsOf(state)}
+          typedIn={isSent ? 'form' : 'draft'}
+        />
       )}
       <ErrorSummary errors={[...state.errors, ...state.queries.filter(({ field }) => field !== '')]} />
       {isTooMuch ? <TooMuch referralId={referralId} /> : <CorrectionForm {...props} />}
     </Page>
   );
+}
+
+function wordsOf({ sites }: SheetState) {
+  return assessmentHistoryWords(new Map(sites.map(({ id, name }) => [id, name])));
 }
 
 function CorrectionForm({ state, assessment, begunFrom }: CorrectionViewProps): JSX.Element {

@@ -23,6 +23,7 @@ import type { Frame } from '../frame.js';
 import { Page } from '../page.js';
 import { PersonName } from '../people/names.js';
 import { bornWords, nhsNumberWords } from '../people/person-words.js';
+import { recordWords } from '../referral/record-words.js';
 import { LetterView } from './letter-view.js';
 import { LETTER_WORDS } from './letter-words.js';
 
@@ -67,7 +68,7 @@ export function ClosingView(props: ClosingViewProps): JSX.Element {
       <p class="muted not-printed" safe>
         {`Born ${bornWords(patient.bornOn, today)}; ${nhsNumberWords(patient)}. Referred on ${britishDate(referral.receivedOn)}.`}
       </p>
-      {meanwhile === null ? '' : <ChangedMeanwhile meanwhile={meanwhile} />}
+      {meanwhile === null ? '' : <ChangedMeanwhile meanwhile={meanwhile} words={recordWords()} />}
       <ErrorSummary errors={errors} />
       {closure === null ? <ClosingForm {...props} /> : <Closed {...props} closure={closure} />}
       {letters.map((each) => (

@@ -20,7 +20,7 @@ export function ChangedMeanwhile({
   words = PLAIN_WORDS,
   typedIn = 'form',
 }: ChangedMeanwhileProps): JSX.Element {
-  const changes = guarded(meanwhile.changes);
+  const changes = guarded(meanwhile.changes).filter(({ field }) => words.isTold?.(field) ?? true);
   return (
     <Notice kind="warning" title={TITLES[typedIn]} isLive>
       <p safe>{LEADS[typedIn]}</p>

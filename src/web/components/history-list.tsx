@@ -6,10 +6,7 @@ import { PLAIN_WORDS } from './value-words.js';
 import type { RecordWords } from './value-words.js';
 
 /** How a history is read. */
-export interface HistoryWords extends RecordWords {
-  /** Whether a reader is told of the field at all. */
-  readonly isTold: (field: string) => boolean;
-}
+export type HistoryWords = Required<RecordWords>;
 
 const PLAIN: HistoryWords = { isTold: () => true, ...PLAIN_WORDS };
 

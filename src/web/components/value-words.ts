@@ -5,6 +5,8 @@ import { capital } from './words.js';
 export interface RecordWords {
   readonly field: (field: string) => string;
   readonly value: (field: string, value: unknown) => string;
+  /** Whether a reader is told of the field at all; of each where it is left out. */
+  readonly isTold?: (field: string) => boolean;
 }
 
 /**

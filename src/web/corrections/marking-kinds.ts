@@ -10,6 +10,8 @@ import {
 import { markSessionInError, restoreSession } from '../../usecases/corrections/session-in-error.js';
 import type { Context, TeamMember } from '../../usecases/context.js';
 import type { MarkRequest } from '../../usecases/corrections/mark.js';
+import { assessmentHistoryWords } from '../referral/assessment-history-words.js';
+import { recordWords } from '../referral/record-words.js';
 import type { Marking } from './marking.js';
 import {
   loadReferralEntry,
@@ -27,6 +29,7 @@ const REFERRAL_MARKING: Marking = {
   path: '/referrals/:id',
   consequence:
     'The referral stays readable and visibly marked. It, its assessments and its attendances count in no figure, outcome, letter or work list until it is restored.',
+  fieldWords: recordWords(),
   load: loadReferralEntry,
   mark: byId(markReferralInError, seenReferral),
   restore: byId(restoreReferral, seenReferral),
@@ -37,6 +40,7 @@ const ASSESSMENT_MARKING: Marking = {
   path: '/assessments/:id',
   consequence:
     'The assessment stays readable and visibly marked. None of its tests and questionnaires counts in a figure, outcome, letter or work list until it is restored. This is for one that should not be there at all, such as that of another person; a wrong value is corrected.',
+  fieldWords: assessmentHistoryWords(),
   load: loadAssessmentEntry,
   mark: byId(markAssessmentInError, seenAssessment),
   restore: byId(restoreAssessment, seenAssessment),
@@ -46,6 +50,7 @@ const OFFER_MARKING: Marking = {
   pageId: 'page:offer-in-error',
   path: '/referrals/:referralId/offers/:id',
   consequence: 'The offer stays readable and visibly marked, and counts in nothing until it is restored.',
+  fieldWords: recordWords(),
   load: loadOfferEntry,
   mark: async (context, actor, { id, referralId }, request) =>
     seenAt(await markOfferInError(context, actor, referralId, { ...request, offerId: id }), seenOffers),
@@ -58,6 +63,7 @@ const SESSION_MARKING: Marking = {
   path: '/classes/:id',
   consequence:
     'The class and its register stay readable and visibly marked. Nobody counts as having been there or not, until it is restored. A class that was to be and did not take place is cancelled by the service on its page instead.',
+  fieldWords: recordWords(),
   load: loadSessionEntry,
   mark: byId(markSessionInError, seenClass),
   restore: byId(restoreSession, seenClass),

@@ -60,6 +60,7 @@ function stepPages(app: WebApp, web: Web, marking: Marking, step: MarkingStep): 
       },
       entry: loaded.value,
       consequence: marking.consequence,
+      fieldWords: marking.fieldWords,
       reason: form === null ? '' : textOf(form, 'reason'),
       // A rule that stands against it is about the entry, which has no field here.
       errors: errors.map((error) => (error.field === 'reason' ? error : { ...error, field: '' })),

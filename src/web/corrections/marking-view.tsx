@@ -8,6 +8,7 @@ import { Notice } from '../components/notice.js';
 import { ButtonLink } from '../components/parts.js';
 import { Definitions, Text } from '../components/table.js';
 import { KeptReason } from '../components/kept-reason.js';
+import type { RecordWords } from '../components/value-words.js';
 import { VersionField } from '../components/version-field.js';
 import { capital } from '../components/words.js';
 import { errorAt } from '../forms/form-errors.js';
@@ -28,6 +29,7 @@ interface MarkingViewProps {
   readonly addresses: Readonly<Record<MarkingStep, string>>;
   readonly entry: MarkableEntry;
   readonly consequence: string;
+  readonly fieldWords: RecordWords;
   readonly reason: string;
   readonly errors: FormErrors;
   readonly meanwhile: Meanwhile | null;
@@ -46,7 +48,7 @@ const WORDS: Readonly<
 
 /** Asks for the reason before an entry is marked as made in error, or restored. */
 export function MarkingView(props: MarkingViewProps): JSX.Element {
-  const { frame, step, entry, errors, meanwhile } = props;
+  const { frame, step, entry, errors, meanwhile, fieldWords } = props;
   const { title } = WORDS[step];
   return (
     <Page frame={frame} title={errors.length === 0 ? title : `Error: ${title}`} scripts={[SEND_FORM]}>
@@ -58,7 +60,7 @@ export function MarkingView(props: MarkingViewProps): JSX.Element {
       <h1 safe>{title}</h1>
       <p class="lead" safe>{`${capital(entry.words)}.`}</p>
       <ErrorSummary errors={errors} />
-      {meanwhile === null ? '' : <ChangedMeanwhile meanwhile={meanwhile} />}
+      {meanwhile === null ? '' : <ChangedMeanwhile meanwhile={meanwhile} words={fieldWords} />}
       <Definitions items={entry.facts.map(({ term, value }) => ({ term, value: <Text value={value} /> }))} />
       {(entry.mark === null) === (step === 'entered-in-error') ? (
         <MarkingForm {...props} />

@@ -3,6 +3,7 @@ import type { Outcome } from '../../domain/refusal/refusal.js';
 import type { Context, TeamMember } from '../../usecases/context.js';
 import type { MarkRequest } from '../../usecases/corrections/mark.js';
 import type { NamedMark } from '../../usecases/corrections/named-mark.js';
+import type { RecordWords } from '../components/value-words.js';
 import type { Named } from '../people/names.js';
 
 /** An entry that may be marked as made in error, as the page shows it. */
@@ -31,6 +32,8 @@ export interface Marking {
   readonly path: string;
   /** What goes with it, said before it is marked. */
   readonly consequence: string;
+  /** How what changed meanwhile is read. */
+  readonly fieldWords: RecordWords;
   readonly load: (context: Context, actor: TeamMember, at: MarkingParams) => Promise<Outcome<MarkableEntry>>;
   readonly mark: Change;
   readonly restore: Change;

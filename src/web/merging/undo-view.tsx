@@ -13,6 +13,7 @@ import type { FormErrors } from '../forms/form-errors.js';
 import { SEND_FORM } from '../forms/send-form.js';
 import type { Frame } from '../frame.js';
 import { Page } from '../page.js';
+import { recordWords } from '../referral/record-words.js';
 import { CompareTable } from './compare-table.js';
 import type { Pair } from './compare-table.js';
 import { FIRST_VERSION, SECOND_VERSION } from './merge-view.js';
@@ -47,7 +48,7 @@ export function UndoView(props: UndoViewProps): JSX.Element {
         {`Brought together by ${merge.mergedByName}, ${londonTime(merge.mergedAt)}: ${merge.reason}`}
       </p>
       <ErrorSummary errors={errors} />
-      {meanwhile === null ? '' : <ChangedMeanwhile meanwhile={meanwhile} />}
+      {meanwhile === null ? '' : <ChangedMeanwhile meanwhile={meanwhile} words={recordWords()} />}
       <p safe>
         {`${moved}. Both records stand as before. What was done with the first record since stays with it.`}
       </p>

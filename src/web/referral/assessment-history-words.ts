@@ -12,12 +12,14 @@ import { plain } from './measure-words.js';
 /** What a part of an assessment is called by already, and what the line above the table tells: who marked it, and when. */
 const UNTOLD = /\.(?:test|attempt|questionnaire|markedAt|markedBy)$/;
 
+const NO_NAMES: ReadonlyMap<string, string> = new Map();
+
 /**
  * How the history of an assessment is read: every test by its name, numbers with their units, codes in words.
  *
- * @param siteNames names of the sites of the team by id
+ * @param siteNames names of the sites of the team by id; left out where they are not at hand
  */
-export function assessmentHistoryWords(siteNames: ReadonlyMap<string, string>): HistoryWords {
+export function assessmentHistoryWords(siteNames: ReadonlyMap<string, string> = NO_NAMES): HistoryWords {
   return {
     isTold: (field) => !UNTOLD.test(field),
     field: (field) => assessmentField(field).label,
@@ -57,15 +59,10 @@ function textWords(field: string, value: string, siteNames: ReadonlyMap<string, 
 function listWords(field: string, values: readonly unknown[]): string {
   if (values.length === 0) return 'none';
   if (field === 'confirmed') return String(values.length);
-  const isFindings = field === 'safetyFindings';
-  return values
-    .map((value) => {
-      if (value === null) return 'none';
-      return isFindings ? (FINDINGS.get(String(value)) ?? String(value)) : valueWords(value);
-    })
-    .join(isFindings ? '; ' : ', ');
+  if (field === 'safetyFindings') return values.map((id) => FINDINGS.get(id) ?? valueWords(id)).join('; ');
+  return values.map((value) => (value === null ? 'none' : valueWords(value))).join(', ');
 }
 
-const FINDINGS: ReadonlyMap<string, string> = new Map(
+const FINDINGS: ReadonlyMap<unknown, string> = new Map<unknown, string>(
   SAFETY_CHECKLIST.flatMap(({ items }) => items.map(({ id, text }) => [id, text] as const)),
 );

@@ -7,7 +7,12 @@ import {
   SMOKING_WORDS,
   YES_NO_WORDS,
 } from '../../domain/patient/words.js';
-import { OFFER_WORDS, RESPONSE_WORDS, TRIAGE_WORDS } from '../../domain/referral/step-words.js';
+import {
+  ATTENDANCE_WORDS,
+  OFFER_WORDS,
+  RESPONSE_WORDS,
+  TRIAGE_WORDS,
+} from '../../domain/referral/step-words.js';
 import {
   CLOSURE_WORDS,
   DIAGNOSIS_WORDS,
@@ -39,6 +44,11 @@ const FIELDS: Readonly<Record<string, string>> = {
   deliveryMode: 'Delivered',
   plannedSessions: 'Planned supervised sessions',
   'enteredInError.reason': 'Entered in error because',
+  'offer.kind': 'What was offered',
+  'offer.offeredOn': 'Offered on',
+  'offer.appointmentOn': 'Offered for the day',
+  'offer.response': 'Answer to the offer',
+  'offer.respondedOn': 'Answered on',
   'offer.enteredInError.reason': 'Offer entered in error because',
   'closure.closedOn': 'Closed on',
   'closure.reason': 'Reason for closing',
@@ -79,24 +89,31 @@ const UNTOLD = [
 ];
 const ID = /^[0-9a-f]{8}(-[0-9a-f]{4}){3}-[0-9a-f]{12}$/;
 
+/** Before the id of a referral on the register of a class. */
+const OF_REGISTER = 'attendances.';
+const ATTENDANCES: Readonly<Record<string, string>> = ATTENDANCE_WORDS;
+
+const NO_NAMES: ReadonlyMap<string, string> = new Map();
+
 /**
  * How the history of a referral and of its person is read: fields and codes in words, dates as people write them.
  *
- * @param names of the sites and commissioners of the team, by id
- * @example recordWords(new Map()).value('diagnosis', 'copd') -> 'COPD'
+ * @param names of the sites and commissioners of the team, by id; left out where none of them is at hand
+ * @example recordWords().value('diagnosis', 'copd') -> 'COPD'
  */
-export function recordWords(names: ReadonlyMap<string, string>): HistoryWords {
+export function recordWords(names: ReadonlyMap<string, string> = NO_NAMES): HistoryWords {
   return {
     isTold: (field) => !UNTOLD.includes(withoutOfferId(field)),
     field: (field) => {
       const plain = withoutOfferId(field);
-      return FIELDS[plain] ?? fieldWords(plain);
+      return plain.startsWith(OF_REGISTER) ? 'One person' : (FIELDS[plain] ?? fieldWords(plain));
     },
     value: (field, value) => {
       if (typeof value !== 'string') return valueWords(value);
       if (field === 'nhsNumber') return value.replace(/^(\d{3})(\d{3})(\d{4})$/, '$1 $2 $3');
       const date = parsePlainDate(value);
       if (date !== null) return britishDate(date);
+      if (field.startsWith(OF_REGISTER)) return ATTENDANCES[value] ?? value;
       if (ID.test(value)) return names.get(value) ?? 'another record';
       return CODES[withoutOfferId(field)]?.[value] ?? valueWords(value);
     },

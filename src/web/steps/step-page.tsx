@@ -6,6 +6,7 @@ import { STAGE_WORDS } from '../../domain/referral/step-words.js';
 import { DIAGNOSIS_WORDS, PATHWAY_WORDS, SOURCE_WORDS } from '../../domain/referral/words.js';
 import { ErrorSummary } from '../components/form.js';
 import { Definitions } from '../components/table.js';
+import { ChangedMeanwhile } from '../components/changed-meanwhile.js';
 import { capital } from '../components/words.js';
 import type { FormErrors } from '../forms/form-errors.js';
 import { SEND_FORM } from '../forms/send-form.js';
@@ -13,7 +14,7 @@ import type { Frame } from '../frame.js';
 import { Page } from '../page.js';
 import { PersonName } from '../people/names.js';
 import { bornWords, nhsNumberWords } from '../people/person-words.js';
-import { ChangedMeanwhile } from './changed-meanwhile.js';
+import { recordWords } from '../referral/record-words.js';
 import type { ReferralOfPerson } from './load-referral.js';
 
 type StepPageProps = PropsWithChildren<{
@@ -47,7 +48,11 @@ export function StepPage({
       <h1 safe>{title}</h1>
       <ErrorSummary errors={errors} />
       <Definitions items={factsOf(of, today)} />
-      {meanwhile === null || meanwhile === undefined ? '' : <ChangedMeanwhile meanwhile={meanwhile} />}
+      {meanwhile === null || meanwhile === undefined ? (
+        ''
+      ) : (
+        <ChangedMeanwhile meanwhile={meanwhile} words={recordWords()} />
+      )}
       {children}
     </Page>
   );

@@ -1,5 +1,4 @@
 import { changesBetween } from '../../domain/history/field-change.js';
-import { ATTENDANCE_WORDS } from '../../domain/referral/step-words.js';
 import type { HistoryWords } from '../components/history-list.js';
 import { fieldWords, valueWords } from '../components/value-words.js';
 import type { RecordWords } from '../components/value-words.js';
@@ -72,16 +71,13 @@ function changeLines(changes: Changes, words: HistoryWords): readonly string[] {
   const told = changesBetween(sideOf(0), sideOf(1)).filter(({ field }) => words.isTold(field));
   const isNew = told.every(({ former }) => former === null);
   return told.map(({ field, former, present }) => {
-    const isPerson = UUID.test(field);
-    const name = isPerson ? 'One person' : words.field(field);
-    const said = (value: unknown) => (isPerson ? attendanceWords(value) : words.value(field, value));
-    return isNew ? `${name}: ${said(present)}` : `${name}: ${said(former)} \u2192 ${said(present)}`;
+    // The entries of a register stand in the trail by the id of the referral alone.
+    const of = UUID.test(field) ? `attendances.${field}` : field;
+    const said = (value: unknown) => words.value(of, value);
+    return isNew
+      ? `${words.field(of)}: ${said(present)}`
+      : `${words.field(of)}: ${said(former)} \u2192 ${said(present)}`;
   });
-}
-
-/** @example attendanceWords('did-not-attend') -> 'did not attend' */
-function attendanceWords(outcome: unknown): string {
-  return ATTENDANCE_WORDS[outcome as keyof typeof ATTENDANCE_WORDS] ?? valueWords(outcome);
 }
 
 const UUID = /^[0-9a-f]{8}(-[0-9a-f]{4}){3}-[0-9a-f]{12}$/;

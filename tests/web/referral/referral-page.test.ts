@@ -162,7 +162,7 @@ describe('the page of a referral', () => {
     expect(rowOf(text, 'NHS number')).toMatch(/999 \d{3} \d{4}/);
     expect(rowOf(text, 'Closed on')).toContain('24 June 2026');
     expect(rowOf(text, 'Reason for closing')).toContain('programme finished');
-    expect(rowOf(text, 'Offer appointment on')).toContain('20 April 2026');
+    expect(rowOf(text, 'Offered for the day')).toContain('20 April 2026');
     expect(rowOf(text, 'Site')).toMatch(/[A-Z]/);
   });
 

@@ -161,7 +161,7 @@ describe('the details of an entry', () => {
     ).toEqual([
       'Received on: 24 November 2026 \u2192 25 November 2026',
       'Diagnosis: COPD \u2192 asthma',
-      'Offer response: no reply \u2192 accepted',
+      'Answer to the offer: no reply \u2192 accepted',
       'Site: nothing \u2192 Dune Hall',
     ]);
   });
