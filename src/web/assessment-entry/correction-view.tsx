@@ -68,11 +68,7 @@ export function CorrectionView(props: CorrectionViewProps): JSX.Element {
       {meanwhile === null ? (
         ''
       ) : (
-        <ChangedMeanwhile
-          meanwhile={meanwhile}
-          words={wordsOf(state)}
-          typedIn={isSent ? 'form' : 'draft'}
-        />
+        <ChangedMeanwhile meanwhile={meanwhile} words={wordsOf(state)} typedIn={isSent ? 'form' : 'draft'} />
       )}
       <ErrorSummary errors={[...state.errors, ...state.queries.filter(({ field }) => field !== '')]} />
       {isTooMuch ? <TooMuch referralId={referralId} /> : <CorrectionForm {...props} />}
