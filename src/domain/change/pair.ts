@@ -16,6 +16,12 @@ export interface BothEnds {
   readonly comparedAs: string | null;
 }
 
+/** Which of several results of a measure counts, in words. */
+export const WHICH_COUNTS = {
+  baseline: 'of each measure the latest up to the start counts, and of one day the one entered last',
+  discharge: 'of each measure the latest counts, and of one day the one entered last',
+} as const;
+
 /**
  * Which results stand for a person at baseline and at discharge: one per measure and end.
  *
@@ -23,6 +29,7 @@ export interface BothEnds {
  *   programme found; where there is none, the earliest one after it
  * - discharge: the latest result of a discharge assessment, not before that baseline
  *
+ * Of two assessments of one day the one that was first entered later counts as the later, whichever was corrected since.
  * A measure taken on a second visit completes the assessment, and one repeated on it replaces the first. Follow-up
  * assessments stand for neither end. Grades of breathlessness are joined across the two scales of it.
  *

@@ -5,6 +5,7 @@ import type { AssessmentFacts } from '../cohort/referral-facts.js';
 import type { Course } from '../pathway/course.js';
 import type { FigureRule } from './indicator.js';
 import { countsIf, leftOut } from './judge.js';
+import { SEVERAL_ASSESSMENTS_FIGURES } from './several-assessments-figures.js';
 import { OWN_RULE } from './sources.js';
 
 /** Days after the event within which an entry is in time. Our own figure: a week, so that a weekly list is right. */
@@ -142,6 +143,7 @@ export const RECORD_QUALITY_RULES: readonly FigureRule[] = [
   ...COMPLETENESS_FIGURES,
   ...TIMELINESS_FIGURES,
   CONFIRMED_VALUES_FIGURE,
+  ...SEVERAL_ASSESSMENTS_FIGURES,
 ];
 
 function entryDelay({ assessedOn, enteredOn }: AssessmentFacts): readonly number[] {

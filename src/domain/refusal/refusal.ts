@@ -23,6 +23,7 @@ export type Refusal =
   | { readonly code: 'please-check'; readonly faults: readonly Fault[] }
   | { readonly code: 'patient-already-registered'; readonly existingId: string }
   | { readonly code: 'referral-already-open'; readonly existingId: string }
+  | { readonly code: 'assessment-already-recorded'; readonly existingId: string }
   | { readonly code: 'already-triaged' }
   | { readonly code: 'not-triaged' }
   | { readonly code: 'already-closed' }

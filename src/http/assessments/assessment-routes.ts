@@ -33,11 +33,11 @@ export function assessmentRoutes(app: App, context: Context): void {
         operationId: 'recordAssessment',
         summary: 'Record an assessment with all its tests and questionnaires',
         description:
-          'The whole entry is stored or nothing is. Values outside the usual range are refused until they are confirmed.',
+          'The whole entry is stored or nothing is. Values outside the usual range are refused until they are confirmed. An entry that says what an assessment of the same timepoint and day says is refused with its id (409); any other second one stands beside the first, and of each measure the latest counts: at baseline the latest up to the start, of one day the one entered last.',
         tags,
         params: ReferralParams,
         body: NewAssessment,
-        response: { 201: AssessmentShown, ...problemResponses(400, 401, 403, 404, 413, 415, 422) },
+        response: { 201: AssessmentShown, ...problemResponses(400, 401, 403, 404, 409, 413, 415, 422) },
       },
     },
     async (request, reply) => {

@@ -50,6 +50,15 @@ export function problemFor(refusal: Refusal): ProblemBody {
         detail: 'The person has an open referral. Close it before you register another.',
         existingId: refusal.existingId,
       };
+    case 'assessment-already-recorded':
+      return {
+        type: '/problems/assessment-already-recorded',
+        title: 'The assessment is recorded already',
+        status: 409,
+        detail:
+          'The referral has an assessment of this timepoint and day with the same content, and nothing was stored. A second visit differs in its day or in what was measured; a mistake is corrected in the assessment that there is.',
+        existingId: refusal.existingId,
+      };
     case 'already-triaged':
       return {
         type: '/problems/already-triaged',

@@ -8,6 +8,7 @@ import {
   CONFIRMED_VALUES_FIGURE,
   TIMELINESS_FIGURES,
 } from '../../domain/indicators/record-quality-figures.js';
+import { SEVERAL_ASSESSMENTS_FIGURES } from '../../domain/indicators/several-assessments-figures.js';
 import { PAIR_FIGURE_IDS } from '../../domain/indicators/pair-figures.js';
 import type { FigureCounter } from './figure-counter.js';
 import type { MeasureOutcomes } from './report-model.js';
@@ -24,15 +25,15 @@ export function dataQualitySection(
   entriesInError: EntriesInError,
 ): DataQuality {
   const completeness = COMPLETENESS_FIGURES.map(count);
-  const entry = TIMELINESS_FIGURES.map(count);
+  const inTime = TIMELINESS_FIGURES.map(count);
   const pairsLost = outcomes.map((outcome) => pairsLostOf(quarter, outcome));
   return {
     completeness,
     pairsLost,
-    entry,
+    entry: [...inTime, ...SEVERAL_ASSESSMENTS_FIGURES.map(count)],
     confirmedValues: count(CONFIRMED_VALUES_FIGURE),
     entriesInError: { ...entriesInError, words: entriesInErrorWords(entriesInError) },
-    mendFirst: mendFirst(completeness, entry, pairsLost),
+    mendFirst: mendFirst(completeness, inTime, pairsLost),
   };
 }
 

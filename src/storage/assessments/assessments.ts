@@ -105,8 +105,9 @@ export async function supersedeAssessment(db: Executor, versionId: string, now: 
     .execute();
 }
 
+/** Earliest first; those of one day in the order in which they were first entered, which their ids have. */
 function versionsInOrder(db: Executor) {
-  return db.selectFrom('assessment').selectAll().orderBy('assessed_on').orderBy('version_id');
+  return db.selectFrom('assessment').selectAll().orderBy('assessed_on').orderBy('id').orderBy('version');
 }
 
 const currentOfReferral = composedOnce((db, value: ValueOf<{ referralId: string }>) =>

@@ -22,7 +22,10 @@ import { dateOfInstant } from './date-of-instant.js';
 import { firstEntriesOf } from './first-entries.js';
 import { groupBy, mapGroups } from './grouping.js';
 
-/** The current assessments of some referrals with their results, by referral, earliest first. */
+/**
+ * The current assessments of some referrals with their results, by referral, earliest first; those of one day in the
+ * order in which they were first entered, which their ids have, so that a correction changes nothing about which counts.
+ */
 export async function loadAssessmentFacts(
   db: Executor,
   referralIds: readonly string[],

@@ -1,6 +1,7 @@
 import type { Assessment, AssessmentEntry, CheckedAssessment } from '../../domain/assessment/assessment.js';
 import { checkAssessment } from '../../domain/assessment/check-assessment.js';
 import type { AssessmentContext } from '../../domain/assessment/check-assessment.js';
+import { findSameContent } from '../../domain/assessment/same-content.js';
 import { resultsOf } from '../../domain/assessment/results.js';
 import type { Fraction } from '../../domain/exact/fraction.js';
 import type { EnteredInError } from '../../domain/history/entered-in-error.js';
@@ -11,7 +12,7 @@ import type { Executor } from '../../storage/connection.js';
 import type { Context, TeamMember } from '../context.js';
 import { checkPlaces } from '../referrals/check-places.js';
 
-/** Checks an entry against its referral and the other assessments of it. */
+/** Checks an entry against its referral and the other assessments of it; what is there already is not taken twice. */
 export async function checkEntry(
   context: Context,
   actor: TeamMember,
@@ -35,6 +36,8 @@ export async function checkEntry(
     return refused({ code: 'rules-broken', faults } satisfies Refusal);
   }
   if (verdict.kind === 'unconfirmed') return refused({ code: 'please-check', faults: verdict.queries });
+  const same = findSameContent(verdict.checked, others);
+  if (same !== undefined) return refused({ code: 'assessment-already-recorded', existingId: same.id });
   return done(verdict.checked);
 }
 

@@ -72,13 +72,12 @@ export function assessmentStep(assessment: Sourced<AssessmentEntry>, confirmsUnu
     part: assessment,
     run: async (context, actor, trx, referralId) => {
       const others = await assessmentsOfReferral(trx, referralId);
-      const known = others.find(
+      const known = others.filter(
         (other) => other.entry.timepoint === entry.timepoint && other.entry.assessedOn === entry.assessedOn,
       );
-      if (known !== undefined) {
-        return sameAssessment(known, entry)
-          ? ALREADY
-          : differs('/assessedOn', 'The record has other values for the assessment of this day.');
+      if (known.some((each) => sameAssessment(each, entry))) return ALREADY;
+      if (known.length > 0) {
+        return differs('/assessedOn', 'The record has other values for the assessment of this day.');
       }
       const atSite = entry.siteId === '' ? await withSiteOf(actor, trx, referralId, entry) : entry;
       const outcome = await recordAssessment(context, actor, referralId, atSite);

@@ -40,6 +40,7 @@ const OTHER: Readonly<Partial<Record<Refusal['code'], string>>> = {
   'referral-already-open': 'The person has another referral that is still open.',
   'patient-already-registered': 'The NHS number is somebody else’s in the record.',
   'already-closed': 'The referral is closed in the record, and nothing can be added to it.',
+  'assessment-already-recorded': 'The record has this assessment already.',
   'already-triaged': 'The referral was triaged in the record.',
 };
 

@@ -7,6 +7,8 @@ export interface SheetNotice {
   readonly kind: 'plain' | 'done' | 'warning';
   readonly title: string;
   readonly text: string;
+  /** Where the notice leads on to. */
+  readonly link?: { readonly href: string; readonly words: string };
 }
 
 /** A draft that changed since the page was made. */
@@ -40,6 +42,15 @@ export function SheetNoticeView({ notice }: { readonly notice: SheetNotice | nul
   return (
     <Notice kind={notice.kind} title={notice.title} isLive>
       <p safe>{notice.text}</p>
+      {notice.link === undefined ? (
+        ''
+      ) : (
+        <p>
+          <a href={notice.link.href} safe>
+            {notice.link.words}
+          </a>
+        </p>
+      )}
     </Notice>
   );
 }

@@ -1,4 +1,6 @@
 import { britishDate } from '../../domain/calendar/british-date.js';
+import { WHICH_COUNTS } from '../../domain/change/pair.js';
+import type { Timepoint } from '../../domain/referral/closed-sets.js';
 import { DIAGNOSIS_WORDS } from '../../domain/referral/words.js';
 import type { EntrySheet } from '../../usecases/assessments/entry-sheet.js';
 import { ErrorSummary, Form } from '../components/form.js';
@@ -88,9 +90,15 @@ function Recorded({ sheet }: { readonly sheet: EntrySheet }): JSX.Element {
     <Notice kind="check" title={`A ${TIMEPOINT_WORDS[sheet.timepoint]} is recorded already`}>
       <p>
         <span safe>{`It is of ${britishDate(former.entry.assessedOn)}.`}</span> What you record here is a
-        second one beside it; a mistake in the first is{' '}
+        second one beside it<span safe>{WHICH_COUNTS_HERE[sheet.timepoint]}</span>; a mistake in the first is{' '}
         <a href={`/assessments/${former.id}/correction`}>corrected there</a>.
       </p>
     </Notice>
   );
 }
+
+const WHICH_COUNTS_HERE: Readonly<Record<Timepoint, string>> = {
+  baseline: `: ${WHICH_COUNTS.baseline}`,
+  discharge: `: ${WHICH_COUNTS.discharge}`,
+  'follow-up': '',
+};

@@ -99,8 +99,8 @@ export function entryRoutes(app: WebApp, web: Web): void {
     if (outcome.kind === 'done') {
       return reply.redirect(`${sheetAddress(sheet)}/recorded/${outcome.value.id}`, 303);
     }
-    if (outcome.refusal.code !== 'stale-draft') return sendRefusal(web, request, reply, outcome.refusal);
-    const notice = staleNotice(outcome.refusal);
+    const notice = noticeOf(web, sheet, outcome.refusal);
+    if (notice === null) return sendRefusal(web, request, reply, outcome.refusal);
     return show(web, request, reply, { sheet, values, isJudged: true, notice });
   });
 }
@@ -108,6 +108,15 @@ export function entryRoutes(app: WebApp, web: Web): void {
 function placeOf(request: FastifyRequest): DraftPlace | null {
   const place = Place.safeParse(request.params);
   return place.success ? place.data : null;
+}
+
+/** What is said on the sheet itself, with what was typed still on it; null where it is no matter of the sheet. */
+function noticeOf({ wordsFor }: Web, sheet: EntrySheet, refusal: Refusal): SheetNotice | null {
+  if (refusal.code === 'stale-draft') return staleNotice(refusal);
+  if (refusal.code !== 'assessment-already-recorded') return null;
+  const { title, detail } = wordsFor(refusal);
+  const href = `${sheetAddress(sheet)}/recorded/${refusal.existingId}`;
+  return { kind: 'warning', title, text: detail, link: { href, words: 'Read the one that is recorded' } };
 }
 
 /** Keeps what was typed as the draft; null where there is no such referral. */

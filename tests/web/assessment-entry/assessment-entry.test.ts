@@ -95,6 +95,24 @@ describe('the sheet of an assessment', () => {
     expect(await stored()).toHaveLength(1);
   });
 
+  it('is not taken a second time with the same content: it says so on the sheet and leads to the one that is there', async () => {
+    const first = await pages.submit(sheet(), whole());
+    const again = await pages.submit(sheet(), whole());
+    expect(again.status).toBe(409);
+    expect(again.text).toContain('The assessment is recorded already');
+    expect(again.text).toContain(`href="${String(first.headers['location'])}"`);
+    expect(again.text).toContain('value="68.5"');
+    expect(await stored()).toHaveLength(1);
+    const second = await pages.submit(sheet(), { ...whole(), weightKg: '69' });
+    expect(second.status, second.text).toBe(303);
+    expect(await stored()).toHaveLength(2);
+  });
+
+  it('says which counts where one is recorded already', async () => {
+    await givenAssessment(app, referralId);
+    expect((await pages.get(sheet())).text).toContain('of each measure the latest up to the start counts');
+  });
+
   it('names what is wrong at the field and at the top, and keeps what was typed, on the page and as a draft', async () => {
     const wrong = {
       ...whole(),
@@ -270,7 +288,7 @@ describe('two people on one assessment', () => {
     await pages.submit(sheet(), { ...day, heightCm: '171' }, `${sheet()}/check`);
     const version = /name="draftVersion" value="(\d+)"/.exec((await lead.get(sheet())).text)?.[1] ?? '';
     await pages.submit(sheet(), whole());
-    const late = await lead.submit(sheet(), { ...whole(), draftVersion: version });
+    const late = await lead.submit(sheet(), { ...whole(), weightKg: '69', draftVersion: version });
     expect(late.status).toBe(409);
     expect(late.text).toContain('recorded this assessment');
     expect(late.text).toContain('is recorded already');

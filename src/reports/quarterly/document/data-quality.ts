@@ -43,7 +43,7 @@ export function dataQualitySection({ dataQuality, outcomes }: QuarterlyReport): 
       {
         kind: 'table',
         table: figureTable(
-          'When it was entered, and values confirmed beyond the usual range',
+          'When it was entered, assessments beyond the first, and values confirmed beyond the usual range',
           [...entry, confirmedValues].map((figure) => ({ figure })),
         ),
       },
