@@ -243,7 +243,7 @@ describe('the draft of a correction', () => {
       const { text } = await pages.get(path);
       expect(text).toContain('Somebody changed this since the draft was begun');
       expect(text).toContain('Test lead, 25 November 2026, 10:00: Weighed again');
-      expect(text).toMatch(/>190\u00a0m<[\s\S]*>191\u00a0m</);
+      expect(text).toMatch(/>190\u00a0kg<[\s\S]*>191\u00a0kg</);
       expect(text).toMatch(/name="walk2.distanceM"[^>]*value="210"/);
       const saved = await save(path, { ...(await fieldsOf(path)), ...typed });
       expect(saved.body).toMatchObject({ version });
