@@ -27,6 +27,8 @@ const WORDS_PX = 17;
 const DOT_PX = 33;
 const TICK_PX = 8;
 const TICKS = 5;
+/** Least part of the axis to the left of no change, as a share of the part to its right. */
+const LEFT_OF_ZERO = 0.25;
 const LINES = [
   { at: 0, label: 'no change', dash: 'solid' },
   { at: 1, label: 'MID', dash: 'dashed' },
@@ -41,7 +43,10 @@ export function changeStrips(model: ChangeStripsModel): Plot {
   const bottom = TOP_PX + strips.length * STRIP_PX;
   const area: Area = { left: SIDE_PX, right: WIDTH_PX - SIDE_PX, top: TOP_PX, bottom };
   const values = strips.map(({ timesMid }) => timesMid);
-  const x = scaleLinear([Math.min(-1, ...values), Math.max(2, ...values)], [area.left, area.right]).nice();
+  const best = Math.max(2, ...values);
+  // However far the best goes, the name of no change has its place to the left of it.
+  const worst = Math.min(-1, -best * LEFT_OF_ZERO, ...values);
+  const x = scaleLinear([worst, best], [area.left, area.right]).nice();
   const parts = [
     ...LINES.map(({ at, label }, index) =>
       // The first is named on its left, so that the names of close lines do not meet.

@@ -131,7 +131,7 @@ describe('a whole baseline on a tablet', { timeout: 90_000 }, () => {
     const { page, complaints } = await open('clinician');
     expect(await faultsOfAccess(page)).toEqual([]);
     await typeBaseline(page, true);
-    await soon(() => figures(page, 'walk').textContent()).toMatch(/ISWD 100\u202fm; \d+\u202f% of predicted/);
+    await soon(() => figures(page, 'walk').textContent()).toMatch(/ISWD 100\u00a0m; \d+\u00a0% of predicted/);
     await soon(() => figures(page, 'q.copd-assessment-test').textContent()).toBe('CAT 22');
     await soon(() => page.locator('[data-next]').textContent()).toBe('Nothing is missing.');
     await page.getByRole('button', { name: 'Record the assessment' }).dblclick();
@@ -144,7 +144,7 @@ describe('a whole baseline on a tablet', { timeout: 90_000 }, () => {
     const { page, complaints } = await open('clinician', { javaScriptEnabled: false });
     await typeBaseline(page, false);
     await page.getByRole('button', { name: 'Save and check' }).click();
-    expect(await figures(page, 'walk').textContent()).toContain('ISWD 100\u202fm');
+    expect(await figures(page, 'walk').textContent()).toContain('ISWD 100\u00a0m');
     await page.getByRole('button', { name: 'Record the assessment' }).click();
     await expectBaseline(page);
     expect(complaints).toEqual([]);

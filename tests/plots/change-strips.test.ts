@@ -57,6 +57,21 @@ describe('the strips of one person', () => {
     }
   });
 
+  it.each([2, 7, 14, 40])(
+    'keep the name of no change in the drawing when a change is %s MIDs',
+    (timesMid) => {
+      const far = changeStrips({
+        id: 's2',
+        title: 'Far',
+        strips: [{ label: 'CAT', words: 'far', timesMid }],
+      });
+      const name = placeOf(far.svg, 'no change');
+      // Nine letters of 13 px, each at most half as wide as it is high, and set to end here.
+      expect(name.x).toBeGreaterThan(9 * 6.5);
+      expect(placeOf(far.svg, 'MID').x).toBeGreaterThan(name.x);
+    },
+  );
+
   it('have a title, their numbers in words, and no style of their own', () => {
     expect(alternative).toBe(
       'ISWD: +100 m; CRQ emotional function: \u22120.57 per item; MRC: no change here. Marked: no change. Marked: MID.',

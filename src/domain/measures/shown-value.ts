@@ -1,5 +1,6 @@
+import { UNIT_SPACE } from '../text/unit-space.js';
+
 const MINUS = '\u2212';
-const THIN = '\u2009';
 /** Places beyond those of the measure that a change may be given to stay on its side of a threshold. */
 const MOST_MORE_PLACES = 3;
 
@@ -46,7 +47,7 @@ export function shownChange(change: number, unit: string, thresholds: readonly n
 /**
  * A number that was written already, with its unit as one says it.
  *
- * @example withUnit('−1', 'grade') -> '−1 grade', with a thin space
+ * @example withUnit('−1', 'grade') -> '−1 grade'
  * @example withUnit('+0.5', 'mean item score') -> '+0.5 per item'
  */
 export function withUnit(number: string, unit: string): string {
@@ -55,15 +56,15 @@ export function withUnit(number: string, unit: string): string {
     case 'utility':
       return number;
     case 'mean item score':
-      return `${number}${THIN}per item`;
+      return `${number}${UNIT_SPACE}per item`;
     case 'grade':
-      return `${number}${THIN}${isOne ? 'grade' : 'grades'}`;
+      return `${number}${UNIT_SPACE}${isOne ? 'grade' : 'grades'}`;
     case 'points':
-      return `${number}${THIN}${isOne ? 'point' : 'points'}`;
+      return `${number}${UNIT_SPACE}${isOne ? 'point' : 'points'}`;
     case 'repetitions':
-      return `${number}${THIN}${isOne ? 'repetition' : 'repetitions'}`;
+      return `${number}${UNIT_SPACE}${isOne ? 'repetition' : 'repetitions'}`;
     default:
-      return `${number}${THIN}${unit.replace('.', '\u00b7')}`;
+      return `${number}${UNIT_SPACE}${unit.replace('.', '\u00b7')}`;
   }
 }
 
@@ -71,7 +72,7 @@ export function withUnit(number: string, unit: string): string {
  * A change in words, with its sign and unit.
  *
  * @example changeWords(0, 'grade', [1]) -> 'no change'
- * @example changeWords(-1, 'grade', [1]) -> '−1 grade', with a thin space
+ * @example changeWords(-1, 'grade', [1]) -> '−1 grade'
  */
 export function changeWords(change: number, unit: string, thresholds: readonly number[]): string {
   const shown = shownChange(change, unit, thresholds);

@@ -1,5 +1,6 @@
 import { changeWords, shownValue, withUnit } from '../../domain/measures/shown-value.js';
 import type { MeasureOutcome } from '../outcomes/outcomes-model.js';
+import { UNIT_SPACE } from '../../domain/text/unit-space.js';
 
 type Shown = Pick<MeasureOutcome, 'unit' | 'improvementThreshold' | 'worseningThreshold'>;
 
@@ -22,9 +23,9 @@ export function shownSize(value: number, { unit }: Pick<Shown, 'unit'>): string 
   return everywhereReadable(withUnit(String(value), unit));
 }
 
-/** Letters are copied into programs that lose a true minus or a thin space. */
+/** Letters are copied into programs that lose a true minus, or a space at which no line breaks. */
 function everywhereReadable(text: string): string {
-  return text.replaceAll('\u2212', '-').replaceAll('\u2009', ' ');
+  return text.replaceAll('\u2212', '-').replaceAll(UNIT_SPACE, ' ');
 }
 
 /** An NHS number in its three groups. @example groupedNhsNumber('9990000018') -> '999 000 0018' */

@@ -77,7 +77,7 @@ function sentencesOf(measure: MeasureOutcome, plain: PlainMeasure): string | nul
     first,
     plain.then(shownValue(discharge.value, unit)),
     differenceInWords(shownValue(Math.abs(improvement), unit), improvement, plain),
-    verdict === null ? null : RESULTS[verdict],
+    verdict === null || improvement === 0 ? null : RESULTS[verdict],
     caution,
   ]);
 }

@@ -6,6 +6,7 @@ import { distanceToLevel } from '../../domain/measures/shuttles.js';
 import type { EntryPreview } from '../../usecases/assessments/entry-sheet.js';
 import { slotOf } from './field-of.js';
 import type { ReadEntry } from './read-entry.js';
+import { UNIT_SPACE } from '../../domain/text/unit-space.js';
 
 /** Lines that stand beside a test, by the part of the page. */
 export type FigureLines = Readonly<Record<string, readonly string[]>>;
@@ -37,11 +38,12 @@ export function figureLines(read: ReadEntry, preview: EntryPreview): FigureLines
 /** @example an ISWT of 200 m -> '200 m: level 5, 2 shuttles' */
 function distanceWords(testId: string, distanceM: number): string {
   const test = findWalkTest(testId);
-  if (test === undefined || test.levels === null || test.records !== 'shuttles') return `${distanceM}\u202fm`;
+  if (test === undefined || test.levels === null || test.records !== 'shuttles')
+    return `${distanceM}${UNIT_SPACE}m`;
   const at = distanceToLevel(distanceM, test.levels);
   return at.kind === 'level'
-    ? `${distanceM}\u202fm: level ${at.level}, ${at.shuttlesInLevel} shuttles`
-    : `${distanceM}\u202fm`;
+    ? `${distanceM}${UNIT_SPACE}m: level ${at.level}, ${at.shuttlesInLevel} shuttles`
+    : `${distanceM}${UNIT_SPACE}m`;
 }
 
 function figureWords({ measureId, value, predicted, change }: RunningFigure): string {
@@ -50,7 +52,7 @@ function figureWords({ measureId, value, predicted, change }: RunningFigure): st
     parts.push(
       predicted.percent === null
         ? `no prediction: ${predicted.reason ?? ''}`
-        : `${Math.round(predicted.percent)}\u202f% of predicted (${equationName(predicted.equationId)})`,
+        : `${Math.round(predicted.percent)}${UNIT_SPACE}% of predicted (${equationName(predicted.equationId)})`,
     );
   }
   if (change !== null) parts.push(changeOf(measureId, change), `baseline ${before(measureId, change)}`);
@@ -63,7 +65,7 @@ export function figureColumns({ measureId, value, predicted, change }: RunningFi
   return [
     shortName(measureId),
     valueWords(measureId, value),
-    percent === null ? '' : `${Math.round(percent)}\u202f%`,
+    percent === null ? '' : `${Math.round(percent)}${UNIT_SPACE}%`,
     change === null ? '' : before(measureId, change),
     change === null ? '' : changeOf(measureId, change),
   ];
@@ -105,5 +107,5 @@ function unitNameOf(measureId: string): string {
 
 function unitOf(measureId: string): string {
   const unit = unitNameOf(measureId);
-  return ['points', 'grade', 'utility', 'mean item score'].includes(unit) ? '' : `\u202f${unit}`;
+  return ['points', 'grade', 'utility', 'mean item score'].includes(unit) ? '' : `${UNIT_SPACE}${unit}`;
 }

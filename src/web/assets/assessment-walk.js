@@ -53,7 +53,7 @@
         const now = at();
         let total = now.shuttles;
         for (let each = 1; each < now.level; each += 1) total += shuttlesOf(each);
-        count.textContent = `Level ${now.level}, ${now.shuttles} of ${shuttlesOf(now.level)} shuttles: ${total * 10}\u202fm`;
+        count.textContent = `Level ${now.level}, ${now.shuttles} of ${shuttlesOf(now.level)} shuttles: ${total * 10}\u00a0m`;
       };
       const tap = element('button', {
         type: 'button',

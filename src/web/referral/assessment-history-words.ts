@@ -8,6 +8,7 @@ import type { HistoryWords } from '../components/history-list.js';
 import { valueWords } from '../components/value-words.js';
 import { assessmentField } from './assessment-field-words.js';
 import { plain } from './measure-words.js';
+import { UNIT_SPACE } from '../../domain/text/unit-space.js';
 
 /** What a part of an assessment is called by already, and what the line above the table tells: who marked it, and when. */
 const UNTOLD = /\.(?:test|attempt|questionnaire|markedAt|markedBy)$/;
@@ -35,13 +36,13 @@ export function assessmentHistoryWords(siteNames: ReadonlyMap<string, string> = 
  * A number with its unit, a score in the places of its measure.
  *
  * @example numberWords('scores.cat-total', 21.333333) -> '21.3'
- * @example numberWords('heightCm', 160) -> '160 cm', with a space that does not break
+ * @example numberWords('heightCm', 160) -> '160 cm'
  */
 function numberWords(field: string, value: number): string {
   const measure = findMeasure(field.replace(/^scores\./, ''));
   if (measure !== undefined) return shownValue(value, measure.unit);
   const { unit } = assessmentField(field);
-  return unit === null ? plain(value) : `${plain(value)}\u00a0${unit}`;
+  return unit === null ? plain(value) : `${plain(value)}${UNIT_SPACE}${unit}`;
 }
 
 function textWords(field: string, value: string, siteNames: ReadonlyMap<string, string>): string {

@@ -4,8 +4,8 @@ import type { Unit } from '../../domain/measures/measure.js';
 import { equationName } from '../../domain/prediction/equation-name.js';
 import { changeWords, shownChange, withUnit } from '../../domain/measures/shown-value.js';
 import type { EndResult, MeasureOutcome, ThresholdUsed } from '../../reports/outcomes/outcomes-model.js';
+import { UNIT_SPACE } from '../../domain/text/unit-space.js';
 
-const THIN = '\u2009';
 const MINUS = '\u2212';
 const MOST_PLACES = 3;
 
@@ -95,7 +95,7 @@ export function predictedWords({ predicted }: EndResult): string | null {
   if (predicted === null) return null;
   const { percentPredicted, equationId, notPredictedReason } = predicted;
   if (percentPredicted === null) return `Not predicted. ${notPredictedReason ?? ''}`;
-  return `${Math.round(percentPredicted)}${THIN}% predicted (${equationName(equationId)})`;
+  return `${Math.round(percentPredicted)}${UNIT_SPACE}% predicted (${equationName(equationId)})`;
 }
 
 /** The marks that stand beside a comparison. */

@@ -17,6 +17,7 @@ import {
   thresholdWords,
   usualThresholdWords,
 } from './settings-words.js';
+import { UNIT_SPACE } from '../../domain/text/unit-space.js';
 
 /** A setting by the path of its field: what it is called, and how what it holds is read. */
 interface NamedSetting {
@@ -104,7 +105,7 @@ function targetSetting(key: string): NamedSetting {
   if (part === 'percent') {
     return {
       name: `Target: ${title}`,
-      valueOf: (value) => (value === null ? 'No target' : `${valueWords(value)}\u2009%`),
+      valueOf: (value) => (value === null ? 'No target' : `${valueWords(value)}${UNIT_SPACE}%`),
     };
   }
   return { name: `Where the target comes from: ${title}`, valueOf: valueWords };

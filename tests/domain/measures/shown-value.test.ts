@@ -62,14 +62,14 @@ describe('a change as it is read', () => {
 
 describe('a number with its unit', () => {
   it.each([
-    ['\u22121', 'grade', '\u22121\u2009grade'],
-    ['+2', 'grade', '+2\u2009grades'],
-    ['1', 'points', '1\u2009point'],
-    ['0', 'points', '0\u2009points'],
-    ['+0.5', 'mean item score', '+0.5\u2009per item'],
+    ['\u22121', 'grade', '\u22121\u00a0grade'],
+    ['+2', 'grade', '+2\u00a0grades'],
+    ['1', 'points', '1\u00a0point'],
+    ['0', 'points', '0\u00a0points'],
+    ['+0.5', 'mean item score', '+0.5\u00a0per item'],
     ['0.051', 'utility', '0.051'],
-    ['47.5', 'm', '47.5\u2009m'],
-    ['90', 'N.m', '90\u2009N\u00b7m'],
+    ['47.5', 'm', '47.5\u00a0m'],
+    ['90', 'N.m', '90\u00a0N\u00b7m'],
   ])('%s in %s is said as %s', (number, unit, text) => {
     expect(withUnit(number, unit)).toBe(text);
   });

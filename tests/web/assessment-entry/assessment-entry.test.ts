@@ -76,7 +76,7 @@ describe('the sheet of an assessment', () => {
     });
     const recorded = await pages.get(String(response.headers['location']));
     expect(recorded.text).toContain('The assessment is recorded');
-    expect(recorded.text).toContain('200\u202fm');
+    expect(recorded.text).toContain('200\u00a0m');
   });
 
   it('is carried out once, however often the button is pressed', async () => {
@@ -231,9 +231,9 @@ describe('checking without recording', () => {
     );
     expect(response.status, response.text).toBe(200);
     // Levels 1 to 5 hold 25 shuttles; the baseline was 200 m and 22 points.
-    expect(response.text).toContain('250\u202fm');
+    expect(response.text).toContain('250\u00a0m');
     expect(response.text).toMatch(
-      /ISWD 250\u202fm; \d+\u202f% of predicted .*; \+50\u202fm, better by the MID or more; baseline 200\u202fm/,
+      /ISWD 250\u00a0m; \d+\u00a0% of predicted .*; \+50\u00a0m, better by the MID or more; baseline 200\u00a0m/,
     );
     expect(response.text).toContain('CAT 22; no change; baseline 22');
     expect((await stored()).map((each) => asRecord(each['entry'])['timepoint'])).toEqual(['baseline']);
@@ -307,7 +307,7 @@ describe('the address that the script saves to', () => {
       next: { what: 'resting values', id: 'field-spo2Percent' },
     });
     const figures = asRecord(asRecord(saved.body)['figures']);
-    expect(figures['walk2']).toEqual(['200\u202fm: level 5, 2 shuttles']);
+    expect(figures['walk2']).toEqual(['200\u00a0m: level 5, 2 shuttles']);
     expect(figures['q.copd-assessment-test']).toEqual(['CAT 22']);
   });
 

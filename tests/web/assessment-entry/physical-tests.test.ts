@@ -88,7 +88,7 @@ describe('physical tests on the sheet of an assessment', () => {
         expect.objectContaining({ measure: 'handgrip-strength', value: 24.5 }),
       ]),
     );
-    expect((await pages.get(String(response.headers['location']))).text).toContain('24.5\u202fkg');
+    expect((await pages.get(String(response.headers['location']))).text).toContain('24.5\u00a0kg');
   });
 
   it('show their figures as they are typed, and say why there is none', async () => {
@@ -101,7 +101,7 @@ describe('physical tests on the sheet of an assessment', () => {
       },
       `${sheet()}/check`,
     );
-    expect(checked.text).toMatch(/data-figures="p.four-metre-gait-speed"><span>4MGS 0.8\u202fm\/s/);
+    expect(checked.text).toMatch(/data-figures="p.four-metre-gait-speed"><span>4MGS 0.8\u00a0m\/s/);
     expect(checked.text).toMatch(
       /data-figures="p.short-physical-performance-battery"><span>SPPB: no result\. No total without/,
     );
@@ -140,7 +140,7 @@ describe('physical tests on the sheet of an assessment', () => {
   it('at discharge show the baseline, and carry over what must be the same, but no result', async () => {
     await pages.submit(sheet(), { ...begun(), ...GRIP });
     const { text } = await pages.get(sheet('discharge'));
-    expect(text).toContain('Baseline 24.5\u202fkg');
+    expect(text).toContain('Baseline 24.5\u00a0kg');
     expect(text).toMatch(/name="p.handgrip-strength.condition.side"[\s\S]*?value="left" selected/);
     expect(text).toMatch(/name="p.handgrip-strength.value.handgrip-strength"(?![^>]*value=)/);
     const response = await pages.submit(sheet('discharge'), {

@@ -28,10 +28,10 @@ async function shownOn(input: ReturnType<typeof letterInput>, name: string) {
 
 describe('a grade of breathlessness on the page', () => {
   it.each([
-    [[4, 3], '\u22121', 'MRC: \u22121\u2009grade.', 'improved by the MID or more'],
-    [[4, 2], '\u22122', 'MRC: \u22122\u2009grades.', 'improved by the MID or more'],
+    [[4, 3], '\u22121', 'MRC: \u22121\u00a0grade.', 'improved by the MID or more'],
+    [[4, 2], '\u22122', 'MRC: \u22122\u00a0grades.', 'improved by the MID or more'],
     [[3, 3], '0', 'MRC: no change.', 'less than the MID either way'],
-    [[3, 4], '+1', 'MRC: +1\u2009grade.', 'worse by the MID or more'],
+    [[3, 4], '+1', 'MRC: +1\u00a0grade.', 'worse by the MID or more'],
   ] as const)(
     'of %j is told with its scale and the change as one says it',
     async (grades, change, drawn, words) => {

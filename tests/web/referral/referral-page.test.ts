@@ -27,7 +27,7 @@ const textOf = (html: string) =>
   html
     .replaceAll(/<(?:head|style|title|desc)\b[\s\S]*?<\/(?:head|style|title|desc)>/g, ' ')
     .replaceAll(/<[^>]+>/g, ' ')
-    .replaceAll(/[\s\u2009]+/g, ' ')
+    .replaceAll(/\s+/g, ' ')
     .replaceAll(' ,', ',');
 const rowOf = (html: string, name: string) => {
   const rows = [...html.matchAll(/<tr>([\s\S]*?)<\/tr>/g)].map(([, row = '']) => textOf(row));

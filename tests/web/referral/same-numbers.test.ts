@@ -149,7 +149,7 @@ function numberOf(text: string): number {
 /** The texts of a cell in their order, as a reader sees them. */
 function textsOf(cell: string): readonly string[] {
   return [...cell.replace(/^[^>]*/, '').matchAll(/>([^<]+)/g)]
-    .map(([, text = '']) => unescaped(text).replaceAll('\u2009', '').trim())
+    .map(([, text = '']) => unescaped(text).replaceAll('\u00a0', '').trim())
     .filter((text) => text !== '');
 }
 

@@ -141,7 +141,7 @@ describe('the details of an entry', () => {
       'Supervised sessions planned: 12 sessions \u2192 16 sessions',
       'Second factor of leads: By choice \u2192 Required',
       'Rounded summaries round to multiples of: 5 people \u2192 10 people',
-      'Target: Started, of those referred: No target \u2192 80\u2009%',
+      'Target: Started, of those referred: No target \u2192 80\u00a0%',
       'Where the target comes from: Started, of those referred: nothing \u2192 Agreed',
       'Reason: Agreed by the team',
     ]);
