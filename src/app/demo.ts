@@ -10,6 +10,7 @@ import { plainDate } from '../domain/calendar/plain-date.js';
 import { renderQuarterlyReportText } from '../reports/quarterly/render-text.js';
 import { issueToken } from '../usecases/accounts/provision.js';
 import type { Context } from '../usecases/context.js';
+import { takeBackHalfIn } from '../usecases/imports/take-back.js';
 import { readConfig } from './config.js';
 import { openRecord } from './open-record.js';
 import { commandRefused, runCommand } from './run-command.js';
@@ -57,6 +58,7 @@ await runCommand(USAGE, async () => {
   const note = readNote() ?? (await build());
   const record = await openRecord(DEMO_FILE, SYSTEM_CLOCK);
   const { context } = record;
+  await takeBackHalfIn(context);
   await printReport(context, note);
   const app = await serve(record, { ...config, databaseFile: DEMO_FILE }, 'warn');
   const { port } = app.server.address() as AddressInfo;

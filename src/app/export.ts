@@ -3,6 +3,7 @@ import { parseArgs } from 'node:util';
 import { exportRecordByName, RECORD_FORMS } from '../usecases/exports/export-record.js';
 import { readConfig } from './config.js';
 import { openRecord } from './open-record.js';
+import { requireWholeSheets } from './require-whole-sheets.js';
 import { commandRefused, requireRecord, runCommand } from './run-command.js';
 import { SYSTEM_CLOCK } from './system-clock.js';
 
@@ -22,7 +23,9 @@ await runCommand(USAGE, async () => {
   requireRecord(databaseFile);
   const { connection, context } = await openRecord(databaseFile, SYSTEM_CLOCK);
   try {
+    await requireWholeSheets(context);
     const file = await exportRecordByName(context, team, form);
+    await requireWholeSheets(context);
     if (typeof file === 'string') throw commandRefused(file);
     writeNew(to, file.content);
     console.log(

@@ -81,6 +81,7 @@ await runCommand(USAGE, async () => {
         confirmsUnusual: values['confirm-unusual'],
         basedOn: [view.version],
         progress: progressOf('brought in'),
+        isAtOnce: true,
       };
       valueOf(await commitImport(context, lead, view.id, options));
       view = valueOf(await viewOf(context, lead, view.id));

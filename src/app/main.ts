@@ -1,4 +1,5 @@
 import { createIdentityProvider } from '../auth/identity-provider.js';
+import { takeBackHalfIn } from '../usecases/imports/take-back.js';
 import { requireSound, requireWritable } from './check-record.js';
 import { readConfig } from './config.js';
 import { openRecord } from './open-record.js';
@@ -23,7 +24,9 @@ await runCommand(USAGE, async () => {
     byProvider === null
       ? null
       : { provider: createIdentityProvider(byProvider.settings), rules: byProvider.rules };
-  await serve(await openRecord(config.databaseFile, SYSTEM_CLOCK), config, 'info', {
+  const record = await openRecord(config.databaseFile, SYSTEM_CLOCK);
+  await takeBackHalfIn(record.context);
+  await serve(record, config, 'info', {
     oidc,
     trustedProxies: config.trustedProxies,
     pseudonymKey,

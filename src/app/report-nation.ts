@@ -4,6 +4,7 @@ import { exportNation, NATION_FORMS } from '../usecases/reports/export-nation.js
 import { reportRequest } from '../usecases/reports/report-request.js';
 import { readConfig } from './config.js';
 import { openRecord } from './open-record.js';
+import { requireWholeSheets } from './require-whole-sheets.js';
 import { commandRefused, requireRecord, runCommand } from './run-command.js';
 import { SYSTEM_CLOCK } from './system-clock.js';
 
@@ -36,7 +37,10 @@ await runCommand(USAGE, async () => {
   try {
     const { period, asAt: cut } = asked.value;
     const onProgress = progressTo(process.stderr);
-    process.stdout.write(await exportNation(context, { period, asAt: cut, onProgress }, form));
+    await requireWholeSheets(context);
+    const report = await exportNation(context, { period, asAt: cut, onProgress }, form);
+    await requireWholeSheets(context);
+    process.stdout.write(report);
   } finally {
     await connection.close();
   }

@@ -167,7 +167,6 @@ export const PAGE_ACCESS = {
   'page:sign-in-provider': 'anybody',
   'page:invitation': 'anybody',
   'page:sign-out': 'anybody',
-  'page:unsent-form': 'signed-in',
   'page:account': 'signed-in',
   'page:passphrase': 'signed-in',
   'page:second-factor': 'signed-in',
@@ -212,6 +211,34 @@ export const PAGE_ACCESS = {
 } as const satisfies Readonly<Record<string, Access>>;
 
 export type PageId = keyof typeof PAGE_ACCESS;
+
+/** Operations and pages that count over the team's whole record, or take it out: half a sheet of it would count as whole. */
+const READING_FIGURES: ReadonlySet<string> = new Set([
+  'getQuarterlyReport',
+  'getQuarterlyReportText',
+  'getQuarterlyReportCsv',
+  'getQuarterlyReportSpreadsheet',
+  'getQuarterlyReportPdf',
+  'listFigureMembers',
+  'listFiguresOfReferral',
+  'previewRelease',
+  'makeRelease',
+  'exportRecordZip',
+  'exportRecordJson',
+  'exportAnalysis',
+  'page:report',
+  'page:report-chapter',
+  'page:report-figure',
+  'page:report-file',
+  'page:release-draft',
+  'page:figures-of-referral',
+  'page:export',
+] satisfies readonly (keyof typeof ACCESS | PageId)[]);
+
+/** Whether an operation or a page counts over the whole record of the team, or takes it out. */
+export function readsFigures(id: string): boolean {
+  return READING_FIGURES.has(id);
+}
 
 /** Whether an operation is open to people who are not signed in. */
 export function isPublic(operationId: string): boolean {

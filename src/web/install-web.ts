@@ -40,8 +40,6 @@ import { referralPages } from './referral/referral-page.js';
 import { exportPages } from './exports/export-page.js';
 import { importPages } from './imports/import-pages.js';
 import { installUploads } from './forms/uploads.js';
-import { installUnsentForms } from './unsent/install-unsent.js';
-import { unsentForms } from './unsent/unsent-forms.js';
 import { teamPages } from './team/team-pages.js';
 import type { Web, WebApp } from './web.js';
 
@@ -60,9 +58,7 @@ export async function installWeb(app: WebApp, web: Web): Promise<void> {
   await app.register(fastifyKitaHtml);
   await installHeaders(app);
   await installCsrf(app);
-  const unsent = unsentForms(web.context.clock);
-  installPageGuard(app, web, unsent);
-  installUnsentForms(app, unsent);
+  installPageGuard(app, web);
   installFormKeys(app, web);
   installErrorPages(app, web);
   signInPages(app, web);

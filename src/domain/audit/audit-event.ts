@@ -55,6 +55,7 @@ export const AUDIT_ACTIONS = [
   'import-discarded',
   'import-done',
   'import-undone',
+  'import-taken-back',
   'record-exported',
   'record-brought-in',
   'analysis-exported',

@@ -9,4 +9,6 @@ export type ImportRefusal =
   /** All rows were asked for or none, and some are refused. */
   | { readonly code: 'rows-refused'; readonly refusedRows: number }
   /** Something was built on what was brought in. */
-  | { readonly code: 'import-built-on' };
+  | { readonly code: 'import-built-on' }
+  /** A sheet of the team is being brought in, and is not whole yet. */
+  | { readonly code: 'import-underway' };

@@ -185,7 +185,7 @@ export function importRoutes(app: App, context: Context): void {
       schema: {
         ...change,
         operationId: 'commitImport',
-        summary: 'Bring the rows into the record in one transaction: the good ones, or all or none',
+        summary: 'Bring the rows into the record: the good ones, or all or none',
         body: ImportCommit,
         response: responses,
       },

@@ -41,5 +41,13 @@ export function importProblem(refusal: ImportRefusal): ProblemBody {
         detail:
           'Nothing was changed. Something was recorded since on what it brought in, or it decided or closed referrals that were there before. Correct those one by one.',
       };
+    case 'import-underway':
+      return {
+        type: '/problems/import-underway',
+        title: 'A sheet is being brought in',
+        status: 503,
+        detail:
+          'Nothing was changed. Until the sheet is whole in the record, figures of the team are neither counted nor exported. Try again in a minute.',
+      };
   }
 }

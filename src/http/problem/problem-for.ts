@@ -175,6 +175,7 @@ export function problemFor(refusal: Refusal): ProblemBody {
     case 'import-over':
     case 'rows-refused':
     case 'import-built-on':
+    case 'import-underway':
       return importProblem(refusal);
     default:
       return refusal satisfies never;

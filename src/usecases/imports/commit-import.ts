@@ -1,20 +1,16 @@
-import type { Judgement } from '../../domain/imports/judgement.js';
 import { done, refused } from '../../domain/refusal/refusal.js';
-import type { Outcome, Refusal } from '../../domain/refusal/refusal.js';
-import { changeImport, findImport } from '../../storage/imports/imports.js';
+import type { Outcome } from '../../domain/refusal/refusal.js';
+import { findImport } from '../../storage/imports/imports.js';
 import type { StoredImport } from '../../storage/imports/imports.js';
-import { recordEvent } from '../audit/record-event.js';
 import type { Context, TeamMember } from '../context.js';
 import type { BasedOn } from '../history/based-on.js';
-import { carryOut } from './carry-out.js';
 import { judge, workOn } from './import-work.js';
 import { staleImport } from './keep-import.js';
-import { withoutKey } from './lead-of-team.js';
 import { beginWork } from './long-work.js';
 import type { LongWork, Progress } from './long-work.js';
-import { overtaken } from './overtaken.js';
-import type { Trial } from './trial.js';
 import type { ImportWork } from './trials.js';
+import { writeInSlices, writeTrial } from './write-trial.js';
+import type { TrialToWrite } from './write-trial.js';
 
 /** Whether the good rows are brought in beside refused ones, or nothing unless every row is good. */
 export const ROW_CHOICES = ['good-rows', 'all-or-none'] as const;
@@ -27,19 +23,11 @@ export interface CommitOptions {
   readonly confirmsUnusual: boolean;
   readonly basedOn: BasedOn;
   readonly progress?: Progress;
+  /** In one transaction however large it is: for a process that nobody else works in. */
+  readonly isAtOnce?: boolean;
 }
 
-/** Undoes everything that was written in a transaction, with the refusal that it ends in. */
-class AllUndone extends Error {
-  readonly refusal: Refusal;
-
-  constructor(refusal: Refusal) {
-    super('Nothing is brought in.');
-    this.refusal = refusal;
-  }
-}
-
-/** Brings the rows of a sheet into the record, in one transaction: the good ones, or all or none. */
+/** Brings the rows of a sheet into the record: the good ones, or all or none. */
 export async function commitImport(
   context: Context,
   actor: TeamMember,
@@ -74,6 +62,8 @@ export async function beginCommit(
 
 /** Trials in a row that others may overtake; then the rows are judged while nobody else writes. */
 const MOST_TRIALS = 2;
+/** A sheet of more courses than this is written in slices, so that others need not wait for all of it. */
+const MOST_COURSES_AT_ONCE = 50;
 
 async function bringIn(
   context: Context,
@@ -90,7 +80,9 @@ async function bringIn(
     if (trial === null)
       return refused({ code: 'questions-open', questions: columns.questions.map(({ message }) => message) });
     const isLast = trials === MOST_TRIALS;
-    const outcome = await writeTrial(context, actor, stored, { trial, isLast }, options, progress);
+    const isAtOnce = isLast || options.isAtOnce === true || trial.whose.length <= MOST_COURSES_AT_ONCE;
+    const toWrite: TrialToWrite = { stored, trial, isLast, options };
+    const outcome = await (isAtOnce ? writeTrial : writeInSlices)(context, actor, toWrite, progress);
     if (trials > 1) trial.close();
     if (outcome !== 'overtaken') {
       // What was put by is in the record now, and kept nowhere else.
@@ -99,53 +91,4 @@ async function bringIn(
     }
     tried = await judge(context, actor, stored, progress);
   }
-}
-
-async function writeTrial(
-  context: Context,
-  actor: TeamMember,
-  stored: StoredImport,
-  { trial, isLast }: { readonly trial: Trial; readonly isLast: boolean },
-  { rows, confirmsUnusual }: CommitOptions,
-  progress: Progress,
-): Promise<Outcome<null> | 'overtaken'> {
-  try {
-    return await context.db.transaction().execute(async (trx): Promise<Outcome<null> | 'overtaken'> => {
-      const former = await findImport(trx, actor.teamId, stored.id);
-      if (former?.state !== 'draft' || former.version !== stored.version)
-        return refused({ code: 'import-over' });
-      const stillOvertaken = await overtaken(context, trx, actor.teamId, trial);
-      if (stillOvertaken === null && !isLast) return 'overtaken';
-      const isOvertaken = stillOvertaken ?? (() => true);
-      const input = { importId: stored.id, trial, isOvertaken, confirmsUnusual };
-      const judgement = await carryOut(context, withoutKey(actor), trx, input, progress);
-      const refusedRows = judgement.counts.refused + judgement.counts.unusual;
-      if (rows === 'all-or-none' && refusedRows > 0)
-        throw new AllUndone({ code: 'rows-refused', refusedRows });
-      await changeImport(trx, former, {
-        state: 'done',
-        result: JSON.stringify(withoutCells(judgement)),
-        doneAt: context.clock.now(),
-        // The file is needed as long as there are rows to be given back.
-        dropsFile: refusedRows === 0,
-      });
-      await recordEvent(context, trx, actor, {
-        action: 'import-done',
-        subjectId: stored.id,
-        details: { counts: judgement.counts, rows, fileDigest: former.fileDigest },
-      });
-      return done(null);
-    });
-  } catch (error) {
-    if (error instanceof AllUndone) return refused(error.refusal);
-    throw error;
-  }
-}
-
-/** What was found of the rows, without what stood in their cells. */
-function withoutCells({ rows, counts }: Judgement): Judgement {
-  return {
-    counts,
-    rows: rows.map((row) => ({ ...row, faults: row.faults.map((fault) => ({ ...fault, value: '' })) })),
-  };
 }

@@ -3,6 +3,7 @@ import { NO_CHOICES } from '../../domain/imports/mapping.js';
 import { done, refused } from '../../domain/refusal/refusal.js';
 import type { Outcome } from '../../domain/refusal/refusal.js';
 import { sha256 } from '../../sheets/digest.js';
+import { hasParts } from '../../storage/imports/half-in.js';
 import {
   changeImport,
   contentOfImport,
@@ -97,6 +98,7 @@ export async function chooseColumns(
     if (former === null) return refused({ code: 'not-found', what: 'import' });
     if (former.state !== 'draft' || sheet === null || 'refusedBecause' in sheet)
       return refused({ code: 'import-over' });
+    if (await hasParts(trx, id)) return refused({ code: 'import-underway' });
     const stale = staleImport(former, change.basedOn);
     if (stale !== null) return stale;
     await changeImport(trx, former, { choices });
@@ -122,6 +124,7 @@ export async function discardImport(
     const former = await findImport(trx, actor.teamId, id);
     if (former === null) return refused({ code: 'not-found', what: 'import' });
     if (former.state !== 'draft') return refused({ code: 'import-over' });
+    if (await hasParts(trx, id)) return refused({ code: 'import-underway' });
     const stale = staleImport(former, basedOn);
     if (stale !== null) return stale;
     await changeImport(trx, former, { state: 'discarded', dropsFile: true });

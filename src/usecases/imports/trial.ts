@@ -1,7 +1,7 @@
 import type { PlainDate } from '../../domain/calendar/plain-date.js';
 import type { CourseDraft, CourseKey } from '../../domain/imports/course-draft.js';
 import type { ImportedPart } from '../../domain/imports/import-record.js';
-import type { JudgedRow, Judgement, SaidOfCourse } from '../../domain/imports/judgement.js';
+import type { JudgedRow, Judgement, RowVerdict, SaidOfCourse } from '../../domain/imports/judgement.js';
 import type { Mapping } from '../../domain/imports/mapping.js';
 import type { UnchainedEvent } from '../../storage/audit/audit-trail.js';
 import type { Spool } from '../../storage/spool.js';
@@ -26,6 +26,11 @@ export interface Whose {
   readonly patientId: string | null;
 }
 
+/** The same of a course that was tried, with its verdict. */
+export interface TriedWhose extends Whose {
+  readonly verdict: RowVerdict;
+}
+
 /** A sheet that was tried: the verdict on its rows, and what carrying it out would write. */
 export interface Trial {
   readonly judgement: Judgement;
@@ -39,7 +44,7 @@ export interface Trial {
   readonly triedOn: PlainDate;
   readonly courses: () => Iterable<TriedCourse>;
   /** Whose courses they are, in the same order. */
-  readonly whose: readonly Whose[];
+  readonly whose: readonly TriedWhose[];
   /** Nothing of it is kept. */
   readonly close: () => void;
 }

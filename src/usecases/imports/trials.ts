@@ -1,5 +1,7 @@
 import type { Outcome } from '../../domain/refusal/refusal.js';
 import type { Spool } from '../../storage/spool.js';
+import { createFiguresGate } from './figures-gate.js';
+import type { FiguresGate } from './figures-gate.js';
 import type { LongWork } from './long-work.js';
 import type { ColumnsOfSheet } from './open-sheet.js';
 import type { Trial } from './trial.js';
@@ -29,6 +31,8 @@ export interface Trials {
   readonly of: (importId: string, version: number) => ImportWork | null;
   readonly keep: (importId: string, work: ImportWork) => void;
   readonly drop: (importId: string) => void;
+  /** Shut while a sheet of a team is half in. */
+  readonly figuresGate: FiguresGate;
 }
 
 /** Trials kept at most: each has a file open. */
@@ -57,6 +61,7 @@ export function createTrials(newSpool: () => Spool): Trials {
       if (kept.size > MOST_KEPT && oldest !== undefined) drop(oldest);
     },
     drop,
+    figuresGate: createFiguresGate(),
   };
 }
 

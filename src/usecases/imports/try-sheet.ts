@@ -17,7 +17,7 @@ import { roomForOthers } from './long-work.js';
 import type { Progress } from './long-work.js';
 import type { MappedSheet } from './open-sheet.js';
 import { partsOf, putBy, saidOf } from './trial.js';
-import type { Trial, TriedCourse, Whose } from './trial.js';
+import type { Trial, TriedCourse, TriedWhose } from './trial.js';
 
 /** Courses in one transaction of a trial, or a few more. */
 const COURSES_AT_ONCE = 20;
@@ -54,14 +54,14 @@ export async function trySheet(
   for (const row of aside) judged.add(row);
   const spool = context.trials.newSpool();
   const kept = putBy(spool);
-  const whose: Whose[] = [];
+  const whose: TriedWhose[] = [];
   try {
     for (const some of someAtOnce(people)) {
       for (const each of await tryCourses(atOnce, actor, some, options)) {
         const tried = { ...each, said: withCells(each.said, each.course.rowNumbers, cellsOf) };
         judged.addCourse(tried.course.rowNumbers, tried.said);
         kept.add(tried);
-        whose.push({ key: tried.course.key, patientId: tried.patientId });
+        whose.push({ key: tried.course.key, patientId: tried.patientId, verdict: tried.said.verdict });
       }
       progress(whose.length, courseCount);
       await roomForOthers();

@@ -1,11 +1,11 @@
-import type { ImportedKind, ImportedPart } from '../../domain/imports/import-record.js';
 import { done, refused } from '../../domain/refusal/refusal.js';
 import type { Outcome } from '../../domain/refusal/refusal.js';
 import { changeImport, findImport, importedParts } from '../../storage/imports/imports.js';
-import { isBuiltOn, takeOut } from '../../storage/imports/undo.js';
+import { takeOut } from '../../storage/imports/undo.js';
 import { recordEvent } from '../audit/record-event.js';
 import type { Context, TeamMember } from '../context.js';
 import type { BasedOn } from '../history/based-on.js';
+import { canBeTakenOut, importedIds } from './imported-ids.js';
 import { staleImport } from './keep-import.js';
 
 /**
@@ -27,24 +27,16 @@ export async function undoImport(
     if (stale !== null) return stale;
     if (former.state !== 'done') return refused({ code: 'import-over' });
     const parts = await importedParts(trx, id);
-    const of = (kind: ImportedKind): readonly string[] =>
-      parts.filter((part) => part.kind === kind).map(({ subjectId }) => subjectId);
-    const ids = {
-      patients: of('patient'),
-      referrals: of('referral'),
-      assessments: of('assessment'),
-      counted: of('sessions'),
-    };
-    const registered = new Set(ids.referrals);
-    if (
-      [...of('triage'), ...of('closure')].some((referralId) => !registered.has(referralId)) ||
-      (await isBuiltOn(trx, ids, versionsAfter(parts)))
-    ) {
-      return refused({ code: 'import-built-on' });
-    }
+    if (!(await canBeTakenOut(trx, parts))) return refused({ code: 'import-built-on' });
+    const ids = importedIds(parts);
     await takeOut(trx, ids);
     await changeImport(trx, former, { state: 'undone', undoneAt: context.clock.now(), dropsFile: true });
-    const counts = Object.fromEntries(Object.entries(ids).map(([kind, taken]) => [kind, taken.length]));
+    const counts = {
+      patients: ids.patients.length,
+      referrals: ids.referrals.length,
+      assessments: ids.assessments.length,
+      counted: ids.counted.length,
+    };
     await recordEvent(context, trx, actor, {
       action: 'import-undone',
       subjectId: id,
@@ -52,14 +44,4 @@ export async function undoImport(
     });
     return done(null);
   });
-}
-
-/** A referral is registered at version 1; its triage and its closure each bring it to the next. */
-function versionsAfter(parts: readonly ImportedPart[]): ReadonlyMap<string, number> {
-  const versions = new Map<string, number>();
-  for (const { kind, subjectId } of parts) {
-    if (kind === 'referral' || kind === 'triage' || kind === 'closure')
-      versions.set(subjectId, (versions.get(subjectId) ?? 0) + 1);
-  }
-  return versions;
 }

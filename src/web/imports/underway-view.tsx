@@ -37,7 +37,7 @@ export function UnderwayView({
       <p class="muted">
         {step === 'judging'
           ? 'Nothing is written yet. You can leave this page and come back to it.'
-          : 'All of it is written together, or nothing. You can leave this page and come back to it.'}
+          : 'Either all of it comes in or nothing. People stand in lists as they come in; reports, releases and exports wait until it is whole. You can leave this page and come back to it.'}
       </p>
       <p>
         <ButtonLink href={`/imports/${id}`}>Look again</ButtonLink>
