@@ -19,5 +19,10 @@ const MONTHS = [
 /** A date as it is written in Britain. @example britishDate('2026-05-14') -> '14 May 2026' */
 export function britishDate(date: PlainDate): string {
   const { year, month, day } = partsOf(date);
-  return `${day} ${MONTHS[month - 1] ?? ''} ${year}`;
+  return `${day} ${monthName(month)} ${year}`;
+}
+
+/** A month of the year, from 1 to 12. @example monthName(5) -> 'May' */
+export function monthName(month: number): string {
+  return MONTHS[month - 1] ?? '';
 }

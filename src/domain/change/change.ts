@@ -1,7 +1,9 @@
 import type { Result } from '../cohort/referral-facts.js';
 import type { Fraction } from '../exact/fraction.js';
 import { compare, negate, subtract } from '../exact/fraction.js';
+import { findMeasure } from '../measures/catalogue.js';
 import { show } from '../measures/accepted-values.js';
+import { withUnit } from '../measures/shown-value.js';
 import type { ChosenThresholds } from './choose-threshold.js';
 import { differencesOf, makesAnotherMeasurement } from './conditions.js';
 import type { ConditionDifference } from './conditions.js';
@@ -27,7 +29,7 @@ export type Comparison =
       /** One end had a practice walk and the other had not; a mark, no difference in conditions. */
       readonly practiceWalkDiffers: boolean;
       readonly thresholds: ChosenThresholds;
-      /** The change for readers, such as `Better by 50, threshold 47.5`. */
+      /** The change for readers, such as `Better by 50 m, threshold 47.5 m`. */
       readonly words: string;
       /** The differences for readers; empty where nothing differs. */
       readonly differenceWords: string;
@@ -90,7 +92,7 @@ export function compareResults(
       discharge.hadPracticeWalk !== null &&
       baseline.hadPracticeWalk !== discharge.hadPracticeWalk,
     thresholds,
-    words: changeInWords(improvement, thresholds),
+    words: changeInWords(improvement, thresholds, baseline.measureId),
     differenceWords: wordsOf(differences),
   };
 }
@@ -112,11 +114,13 @@ export function classify(
   return compare(negate(improvement), fall.value) >= 0 ? 'worse' : 'little-change';
 }
 
-function changeInWords(improvement: Fraction, thresholds: ChosenThresholds): string {
-  const judgedBy = thresholds.improvement === null ? '' : `, threshold ${show(thresholds.improvement.value)}`;
+function changeInWords(improvement: Fraction, thresholds: ChosenThresholds, measureId: string): string {
+  const unit = findMeasure(measureId)?.unit ?? 'points';
+  const size = (value: Fraction) => withUnit(show(value), unit);
+  const judgedBy = thresholds.improvement === null ? '' : `, threshold ${size(thresholds.improvement.value)}`;
   if (improvement.numerator === 0) return `No change${judgedBy}`;
   const isBetter = improvement.numerator > 0;
-  return `${isBetter ? 'Better' : 'Worse'} by ${show(isBetter ? improvement : negate(improvement))}${judgedBy}`;
+  return `${isBetter ? 'Better' : 'Worse'} by ${size(isBetter ? improvement : negate(improvement))}${judgedBy}`;
 }
 
 function wordsOf(differences: readonly ConditionDifference[]): string {

@@ -7,7 +7,7 @@ import type { Course } from '../pathway/course.js';
 export const COHORT_KINDS = ['referral', 'start', 'discharge'] as const;
 export type CohortKind = (typeof COHORT_KINDS)[number];
 
-/** What a figure is counted over: a cohort of the period, or everybody who waits for a start at the cut. */
+/** What a figure is counted over: a cohort of the period, or everybody who waits for a start at the data cut. */
 export const COUNTED_OVER = [...COHORT_KINDS, 'waiting'] as const;
 export type CountedOver = (typeof COUNTED_OVER)[number];
 
@@ -25,7 +25,7 @@ export const COHORT_WORDS: Readonly<Record<CountedOver, string>> = {
   referral: 'Referrals received in the period',
   start: 'Referrals whose first supervised session attended was in the period',
   discharge: 'Referrals discharged in the period: first discharge assessment, or closure where there is none',
-  waiting: 'Referrals that wait for a start at the cut, whenever they were received',
+  waiting: 'Referrals that wait for a start at the data cut, whenever they were received',
 };
 
 /**

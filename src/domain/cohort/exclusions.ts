@@ -12,7 +12,7 @@ export const EXCLUSIONS = {
   'did-not-accept': 'declined, did not reply, or was not suitable',
   'not-after-exacerbation': 'not referred after an exacerbation',
   'hospital-discharge-not-recorded': 'day of hospital discharge not recorded',
-  'not-assessed': 'no baseline assessment as at the cut',
+  'not-assessed': 'no baseline assessment by the data cut',
   'did-not-start': 'did not start',
   'did-not-complete': 'did not complete',
   'left-within-six-weeks': 'left within six weeks of the start',

@@ -12,7 +12,7 @@ export interface WaitingReferral {
 }
 
 /**
- * Those of some referrals who wait for a start at the cut.
+ * Those of some referrals who wait for a start at the data cut.
  *
  * @param courses all at one cut; nobody is found who is not among them
  */

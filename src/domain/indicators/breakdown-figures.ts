@@ -38,9 +38,9 @@ function notClosed(kind: CohortKind): FigureRule {
   return {
     id: `cohort.${kind}`,
     ruleId: `${kind}-cohort@1`,
-    title: 'Not closed as at the cut',
+    title: 'Not closed by the data cut',
     cohort: kind,
-    numerator: 'Not closed as at the cut',
+    numerator: 'Not closed by the data cut',
     denominator: COHORT_WORDS[kind],
     exclusions: null,
     source: OWN_RULE,

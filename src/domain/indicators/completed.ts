@@ -28,7 +28,7 @@ export function judgeCompleted(
   of: CompletionDenominator,
 ): Judgement {
   if (of === 'assessed' && course.assessedOn === null) {
-    return leftOut('not-assessed', 'No baseline assessment as at the cut');
+    return leftOut('not-assessed', 'No baseline assessment by the data cut');
   }
   if (course.completion === null) return judgeStarted(course);
   const { kind, reason } = course.completion[reading];

@@ -17,7 +17,7 @@ export interface CompletionCell {
 const DENOMINATOR =
   'Those started in the period; those assessed, and those referred, of the referrals received in the period';
 const EXCLUSIONS =
-  'Of assessed: no baseline assessment as at the cut. Of assessed and of referred: died, moved away or transferred ' +
+  'Of assessed: no baseline assessment by the data cut. Of assessed and of referred: died, moved away or transferred ' +
   'before the start. In rows without deaths and moves: the same after the start, before completion';
 
 /** The completion table: four readings over three denominators, never one without the others. */

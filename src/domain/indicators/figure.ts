@@ -14,10 +14,10 @@ export interface Figure {
   readonly title: string;
   readonly cohort: CountedOver;
   readonly numerator: number;
-  /** Referrals decided as at the cut, those still open left out. */
+  /** Referrals decided by the data cut, those still open left out. */
   readonly denominator: number;
   readonly excluded: readonly Exclusion[];
-  /** Not decided as at the cut; above 0 the figure is provisional. */
+  /** Not decided by the data cut; above 0 the figure is provisional. */
   readonly open: number;
   /** People behind the referrals: a person referred twice counts once. */
   readonly people: { readonly numerator: number; readonly denominator: number };

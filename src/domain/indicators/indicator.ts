@@ -12,7 +12,7 @@ import type { TeamSettings } from '../settings/team-settings.js';
  *
  * - `numerator`, `not-numerator`: counted, and the thing asked for is so, or is not
  * - `excluded`: left out of the denominator, by one of the printed exclusions
- * - `open`: not decided as at the cut, neither success nor failure
+ * - `open`: not decided by the data cut, neither success nor failure
  */
 export type Judgement =
   | { readonly kind: 'numerator' | 'not-numerator' | 'open'; readonly reason: string }

@@ -11,7 +11,7 @@ export function countsNot(reason: string): Judgement {
   return { kind: 'not-numerator', reason };
 }
 
-/** Not decided as at the cut. */
+/** Not decided by the data cut. */
 export function stillOpen(reason: string): Judgement {
   return { kind: 'open', reason };
 }

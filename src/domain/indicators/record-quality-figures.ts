@@ -115,7 +115,7 @@ export const TIMELINESS_FIGURES: readonly FigureRule[] = [
       const delays = facts.assessments.flatMap(entryDelay);
       if (delays.length === 0) return leftOut('nothing-to-enter', 'No assessment, or corrected ones only');
       const longest = Math.max(...delays);
-      const reason = `Latest entered on day ${longest}`;
+      const reason = `Entered ${longest} days after it at the latest`;
       return countsIf(longest <= DAYS_FOR_ENTRY, reason, reason);
     },
   },

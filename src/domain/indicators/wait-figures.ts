@@ -41,7 +41,7 @@ function waitFigures(to: WaitTo, from: WaitFrom): WaitFigures {
     title: `${STANDINGS[kind]}: ${title}`,
     cohort: 'referral',
     numerator:
-      'Reached, still waiting, left, or (for the assessment) started without it, as at the cut; no pauses',
+      'Reached, still waiting, left, or (for the assessment) started without it, by the data cut; no pauses',
     denominator: 'Referrals received in the period to which this clock applies',
     exclusions: from === 'receipt' ? null : 'Not after an exacerbation; hospital discharge not recorded',
     source: OWN_RULE,

@@ -17,7 +17,7 @@ export const WAITING_WORDS: Readonly<Record<WaitingStage, string>> = {
 };
 
 /** Everybody who waits at the cut. */
-export const WAITING_NOW: FigureRule = waitingNow('all', 'Waiting for a start at the cut', (course) =>
+export const WAITING_NOW: FigureRule = waitingNow('all', 'Waiting for a start at the data cut', (course) =>
   counts(standing(course)),
 );
 
@@ -25,7 +25,7 @@ export const WAITING_NOW: FigureRule = waitingNow('all', 'Waiting for a start at
 export const WAITING_BY_STAGE: readonly { readonly stage: WaitingStage; readonly rule: FigureRule }[] =
   WAITING_STAGES.map((stage) => ({
     stage,
-    rule: waitingNow(stage, `At the cut ${WAITING_WORDS[stage]}`, (course) =>
+    rule: waitingNow(stage, `At the data cut ${WAITING_WORDS[stage]}`, (course) =>
       countsIf(stageOfCourse(course) === stage, standing(course), standing(course)),
     ),
   }));
@@ -34,8 +34,10 @@ export const WAITING_BY_STAGE: readonly { readonly stage: WaitingStage; readonly
 export const WAITING_FOR_LONGER: readonly { readonly days: number; readonly rule: FigureRule }[] =
   INCIDENCE_DAYS.map((days) => ({
     days,
-    rule: waitingNow(`more-than-${days}-days`, `Waiting at the cut for more than ${days} days`, (course) =>
-      countsIf(daysWaited(course) > days, standing(course), standing(course)),
+    rule: waitingNow(
+      `more-than-${days}-days`,
+      `Waiting at the data cut for more than ${days} days`,
+      (course) => countsIf(daysWaited(course) > days, standing(course), standing(course)),
     ),
   }));
 
@@ -55,7 +57,8 @@ function waitingNow(id: string, title: string, judge: FigureRule['judge']): Figu
     ruleId: 'waiting-now@1',
     title,
     cohort: 'waiting',
-    numerator: 'Waiting, at the stage or for longer than the days named, counted from receipt to the cut',
+    numerator:
+      'Waiting, at the stage or for longer than the days named, counted from receipt to the data cut',
     denominator: COHORT_WORDS.waiting,
     exclusions: null,
     source: OWN_RULE,

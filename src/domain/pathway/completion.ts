@@ -68,7 +68,7 @@ export const COMPLETION_RULES: Readonly<Record<CompletionReading, CompletionRule
   },
 };
 
-/** Whether a person completed, as at the cut, and why. */
+/** Whether a person completed, by the data cut, and why. */
 export interface CompletionState {
   readonly kind: 'completed' | 'not-completed' | 'open';
   readonly reason: string;

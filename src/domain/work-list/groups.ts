@@ -33,7 +33,7 @@ export const GROUPS: Readonly<Record<WorkGroupId, WorkGroup>> = {
     whenEmpty: 'No discharge assessment is due.',
   },
   'pairs-at-risk': {
-    title: 'Results about to be lost',
+    title: 'Results lost, or about to be',
     explanation: 'In the programme without a baseline walk, or finished without a discharge test.',
     whenEmpty: 'Everybody in the programme can be measured at both ends.',
   },

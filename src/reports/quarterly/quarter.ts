@@ -34,7 +34,7 @@ export interface QuarterInput {
 export interface Quarter {
   readonly cohorts: Readonly<Record<CountedOver, Cohort>>;
   readonly context: JudgeContext;
-  /** Everybody who waits for a start at the cut, whenever they were received. */
+  /** Everybody who waits for a start at the data cut, whenever they were received. */
   readonly waiting: readonly WaitingReferral[];
   /** By what figures are broken down. */
   readonly dimensions: readonly Dimension[];

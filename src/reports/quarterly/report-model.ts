@@ -76,7 +76,7 @@ export interface CohortSummary {
   readonly referrals: number;
   readonly people: number;
   readonly registeredInError: number;
-  /** Nobody has closed them as at the cut. */
+  /** Nobody has closed them by the data cut. */
   readonly notClosed: Figure;
 }
 

@@ -52,14 +52,16 @@ function shareChart(rule: FigureRule, quarters: readonly QuarterOfTrend[]): Tren
 const NOBODY: Proportion = { numerator: 0, denominator: 0 };
 
 function receivedChart(quarters: readonly QuarterOfTrend[]): TrendChart {
-  const counts = quarters.map(({ received }) => received);
+  const first = quarters.findIndex(({ received }) => received > 0);
+  // Before the first referral there was no record, which is not a quarter of no referrals.
+  const counts = quarters.map(({ received }, index) => (first < 0 || index < first ? null : received));
   const what = {
     id: 'trend.received',
     title: 'Referrals received',
     unit: 'referrals',
     rule: NOT_CLOSED.referral,
   };
-  const values = counts.map((n) => ({ n, numerator: null }));
+  const values = quarters.map(({ received }) => ({ n: received, numerator: null }));
   return chartOf(what, xmrChart(counts, 0), values, quarters);
 }
 

@@ -1,4 +1,4 @@
-import { consequenceOf } from '../../domain/audit/consequence.js';
+import { consequenceOf } from '../../domain/audit/audit-action.js';
 import type { Executor } from '../connection.js';
 
 /** What of a team's record has changed: the courses of some people, or more than can be told. */

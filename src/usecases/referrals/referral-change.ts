@@ -1,4 +1,4 @@
-import type { AuditAction } from '../../domain/audit/audit-event.js';
+import type { AuditAction } from '../../domain/audit/audit-action.js';
 import { changedValues } from '../../domain/audit/changed-values.js';
 import type { Patient } from '../../domain/patient/patient.js';
 import type { Referral } from '../../domain/referral/referral.js';

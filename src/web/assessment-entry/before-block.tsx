@@ -1,6 +1,7 @@
 import { SAFETY_SCREENS } from '../../domain/referral/closed-sets.js';
 import { SAFETY_CHECKLIST } from '../../domain/safety/registered.js';
 import type { SafetyList } from '../../domain/safety/safety-list.js';
+import { UNIT_SPACE } from '../../domain/text/unit-space.js';
 import { CheckboxGroup, RadioGroup, Select } from '../components/choices.js';
 import { DateField } from '../components/date-field.js';
 import { TextArea } from '../components/text-fields.js';
@@ -84,15 +85,29 @@ export function FindingList({ state, list }: StateProps & { readonly list: Safet
 
 /** Body and resting values. */
 export function RestingBlock({ state }: StateProps): JSX.Element {
-  const before = (name: 'heightCm' | 'weightKg'): string | undefined => {
+  const before = (name: 'heightCm' | 'weightKg', unit: string): string | undefined => {
     const known = state.sheet.assessments.filter(({ entry }) => entry[name] !== null).at(-1)?.entry[name];
-    return known === undefined || known === null ? undefined : `Last time ${known}`;
+    return known === undefined || known === null ? undefined : `Last time ${known}${UNIT_SPACE}${unit}`;
   };
   return (
     <Block id="step-resting" title="2. Body and resting values">
       <div class="row">
-        <Num state={state} name="heightCm" label="Height" unit="cm" isDecimal hint={before('heightCm')} />
-        <Num state={state} name="weightKg" label="Weight" unit="kg" isDecimal hint={before('weightKg')} />
+        <Num
+          state={state}
+          name="heightCm"
+          label="Height"
+          unit="cm"
+          isDecimal
+          hint={before('heightCm', 'cm')}
+        />
+        <Num
+          state={state}
+          name="weightKg"
+          label="Weight"
+          unit="kg"
+          isDecimal
+          hint={before('weightKg', 'kg')}
+        />
       </div>
       <div class="row">
         <Num state={state} name="spo2Percent" label="SpO2" unit="%" />

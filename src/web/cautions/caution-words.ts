@@ -1,12 +1,14 @@
 import { londonTime } from '../../domain/calendar/london-time.js';
 import { findMeasure } from '../../domain/measures/catalogue.js';
+import { WALK_TESTS } from '../../domain/measures/registered.js';
 import type { Acknowledgement, StandingCaution } from '../../domain/safety/standing-cautions.js';
 
-/** A caution with the measure it belongs to, which many of them begin with. */
+/** A caution with the measure it belongs to; many of them begin with it, or with the walk that it is of. */
 export function cautionWords({ text, measureId }: Pick<StandingCaution, 'text' | 'measureId'>): string {
   if (measureId === null) return text;
   const name = findMeasure(measureId)?.shortName ?? measureId;
-  return text.startsWith(name) ? text : `${name}: ${text}`;
+  const test = WALK_TESTS.find(({ measure }) => measure.id === measureId)?.shortName ?? name;
+  return text.startsWith(name) || text.startsWith(test) ? text : `${name}: ${text}`;
 }
 
 /** Where a caution comes from, and how well that is known. */

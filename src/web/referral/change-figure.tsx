@@ -38,15 +38,15 @@ export function ChangeFigure({ outcomes }: { readonly outcomes: Outcomes }): JSX
 function EndsTable({ measures }: { readonly measures: readonly MeasureOutcome[] }): JSX.Element {
   return (
     <Table
-      caption="What was measured at both ends, in the order of the catalogue"
+      caption="Each measure at both ends"
       isStacked
       columns={[
         { head: 'Measure' },
         { head: 'Baseline', isNumber: true },
         { head: 'Discharge', isNumber: true },
         { head: 'Change', isNumber: true },
-        { head: 'In words' },
-        { head: 'MID' },
+        { head: 'Against the MID' },
+        { head: 'MID, and in whom it was found' },
         { head: 'Times the MID', isNumber: true },
       ]}
       rows={measures.map((measure) => [

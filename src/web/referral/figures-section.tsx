@@ -1,4 +1,5 @@
 import type { Period } from '../../domain/calendar/period.js';
+import { periodWords } from '../../domain/calendar/period-words.js';
 import { INDICATORS } from '../../domain/indicators/registered.js';
 import { COHORT_WORDS } from '../../domain/cohort/cohorts.js';
 import type { MemberKind } from '../../domain/indicators/figure.js';
@@ -55,7 +56,10 @@ export function FiguresSection({ referralId, shown }: FiguresSectionProps): JSX.
       {figures.length === 0 ? (
         <EmptyState>The referral counts in no figure of this quarter.</EmptyState>
       ) : (
-        <FigureTable caption={`Indicators of ${period.label}, as things stand today`} figures={indicators} />
+        <FigureTable
+          caption={`Indicators of ${periodWords(period)}, as things stand today`}
+          figures={indicators}
+        />
       )}
       <OtherQuarters figures={figures} cohortDays={cohortDays} />
       {others.length === 0 ? (

@@ -1,3 +1,4 @@
+import { periodWords } from '../../domain/calendar/period-words.js';
 import type { OpenedReferral } from '../../usecases/referrals/open-referral.js';
 import type { Frame } from '../frame.js';
 import { Page } from '../page.js';
@@ -13,7 +14,7 @@ interface OtherFiguresViewProps {
 
 /** Every figure of a quarter that counts a referral, or may come to; the table of indicators stands on its own page. */
 export function OtherFiguresView({ frame, opened, figures }: OtherFiguresViewProps): JSX.Element {
-  const title = `Other figures of ${figures.period.label}`;
+  const title = `Other figures of ${periodWords(figures.period)}`;
   return (
     <Page frame={frame} title={title}>
       <p class="crumb">

@@ -66,7 +66,7 @@ function AskedFor({ commissioners, form, errors }: DraftProps): JSX.Element {
       <TextField
         {...at('period')}
         label="Period"
-        hint="A financial quarter such as 2026-27-Q1, or a financial year such as 2026-27. It must be over."
+        hint="A financial quarter such as 2026-27-Q1 (April to June 2026), or a financial year such as 2026-27. It must be over."
         autocomplete="off"
       />
       <DateField

@@ -3,6 +3,7 @@ import { toNumber } from '../../domain/exact/fraction.js';
 import type { Measure, Threshold } from '../../domain/measures/measure.js';
 import type { DisclosureSettings } from '../../domain/release/policy.js';
 import type { SecondFactorRule, TeamSettings } from '../../domain/settings/team-settings.js';
+import { equationName } from '../../domain/prediction/equation-name.js';
 import type { PredictionEquation } from '../../domain/prediction/prediction-equation.js';
 
 /** Names of the settings that stand by themselves; the form and its history call them the same. */
@@ -35,9 +36,9 @@ export const SECOND_FACTOR_LABELS: Readonly<Record<SecondFactorRule, string>> = 
 /** What holds where no equation is chosen. */
 export const NO_EQUATION = 'None: no percentage predicted';
 
-/** An equation as one chooses it. */
-export function equationWords({ title, population }: PredictionEquation): string {
-  return `${title}: ${population}`;
+/** An equation as one chooses it. @example 'Probst 2012: Healthy Brazilians of a broad age range' */
+export function equationWords({ id, population }: PredictionEquation): string {
+  return `${equationName(id)}: ${population}`;
 }
 
 /** A threshold as one chooses it. @example '48 m, COPD, Singh S 2008 (quoted in another paper)' */
@@ -45,8 +46,9 @@ export function thresholdWords(threshold: Threshold, unit: Measure['unit']): str
   const { value, population, citation } = threshold;
   const size = value === null ? 'a range only' : `${toNumber(value)} ${unit}`;
   const mark = evidenceMark(citation.status);
-  const source = citation.text.split(',')[0] ?? citation.text;
-  return `${size}: ${population}, ${source}${mark === null ? '' : ` (${mark})`}`;
+  // A convention has no source to name beside its mark.
+  const source = citation.status === 'common-practice' ? '' : `, ${citation.text.split(',')[0] ?? ''}`;
+  return `${size}: ${population}${source}${mark === null ? '' : ` (${mark})`}`;
 }
 
 /** The threshold of a measure that holds where none is chosen. */

@@ -86,5 +86,5 @@ function close({ id }: ReferralEntry): WhereDone {
 }
 
 function referral({ id }: ReferralEntry): WhereDone {
-  return { verb: 'Look', address: `/referrals/${id}` };
+  return { verb: 'Open', address: `/referrals/${id}` };
 }

@@ -110,8 +110,8 @@ describe('the change', () => {
   });
 
   it('is put in words for the list behind a figure', () => {
-    expect(pairOf('cat-total', 20, 18).words).toBe('Better by 2, threshold 2');
-    expect(pairOf('cat-total', 18, 20).words).toBe('Worse by 2, threshold 2');
+    expect(pairOf('cat-total', 20, 18).words).toBe('Better by 2\u00a0points, threshold 2\u00a0points');
+    expect(pairOf('cat-total', 18, 20).words).toBe('Worse by 2\u00a0points, threshold 2\u00a0points');
     expect(pairOf('bckq-total', 20, 20).words).toBe('No change');
   });
 });

@@ -27,9 +27,15 @@ const cat = figuresOf('cat-total');
 describe('outcome figures', () => {
   it('count a pair under its class and under no other', () => {
     const facts = measured([aCat(20)], [aCat(18)]);
-    expect(judged(cat.likeForLike.midReached, facts)).toBe('numerator: Better by 2, threshold 2');
-    expect(judged(cat.likeForLike.littleChange, facts)).toBe('not-numerator: Better by 2, threshold 2');
-    expect(judged(cat.likeForLike.worse, facts)).toBe('not-numerator: Better by 2, threshold 2');
+    expect(judged(cat.likeForLike.midReached, facts)).toBe(
+      'numerator: Better by 2\u00a0points, threshold 2\u00a0points',
+    );
+    expect(judged(cat.likeForLike.littleChange, facts)).toBe(
+      'not-numerator: Better by 2\u00a0points, threshold 2\u00a0points',
+    );
+    expect(judged(cat.likeForLike.worse, facts)).toBe(
+      'not-numerator: Better by 2\u00a0points, threshold 2\u00a0points',
+    );
   });
 
   it('keep an unlike pair out of the headline, and in the figure of all pairs', () => {
@@ -39,7 +45,9 @@ describe('outcome figures', () => {
     expect(judged(walk.likeForLike.midReached, facts)).toBe(
       `excluded not-like-for-like: Not like for like: ${difference}`,
     );
-    expect(judged(walk.allPairs.midReached, facts)).toBe('numerator: Better by 100, threshold 47.5');
+    expect(judged(walk.allPairs.midReached, facts)).toBe(
+      'numerator: Better by 100\u00a0m, threshold 47.5\u00a0m',
+    );
     expect(judged(walk.pairs, facts)).toBe(`numerator: Pair, but ${difference}`);
     expect(judged(walk.likeForLikePairs, facts)).toBe(`not-numerator: Not like for like: ${difference}`);
   });

@@ -147,7 +147,7 @@ describe('a wait', () => {
   it('says its day', () => {
     expect(duesBy(triaged, '2026-06-30')['waits']).toEqual({
       dueOn: '2026-06-30',
-      reason: 'Waiting on day 90 of 90 since receipt',
+      reason: 'Waiting since receipt: day 90; day 90 is the last that counts',
       daysLate: 0,
     });
   });
@@ -172,7 +172,7 @@ describe('a wait', () => {
 
   it('counts from receipt where the hospital discharge is not recorded', () => {
     const facts = { ...triaged, ...after, hospitalDischargedOn: null };
-    expect(duesBy(facts, '2026-06-30')['waits']?.reason).toMatch(/since receipt$/);
+    expect(duesBy(facts, '2026-06-30')['waits']?.reason).toMatch(/^Waiting since receipt: day /);
   });
 
   it('is over for somebody whom triage did not accept', () => {

@@ -62,7 +62,9 @@ describe('from a referral back to its figures', () => {
   it('says where the person counts and why', () => {
     expect(said('started-within-90-days')).toBe('numerator: Started on day 24');
     expect(said('completed-of-started')).toContain('not-numerator: Closed: 8 of 12');
-    expect(said('mid-reached.cat-total')).toBe('not-numerator: Worse by 1, threshold 2');
+    expect(said('mid-reached.cat-total')).toBe(
+      'not-numerator: Worse by 1\u00a0point, threshold 2\u00a0points',
+    );
     expect(said('mid-reached.incremental-shuttle-walk-distance')).toContain('excluded: Not like for like');
   });
 

@@ -197,6 +197,23 @@ describe('twelve quarters', () => {
     expect(chart.points[0]?.upper).toBeCloseTo(52.64, 9);
   });
 
+  it('take no quarter from before the first referral for one in which nobody was referred', () => {
+    const quarters = QUARTERS.map((period, index) =>
+      seen(period, index < 2 ? [] : received(period, { started: 10, of: index === 5 ? 1 : 40 })),
+    );
+    const chart = chartOf(reportOf({ trendOver: counted(quarters) }), 'trend.received');
+    expect(chart.points.map(({ value }) => value)).toEqual([
+      null,
+      null,
+      40,
+      40,
+      40,
+      1,
+      ...Array<number>(6).fill(40),
+    ]);
+    expect(chart).toMatchObject({ kind: 'run', centre: 40, signals: [] });
+  });
+
   it('are a run chart about the median where some quarters have nobody', () => {
     const quarters = QUARTERS.map((period, index) =>
       seen(period, index < 6 ? [] : received(period, { started: 15 + index, of: 40 })),

@@ -118,7 +118,7 @@ function roundedTo(places: number, value: number): number {
 
 /** The rows of the table of both ends; none where nothing was measured. */
 function rowsOf(html: string): readonly Row[] {
-  const table = /<caption>What was measured at both ends[\s\S]*?<\/table>/.exec(html)?.[0] ?? '';
+  const table = /<caption>Each measure at both ends[\s\S]*?<\/table>/.exec(html)?.[0] ?? '';
   const body = /<tbody>([\s\S]*)<\/tbody>/.exec(table)?.[1] ?? '';
   return [...body.matchAll(/<tr>([\s\S]*?)<\/tr>/g)].map(([, row = '']) => {
     const cells = row

@@ -131,7 +131,7 @@ describe('the history of the settings', () => {
         ],
         [
           'Prediction equation: Six-minute walk distance',
-          expect.stringMatching(/Reference/),
+          expect.stringMatching(/Enright Sherrill 1998: Healthy adults, USA/),
           'None: no percentage predicted',
         ],
         [

@@ -12,7 +12,7 @@ export const ASSESSED_OF_REFERRED: Indicator = {
   title: 'Assessed, of those referred',
   cohort: 'referral',
   targetKey: 'assessed-of-referred',
-  numerator: 'Baseline assessment with at least one result, at any time up to the cut',
+  numerator: 'Baseline assessment with at least one result, at any time up to the data cut',
   denominator:
     'Referrals received in the period; open while the person is waiting. A start without an assessment counts as not assessed',
   exclusions: 'Died, moved away or transferred before an assessment and before the start',

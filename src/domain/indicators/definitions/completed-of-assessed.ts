@@ -9,10 +9,10 @@ export const COMPLETED_OF_ASSESSED: Indicator = {
   title: 'Completed, of those assessed',
   cohort: 'referral',
   targetKey: 'completed-of-assessed',
-  numerator: "Completed by the team's reading, at any time up to the cut",
+  numerator: "Completed by the team's reading, at any time up to the data cut",
   denominator:
     'Referrals received in the period with a baseline assessment; open while a start or completion is possible',
-  exclusions: 'No baseline assessment as at the cut; died, moved away or transferred before the start',
+  exclusions: 'No baseline assessment by the data cut; died, moved away or transferred before the start',
   source: RCP_SERVICES_2017,
   judge: (course, { settings }) => judgeCompleted(course, settings.completionReading, 'assessed'),
 };

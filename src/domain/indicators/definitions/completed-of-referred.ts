@@ -9,7 +9,7 @@ export const COMPLETED_OF_REFERRED: Indicator = {
   title: 'Completed, of those referred',
   cohort: 'referral',
   targetKey: 'completed-of-referred',
-  numerator: "Completed by the team's reading, at any time up to the cut",
+  numerator: "Completed by the team's reading, at any time up to the data cut",
   denominator: 'Referrals received in the period; open while a start or completion is possible',
   exclusions: 'Died, moved away or transferred before the start',
   source: JONES_2014,

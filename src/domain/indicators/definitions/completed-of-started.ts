@@ -9,7 +9,7 @@ export const COMPLETED_OF_STARTED: Indicator = {
   title: 'Completed, of those started',
   cohort: 'start',
   targetKey: 'completed-of-started',
-  numerator: "Completed by the team's reading, at any time up to the cut",
+  numerator: "Completed by the team's reading, at any time up to the data cut",
   denominator:
     'Started in the period, deaths, moves and transfers after the start included; open while completion is possible',
   exclusions: null,

@@ -9,7 +9,7 @@ export const EXERCISE_PLAN_GIVEN: Indicator = {
   title: 'Written exercise plan given',
   cohort: 'discharge',
   targetKey: 'exercise-plan-given',
-  numerator: 'Written exercise plan given, up to the cut',
+  numerator: 'Written exercise plan given, up to the data cut',
   denominator:
     "Discharged in the period and completed by the team's reading; open while completion, or the plan of a person " +
     'not closed, is still to come',

@@ -9,7 +9,7 @@ export const UPTAKE: Indicator = {
   title: 'Started, of those referred',
   cohort: 'referral',
   targetKey: 'uptake',
-  numerator: 'First supervised session attended, at any time up to the cut',
+  numerator: 'First supervised session attended, at any time up to the data cut',
   denominator: 'Referrals received in the period; open while the person is waiting',
   exclusions: 'Died, moved away or transferred before the start',
   source: JONES_2014,

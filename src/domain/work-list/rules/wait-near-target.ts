@@ -30,7 +30,10 @@ export const waitNearTarget: WorkRule = ({ course, settings }) => {
   if (sooner === null) return null;
   const day = daysBetween(sooner.began, course.asAt);
   const last = daysBetween(sooner.began, sooner.lastDayOn);
-  return { dueOn: sooner.lastDayOn, reason: `Waiting on day ${day} of ${last} since ${sooner.since}` };
+  return {
+    dueOn: sooner.lastDayOn,
+    reason: `Waiting since ${sooner.since}: day ${day}; day ${last} is the last that counts`,
+  };
 };
 
 function clocksOf(course: Course, settings: TeamSettings): readonly Clock[] {
