@@ -7,6 +7,7 @@ import type { Config } from './config.js';
 import type { OpenRecord } from './open-record.js';
 import { startReportThreads } from './report-threads.js';
 import { commandRefused } from './run-command.js';
+import { readTablesInThreads } from './table-threads.js';
 
 /**
  * Serves a record until the process is told to stop: requests in flight are finished, new connections refused, then the
@@ -21,7 +22,8 @@ export async function serve(
   options: ServiceOptions = {},
 ): Promise<App> {
   const reports = startReportThreads(databaseFile);
-  const app = await buildApp({ ...context, reports }, logLevel, options);
+  const trials = { ...context.trials, readTable: readTablesInThreads() };
+  const app = await buildApp({ ...context, reports, trials }, logLevel, options);
   // The record is closed last: what waits for its trail is written when the service closes.
   const leaveConnections = watchConnections(app);
   const stop = async (): Promise<void> => {

@@ -3,6 +3,7 @@ import { setImmediate } from 'node:timers/promises';
 import { CsvError, parse } from 'csv-parse';
 import type { Options } from 'csv-parse';
 import type { SheetRow } from '../domain/imports/cell.js';
+import { sameTexts } from './same-texts.js';
 import { FileRefused, LIMITS, refusedFile, TOO_MANY_COLUMNS, TOO_MANY_ROWS } from './table-file.js';
 import type { TableFile } from './table-file.js';
 
@@ -72,22 +73,6 @@ function tableOf(rows: readonly SheetRow[]): TableFile {
   return rows.length === 0
     ? refusedFile('There is nothing in the table.')
     : { kind: 'read', sheets: [{ name: 'table', rows }] };
-}
-
-/** Different texts that are kept in memory once; of longer ones hardly any comes twice. */
-const MOST_SAME_TEXTS = 50_000;
-const LONGEST_SAME_CHARACTERS = 40;
-
-/** Gives for each text the same one in memory: the columns of a sheet hold the same few words in every row. */
-function sameTexts(): (text: string) => string {
-  const texts = new Map<string, string>();
-  return (text) => {
-    if (text.length > LONGEST_SAME_CHARACTERS) return text;
-    const known = texts.get(text);
-    if (known !== undefined) return known;
-    if (texts.size < MOST_SAME_TEXTS) texts.set(text, text);
-    return text;
-  };
 }
 
 /** Null for a row with nothing in it. */

@@ -16,12 +16,20 @@ const OTHER_KINDS: readonly (readonly [readonly number[], string])[] = [
 const OLD_OR_LOCKED = [0xd0, 0xcf, 0x11, 0xe0];
 const ZIP = [0x50, 0x4b, 0x03, 0x04];
 
+/** Reads a file of a table. */
+export type TableReader = (bytes: Uint8Array) => Promise<TableFile>;
+
 /**
  * Reads a file of a table: CSV with any common delimiter in UTF-8, UTF-16 or Windows-1252, or an XLSX workbook.
  *
  * What the file is is seen from what stands in it, not from its name.
+ *
+ * @param workbookReader reads a workbook where it is one
  */
-export async function readTableFile(bytes: Uint8Array): Promise<TableFile> {
+export async function readTableFile(
+  bytes: Uint8Array,
+  workbookReader: TableReader = readWorkbook,
+): Promise<TableFile> {
   if (bytes.length === 0) return refusedFile('The file is empty.');
   if (bytes.length > LIMITS.fileBytes)
     return refusedFile(`The file is larger than ${LIMITS.fileBytes / 1024 / 1024} MB.`);
@@ -33,7 +41,7 @@ export async function readTableFile(bytes: Uint8Array): Promise<TableFile> {
       'This workbook is locked by a password, or of a kind before XLSX. Save it as XLSX or CSV without a password.',
     );
   }
-  if (startsWith(bytes, ZIP)) return readWorkbook(bytes);
+  if (startsWith(bytes, ZIP)) return workbookReader(bytes);
   const text = decodeText(bytes);
   if (text === null)
     return refusedFile('This is no table: it is neither text nor a workbook. Save the table as CSV or XLSX.');

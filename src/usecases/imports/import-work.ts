@@ -57,7 +57,7 @@ export async function judge(
 /** The sheet of an import; null when its file is not kept any more. */
 export async function sheetOf(context: Context, stored: StoredImport): Promise<OpenSheet | null> {
   const content = await contentOfImport(context.db, stored.id);
-  const sheet = content === null ? null : await openSheet(content);
+  const sheet = content === null ? null : await openSheet(context.trials.readTable, content);
   return sheet === null || 'refusedBecause' in sheet ? null : sheet;
 }
 

@@ -48,7 +48,7 @@ export async function beginImport(
   file: ImportFile,
   progress: Progress = () => {},
 ): Promise<Outcome<{ readonly id: string }>> {
-  const sheet = await openSheet(file.content);
+  const sheet = await openSheet(context.trials.readTable, file.content);
   if ('refusedBecause' in sheet) return refused({ code: 'file-refused', message: sheet.refusedBecause });
   const choices = (await findChoices(context.db, actor.teamId, sheet.headingsDigest)) ?? NO_CHOICES;
   const id = context.newId();
@@ -92,7 +92,7 @@ export async function chooseColumns(
 ): Promise<Outcome<null>> {
   const { choices } = change;
   const content = await contentOfImport(context.db, id);
-  const sheet = content === null ? null : await openSheet(content);
+  const sheet = content === null ? null : await openSheet(context.trials.readTable, content);
   return context.db.transaction().execute(async (trx): Promise<Outcome<null>> => {
     const former = await findImport(trx, actor.teamId, id);
     if (former === null) return refused({ code: 'not-found', what: 'import' });

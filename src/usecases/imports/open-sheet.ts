@@ -7,7 +7,7 @@ import type { SheetRow } from '../../domain/imports/cell.js';
 import { ownHeadings } from '../../domain/imports/told-headings.js';
 import { tightKey } from '../../domain/imports/words.js';
 import { sha256 } from '../../sheets/digest.js';
-import { readTableFile } from '../../sheets/read-table-file.js';
+import type { TableReader } from '../../sheets/read-table-file.js';
 import type { Sheet } from '../../sheets/table-file.js';
 
 /** A sheet with its headings found: the rows below them are its records. */
@@ -35,8 +35,11 @@ export interface MappedSheet extends ColumnsOfSheet {
  *
  * @returns the sheet, or in words why there is none
  */
-export async function openSheet(bytes: Uint8Array): Promise<OpenSheet | { readonly refusedBecause: string }> {
-  const file = await readTableFile(bytes);
+export async function openSheet(
+  readTable: TableReader,
+  bytes: Uint8Array,
+): Promise<OpenSheet | { readonly refusedBecause: string }> {
+  const file = await readTable(bytes);
   if (file.kind === 'refused') return { refusedBecause: file.message };
   const sheet = file.sheets.reduce<Sheet | null>(
     (most, each) => (most === null || each.rows.length > most.rows.length ? each : most),

@@ -1,4 +1,6 @@
 import type { Outcome } from '../../domain/refusal/refusal.js';
+import { readTableFile } from '../../sheets/read-table-file.js';
+import type { TableReader } from '../../sheets/read-table-file.js';
 import type { Spool } from '../../storage/spool.js';
 import { createFiguresGate } from './figures-gate.js';
 import type { FiguresGate } from './figures-gate.js';
@@ -28,6 +30,8 @@ export interface ImportWork {
  */
 export interface Trials {
   readonly newSpool: () => Spool;
+  /** Reads the files that are handed in. */
+  readonly readTable: TableReader;
   readonly of: (importId: string, version: number) => ImportWork | null;
   readonly keep: (importId: string, work: ImportWork) => void;
   readonly drop: (importId: string) => void;
@@ -39,7 +43,7 @@ export interface Trials {
 const MOST_KEPT = 8;
 
 /** An empty store of trials. */
-export function createTrials(newSpool: () => Spool): Trials {
+export function createTrials(newSpool: () => Spool, readTable: TableReader = readTableFile): Trials {
   const kept = new Map<string, ImportWork>();
   const drop = (importId: string): void => {
     const work = kept.get(importId);
@@ -50,6 +54,7 @@ export function createTrials(newSpool: () => Spool): Trials {
   };
   return {
     newSpool,
+    readTable,
     of: (importId, version) => {
       const work = kept.get(importId);
       return work?.version === version ? work : null;
