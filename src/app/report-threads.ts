@@ -3,6 +3,7 @@ import { fileURLToPath } from 'node:url';
 import { Piscina } from 'piscina';
 import type { ReportMaker } from '../usecases/reports/report-maker.js';
 import type { ReportCall, ReportThreadData } from './report-thread.js';
+import { threadArguments } from './thread-arguments.js';
 
 /** Threads in which reports are made. */
 export interface ReportThreads extends ReportMaker {
@@ -26,6 +27,7 @@ export function startReportThreads(file: string): ReportThreads {
     filename: fileURLToPath(new URL(`report-thread${extname(import.meta.url)}`, import.meta.url)),
     name: 'answer',
     workerData,
+    execArgv: threadArguments(),
     minThreads: 1,
     maxThreads: MOST_THREADS,
     idleTimeout: IDLE_MS,

@@ -9,6 +9,7 @@ import { refusedFile } from '../sheets/table-file.js';
 import type { TableFile } from '../sheets/table-file.js';
 import { takeTurns } from '../storage/take-turns.js';
 import type { ToldOfTable } from './table-thread.js';
+import { threadArguments } from './thread-arguments.js';
 
 /** Memory that a workbook is read in at most: one within the limits of a sheet needs less. */
 const MOST_MEMORY_MB = 512;
@@ -34,6 +35,7 @@ async function readInThread(workbook: Uint8Array, mostMemoryMb: number): Promise
   // As the program itself runs: compiled, or by a loader that understands types.
   const thread = new Worker(new URL(`table-thread${extname(import.meta.url)}`, import.meta.url), {
     workerData: workbook,
+    execArgv: threadArguments(),
     resourceLimits: { maxOldGenerationSizeMb: mostMemoryMb },
   });
   const sheets: { name: string; rows: SheetRow[] }[] = [];

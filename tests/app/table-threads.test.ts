@@ -1,3 +1,4 @@
+import { execFileSync } from 'node:child_process';
 import { join } from 'node:path';
 import { pathToFileURL } from 'node:url';
 import { beforeAll, expect, inject, it } from 'vitest';
@@ -46,4 +47,14 @@ it('refuses a workbook that takes more memory than it may, and reads the next', 
     message: expect.stringContaining('Save the one sheet as CSV') as string,
   });
   expect(await start()(book())).toMatchObject({ kind: 'read' });
+});
+
+it('reads workbooks too where the program runs from its TypeScript, as the demo does', () => {
+  const threads = JSON.stringify(new URL('../../src/app/table-threads.ts', import.meta.url).href);
+  const code = `import(${threads}).then(async ({ readTablesInThreads }) => {
+    console.log((await readTablesInThreads()(Buffer.from('PK\\u0003\\u0004'))).message);
+  });`;
+  const tsx = new URL('../../node_modules/tsx/dist/cli.mjs', import.meta.url).pathname;
+  const told = execFileSync(process.execPath, [tsx, '-e', code], { encoding: 'utf8' });
+  expect(told).toContain('This is no workbook that can be read.');
 });
