@@ -1,7 +1,7 @@
 import { scaleLinear } from 'd3-scale';
 import { bottomAxis } from './axes.js';
 import type { Area } from './axes.js';
-import { drawing, element, PLOT_WIDTH_PX, textAt } from './svg.js';
+import { drawing, element, PATH_DIGITS, PLOT_WIDTH_PX, textAt } from './svg.js';
 import type { Attributes, Plot, PlotFrame } from './svg.js';
 import { lined, painted } from './tones.js';
 
@@ -48,6 +48,7 @@ export function dotPlot(model: DotPlotModel): Plot {
   const bottom = rowsEnd + 6;
   const area: Area = { left: SIDE_PX, right: PLOT_WIDTH_PX - SIDE_PX, top: TOP_PX, bottom };
   const x = scaleLinear(extent(model), [area.left, area.right]).nice();
+  const placed = rows.map((row, index) => ({ row, top: tops[index] ?? 0 }));
   return drawing(model, bottom + 44, inWords(model), [
     ...lines.map(({ at, label }, index) => {
       // The first of two is named on its left, so that the names of close lines do not meet.
@@ -55,11 +56,8 @@ export function dotPlot(model: DotPlotModel): Plot {
       return element(
         'g',
         {},
-        element('line', {
-          x1: x(at),
-          x2: x(at),
-          y1: 16,
-          y2: bottom,
+        element('path', {
+          d: downBesideWords(x(at), placed, bottom),
           ...lined('slate', index === 0 ? 'solid' : 'dashed', 1),
         }),
         textAt(x(at) + (isRight ? -5 : 5), 12, label, {
@@ -68,10 +66,7 @@ export function dotPlot(model: DotPlotModel): Plot {
         }),
       );
     }),
-    ...drawnRows(
-      rows.map((row, index) => ({ row, top: tops[index] ?? 0 })),
-      x,
-    ),
+    ...drawnRows(placed, x),
     bottomAxis(x, area, x.ticks(6), axis),
   ]);
 }
@@ -86,9 +81,29 @@ interface PlacedRow {
   readonly top: number;
 }
 
+/** A path from the name of a line down to the axis, but for the lines of words that it would cross. */
+function downBesideWords(x: number, placed: readonly PlacedRow[], bottom: number): string {
+  const crossed = placed.flatMap((at) => {
+    const { label, words } = at.row;
+    const isAtName = x < label.length * LETTER_PX + 4;
+    const isAtNumbers = x > PLOT_WIDTH_PX - words.length * LETTER_PX - 4;
+    return [...(isAtName ? [at.top] : []), ...(isAtNumbers ? [numbersAt(at)] : [])];
+  });
+  const ends = [16, ...[...new Set(crossed)].flatMap((top) => [top + 2, top + 18]), bottom];
+  const pieces: string[] = [];
+  for (let index = 0; index < ends.length; index += 2) {
+    const [from = 0, to = 0] = ends.slice(index, index + 2);
+    if (to > from) pieces.push(`M${x.toFixed(PATH_DIGITS)} ${from}V${to}`);
+  }
+  return pieces.join('');
+}
+
+function numbersAt({ row, top }: PlacedRow): number {
+  return isLong(row) ? top + LINE_PX : top;
+}
+
 /** All names, all numbers, all intervals and all dots, so that each look is said once. */
 function drawnRows(placed: readonly PlacedRow[], x: (value: number) => number): readonly string[] {
-  const numbersAt = ({ row, top }: PlacedRow): number => (isLong(row) ? top + LINE_PX : top);
   const drawn = (look: Attributes, each: (at: PlacedRow) => string): string =>
     element('g', look, ...placed.map(each));
   return [

@@ -100,6 +100,25 @@ describe('dots with intervals', () => {
     expect(numberAt(bar, 'x2')).toBeCloseTo(between(80, zero, hundred), HALF_A_PIXEL);
   });
 
+  it('leads a line down to the axis, but for the words that it would cross', () => {
+    const pathThrough = (at: number): string => {
+      const drawn = dotPlot({
+        ...FRAME,
+        rows: [
+          { label: 'A', words: '60 % (40 to 80), n = 20', value: 60, interval: { low: 40, high: 80 } },
+          { label: 'B', words: 'n = 0', value: null, interval: null },
+        ],
+        lines: [{ at, label: 'all' }],
+        domain: [0, 100],
+        axis: '%',
+      });
+      return String(drawnElements(drawn.svg, 'path')[0]?.['d']);
+    };
+    // The rows begin at 24 and 60, each with its words in the first 18 px; the axis is at 102.
+    expect(pathThrough(50)).toMatch(/^M[\d.]+ 16V102$/);
+    expect(pathThrough(80)).toMatch(/^M[\d.]+ 16V26M[\d.]+ 42V102$/);
+  });
+
   it('names a row without a value all the same', () => {
     expect(alternative).toBe('A: 60 % (40 to 80), n = 20; B: n = 0. Marked: all 50 %.');
   });
