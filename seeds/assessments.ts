@@ -9,11 +9,15 @@ import type {
   DeliveryMode,
   NotDoneReason,
   SafetyScreen,
+  Timepoint,
   WalkingAid,
 } from '../src/domain/referral/closed-sets.js';
 import { answersNotGiven, planAnswers, typedTotal } from './answers.js';
 import type { Target } from './answers.js';
 import { planResting } from './body.js';
+import { planEnduranceWalk, planPhysicalTests } from './further-tests.js';
+import type { FurtherAbilities } from './further-tests.js';
+import { endOf } from './measurements.js';
 import type { Abilities, Ends } from './measurements.js';
 import type { PlannedAssessment, PlannedEntry, PlannedPerson } from './plan.js';
 import { chance, clamp, normal, pick, pickWeighted, wholeBetween } from './random.js';
@@ -24,12 +28,14 @@ import { planStands, planWalk, standsNotDone, walkNotDone } from './walks.js';
 
 /** A visit at which a person is measured. */
 export interface Visit {
-  readonly timepoint: 'baseline' | 'discharge';
+  readonly timepoint: Timepoint;
   readonly assessedOn: PlainDate;
   readonly receivedOn: PlainDate;
   readonly site: SiteScenario;
   readonly person: PlannedPerson;
   readonly abilities: Abilities;
+  /** What only some sites measure, and the numbers of its own that it is drawn from. */
+  readonly further: FurtherAbilities & { readonly random: Random };
   readonly deliveryMode: DeliveryMode | null;
   readonly walkingAid: WalkingAid;
   readonly courseLengthM: number;
@@ -45,7 +51,7 @@ const SLIP_SHARE = 0.012;
 
 /** One assessment with everything that was measured, checked as the service will check it. */
 export function planAssessment(random: Random, visit: Visit): PlannedAssessment {
-  const { person, timepoint } = visit;
+  const { person, timepoint, further } = visit;
   const entry: PlannedEntry = {
     timepoint,
     assessedOn: visit.assessedOn,
@@ -57,7 +63,7 @@ export function planAssessment(random: Random, visit: Visit): PlannedAssessment 
     walkTests: planWalks(random, visit),
     sitToStands: [planSitToStand(random, visit)],
     questionnaires: planQuestionnaires(random, visit),
-    physicalTests: [],
+    physicalTests: planPhysicalTests(further.random, visit),
     notes: null,
     confirmed: [],
   };
@@ -71,10 +77,15 @@ export function planAssessment(random: Random, visit: Visit): PlannedAssessment 
 }
 
 function planWalks(random: Random, visit: Visit): readonly WalkTestEntry[] {
+  const walks = planDistanceWalks(random, visit);
+  return [...walks, ...planEnduranceWalk(visit.further.random, visit, walks)];
+}
+
+function planDistanceWalks(random: Random, visit: Visit): readonly WalkTestEntry[] {
   const { abilities, deliveryMode, person, timepoint } = visit;
   const test = visit.site.battery.walkTest;
   const isAway = timepoint === 'discharge' && (deliveryMode === 'home' || deliveryMode === 'remote');
-  if (chance(random, NOT_DONE.walk[timepoint] + (isAway ? MORE_AWAY_FROM_CENTRE : 0))) {
+  if (chance(random, NOT_DONE.walk[endOf(visit)] + (isAway ? MORE_AWAY_FROM_CENTRE : 0))) {
     return [walkNotDone(test, pickWeighted(random, isAway ? WALK_REASONS_AWAY : WALK_REASONS))];
   }
   const isShuttle = test === 'incremental-shuttle-walk';
@@ -83,23 +94,26 @@ function planWalks(random: Random, visit: Visit): readonly WalkTestEntry[] {
     body: person.body,
     walkingAid: visit.walkingAid,
     courseLengthM: isShuttle ? 10 : visit.courseLengthM,
-    bestM: (isShuttle ? abilities.shuttleWalkM : abilities.sixMinuteWalkM)[timepoint],
+    bestM: (isShuttle ? abilities.shuttleWalkM : abilities.sixMinuteWalkM)[endOf(visit)],
   });
 }
 
-function planSitToStand(random: Random, { abilities, deliveryMode, timepoint }: Visit): SitToStandEntry {
-  if (chance(random, NOT_DONE.stands[timepoint])) return standsNotDone(pickWeighted(random, STANDS_REASONS));
+function planSitToStand(random: Random, visit: Visit): SitToStandEntry {
+  const { abilities, deliveryMode, timepoint } = visit;
+  if (chance(random, NOT_DONE.stands[endOf(visit)]))
+    return standsNotDone(pickWeighted(random, STANDS_REASONS));
   const isAway = timepoint === 'discharge' && (deliveryMode === 'home' || deliveryMode === 'remote');
   return planStands(random, {
-    stands: abilities.oneMinuteStands[timepoint],
+    stands: abilities.oneMinuteStands[endOf(visit)],
     isAtHome: isAway && chance(random, 0.4),
   });
 }
 
 function planQuestionnaires(random: Random, visit: Visit): readonly QuestionnaireEntry[] {
-  const { abilities, timepoint } = visit;
+  const { abilities } = visit;
+  const end = endOf(visit);
   const { mood, hasChronicRespiratoryQuestionnaire } = visit.site.battery;
-  const to = (measureId: string, ends: Ends): Target => ({ measureId, value: ends[timepoint] });
+  const to = (measureId: string, ends: Ends): Target => ({ measureId, value: ends[end] });
   const given = (id: string, targets: readonly Target[], form: string | null = null): QuestionnaireEntry => {
     if (!chance(random, FORM_NOT_DONE_SHARE)) return planAnswers(random, id, targets, form);
     const needsInterpreter = visit.person.details.interpreterNeed === 'yes';
@@ -107,7 +121,7 @@ function planQuestionnaires(random: Random, visit: Visit): readonly Questionnair
     return answersNotGiven(id, reason);
   };
   const cat = chance(random, 0.05)
-    ? typedTotal('copd-assessment-test', 'cat-total', abilities.cat[timepoint])
+    ? typedTotal('copd-assessment-test', 'cat-total', abilities.cat[end])
     : given('copd-assessment-test', [to('cat-total', abilities.cat)]);
   const moodForms =
     mood === 'hads'

@@ -4,9 +4,11 @@ import type { Triage } from '../src/domain/referral/referral.js';
 import { workingDay } from './calendar-of-classes.js';
 import type { ClassCalendar } from './calendar-of-classes.js';
 import { planEarlyReason, planFate } from './fate.js';
+import { planFollowUp } from './follow-up.js';
+import { planFurtherAbilities } from './further-tests.js';
 import { planClosure, planOfferBeforeLeaving } from './leaving.js';
 import { planAbilities } from './measurements.js';
-import { planAcceptedOffers } from './offers.js';
+import { planAcceptedOffers, planStart } from './offers.js';
 import type { PlannedCourse, PlannedPerson } from './plan.js';
 import { sessionsOf } from './programme.js';
 import { chance, wholeBetween } from './random.js';
@@ -24,6 +26,8 @@ export interface Arrival {
   readonly person: PlannedPerson;
   readonly isReferredAgain: boolean;
   readonly receivedOn: PlainDate;
+  /** Numbers for what was added to the scenario later, so that the rest of it stays as it was. */
+  readonly further: Random;
   /** First day of the scenario. */
   readonly firstDay: PlainDate;
 }
@@ -43,11 +47,19 @@ export function planCourse(random: Random, arrival: Arrival): PlannedCourse {
   const share = wholeBetween(random, 45, 80) / 100;
   const assessedOn = later(triagedOn, workingDay(addDays(receivedOn, Math.floor(waitDays * share))));
   const wantedOn = later(addDays(assessedOn, 1), addDays(receivedOn, waitDays));
+  const abilities = planAbilities(random, person.body.severity);
+  const { baseline: walkedM, discharge: walksM } = abilities.shuttleWalkM;
+  const further = planFurtherAbilities(arrival.further, {
+    isMale: person.details.sexAtBirth === 'male',
+    severity: person.body.severity,
+    walkGainM: walksM - walkedM,
+  });
   const basis: VisitBasis = {
     receivedOn,
     site: referral.site,
     person,
-    abilities: planAbilities(random, person.body.severity),
+    abilities,
+    further: { ...further, random: arrival.further },
     deliveryMode: referral.details.deliveryMode,
   };
   const course = {
@@ -99,22 +111,27 @@ export function planCourse(random: Random, arrival: Arrival): PlannedCourse {
       const startOn = expected[0]?.session.heldOn ?? wantedOn;
       const hasBaseline = !chance(random, NO_BASELINE_SHARE);
       const baseline = hasBaseline ? planBaseline(random, basis, assessedOn) : null;
-      const programmeOffers = { from: assessedOn, appointmentOn: startOn };
+      const assessments = hasBaseline ? planAcceptedOffers(random, 'assessment', assessmentOffers) : [];
+      const programme = { from: assessedOn, appointmentOn: startOn };
+      const offers = [...assessments, ...planAcceptedOffers(random, 'programme', programme)];
+      const started = planStarted(random, basis, { baseline, expected, fate });
       return {
         ...course,
         triage: accepted,
-        offers: [
-          ...(hasBaseline ? planAcceptedOffers(random, 'assessment', assessmentOffers) : []),
-          ...planAcceptedOffers(random, 'programme', programmeOffers),
-        ],
+        offers,
         baseline,
-        ...planStarted(random, basis, { baseline, expected, fate }),
+        ...started,
+        followUp: planFollowUp(basis, { baseline, ...started }),
+        plannedStart: planStart(arrival.further, offers),
       };
     }
   }
 }
 
-const NOTHING = { triage: null, offers: [], baseline: null, contacts: [], discharge: null };
+const NOTHING = {
+  ...{ triage: null, offers: [], baseline: null, contacts: [], discharge: null },
+  ...{ followUp: null, plannedStart: null },
+};
 
 function planRefusal(random: Random, decidedOn: PlainDate): Triage {
   return chance(random, 0.7)

@@ -22,6 +22,7 @@ export type Deed =
   | { readonly kind: 'correct-person'; readonly person: PlannedPerson }
   | { readonly kind: 'triage'; readonly course: PlannedCourse; readonly triage: Triage }
   | { readonly kind: 'offer'; readonly course: PlannedCourse; readonly offer: PlannedOffer }
+  | { readonly kind: 'plan-start'; readonly course: PlannedCourse; readonly startOn: PlainDate }
   | {
       readonly kind: 'assess';
       readonly course: PlannedCourse;
@@ -49,10 +50,11 @@ const ORDER: Readonly<Record<Deed['kind'], number>> = {
   'correct-person': 1,
   triage: 2,
   offer: 3,
-  assess: 4,
-  'correct-assessment': 5,
-  'hold-session': 6,
-  close: 7,
+  'plan-start': 4,
+  assess: 5,
+  'correct-assessment': 6,
+  'hold-session': 7,
+  close: 8,
 };
 
 /** Everything a team enters up to the evening of the last day, in the order in which it is entered. */
@@ -79,7 +81,11 @@ function eventsOfCourse(course: PlannedCourse, lastDay: PlainDate): readonly Dem
     const offer = offerAsKnown(planned, lastDay);
     if (offer !== null) events.push({ on: offer.recordedOn, deed: { kind: 'offer', course, offer } });
   }
-  for (const assessment of [course.baseline, course.discharge]) {
+  if (course.plannedStart !== null) {
+    const { startOn, recordedOn } = course.plannedStart;
+    events.push({ on: recordedOn, deed: { kind: 'plan-start', course, startOn } });
+  }
+  for (const assessment of [course.baseline, course.discharge, course.followUp]) {
     if (assessment === null) continue;
     const { entry, slip } = assessment;
     events.push({

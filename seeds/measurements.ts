@@ -1,3 +1,4 @@
+import type { Timepoint } from '../src/domain/referral/closed-sets.js';
 import { clamp, normal } from './random.js';
 import type { Random } from './random.js';
 
@@ -5,6 +6,11 @@ import type { Random } from './random.js';
 export interface Ends {
   readonly baseline: number;
   readonly discharge: number;
+}
+
+/** At which of the two ends a visit measures; a follow-up takes the place of the discharge among what a person can do. */
+export function endOf({ timepoint }: { readonly timepoint: Timepoint }): keyof Ends {
+  return timepoint === 'baseline' ? 'baseline' : 'discharge';
 }
 
 /** How a measure is spread at baseline and how it changes among those who are measured twice. */

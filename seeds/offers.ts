@@ -2,12 +2,13 @@ import { addDays, daysBetween } from '../src/domain/calendar/plain-date.js';
 import type { PlainDate } from '../src/domain/calendar/plain-date.js';
 import type { OfferKind, OfferResponse } from '../src/domain/referral/closed-sets.js';
 import { workingDay } from './calendar-of-classes.js';
-import type { PlannedOffer } from './plan.js';
+import type { PlannedCourse, PlannedOffer } from './plan.js';
 import { chance, wholeBetween } from './random.js';
 import type { Random } from './random.js';
 
 const UNANSWERED_AT_FIRST_SHARE = 0.12;
 const DAYS_UNTIL_NO_REPLY = 14;
+const START_PLANNED_SHARE = 0.6;
 
 /** An offer of an appointment that is taken up; now and then an earlier one had no reply. */
 export function planAcceptedOffers(
@@ -29,6 +30,14 @@ export function planAcceptedOffers(
   const waited = daysBetween(days.from, offeredOn);
   if (waited < DAYS_UNTIL_NO_REPLY || !chance(random, UNANSWERED_AT_FIRST_SHARE * 3)) return [accepted];
   return [planUnansweredOffer(kind, days.from), accepted];
+}
+
+/** The start that is written down when a place in a programme is taken up; not by everybody. */
+export function planStart(random: Random, offers: readonly PlannedOffer[]): PlannedCourse['plannedStart'] {
+  const taken = offers.find(({ kind, response }) => kind === 'programme' && response === 'accepted');
+  if (taken === undefined || taken.appointmentOn === null || !chance(random, START_PLANNED_SHARE))
+    return null;
+  return { startOn: taken.appointmentOn, recordedOn: taken.recordedOn };
 }
 
 /** An offer to which nobody replies. */

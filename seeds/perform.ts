@@ -3,7 +3,12 @@ import { correctAssessment, recordAssessment } from '../src/usecases/assessments
 import type { Context, TeamMember } from '../src/usecases/context.js';
 import { correctPatient } from '../src/usecases/patients/correct-patient.js';
 import { registerPatient } from '../src/usecases/patients/register-patient.js';
-import { closeReferral, recordOffer, triageReferral } from '../src/usecases/referrals/change-referral.js';
+import {
+  closeReferral,
+  correctReferral,
+  recordOffer,
+  triageReferral,
+} from '../src/usecases/referrals/change-referral.js';
 import { registerReferral } from '../src/usecases/referrals/register-referral.js';
 import { holdSession, recordAttendances } from '../src/usecases/sessions/keep-register.js';
 import type { Deed } from './events.js';
@@ -57,6 +62,16 @@ export async function perform(context: Context, desk: Desk, deed: Deed): Promise
       const id = idOf(desk.referralIds, deed.course.key);
       const offer = { kind, offeredOn, appointmentOn, response, respondedOn, basedOn: presentOf(desk, id) };
       moveOn(desk, need(deed.kind, await recordOffer(context, desk.admin, id, offer)));
+      return;
+    }
+    case 'plan-start': {
+      const id = idOf(desk.referralIds, deed.course.key);
+      const plan = {
+        changes: { plannedStartOn: deed.startOn },
+        reason: 'Start planned',
+        basedOn: presentOf(desk, id),
+      };
+      moveOn(desk, need(deed.kind, await correctReferral(context, desk.admin, id, plan)));
       return;
     }
     case 'assess': {

@@ -79,6 +79,9 @@ export interface PlannedCourse {
   /** In order of date. */
   readonly contacts: readonly PlannedContact[];
   readonly discharge: PlannedAssessment | null;
+  readonly followUp: PlannedAssessment | null;
+  /** The day of the first class as it was planned; null where nobody writes it down. */
+  readonly plannedStart: { readonly startOn: PlainDate; readonly recordedOn: PlainDate } | null;
   /** Null where everybody forgets to close it. */
   readonly closure: PlannedClosure | null;
 }

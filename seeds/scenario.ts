@@ -8,6 +8,9 @@ export interface Battery {
   readonly walkTest: 'incremental-shuttle-walk' | 'six-minute-walk';
   readonly mood: 'hads' | 'phq-9-and-gad-7';
   readonly hasChronicRespiratoryQuestionnaire: boolean;
+  /** After the incremental walk, at the speed that it sets. */
+  readonly hasEnduranceWalk: boolean;
+  readonly physicalTest: 'handgrip-strength' | 'four-metre-gait-speed' | null;
 }
 
 export interface SiteScenario {
@@ -58,6 +61,8 @@ export const TEAMS: readonly TeamScenario[] = [
           walkTest: 'incremental-shuttle-walk',
           mood: 'hads',
           hasChronicRespiratoryQuestionnaire: false,
+          hasEnduranceWalk: true,
+          physicalTest: null,
         },
       },
       {
@@ -68,13 +73,21 @@ export const TEAMS: readonly TeamScenario[] = [
           walkTest: 'incremental-shuttle-walk',
           mood: 'phq-9-and-gad-7',
           hasChronicRespiratoryQuestionnaire: false,
+          hasEnduranceWalk: false,
+          physicalTest: 'handgrip-strength',
         },
       },
       {
         name: 'Old Beacon Rooms',
         weight: 22,
         classDays: [0, 2],
-        battery: { walkTest: 'six-minute-walk', mood: 'hads', hasChronicRespiratoryQuestionnaire: true },
+        battery: {
+          walkTest: 'six-minute-walk',
+          mood: 'hads',
+          hasChronicRespiratoryQuestionnaire: true,
+          hasEnduranceWalk: false,
+          physicalTest: 'four-metre-gait-speed',
+        },
       },
     ],
     videoClassDays: [1, 3],
@@ -102,6 +115,8 @@ export const TEAMS: readonly TeamScenario[] = [
           walkTest: 'incremental-shuttle-walk',
           mood: 'hads',
           hasChronicRespiratoryQuestionnaire: true,
+          hasEnduranceWalk: false,
+          physicalTest: null,
         },
       },
     ],

@@ -70,7 +70,10 @@ function planTeam(
     const person: PlannedPerson =
       former?.person ?? planPerson(own, { key, receivedOn, nhsNumber: plan.nextNumber() });
     const isReferredAgain = former !== null;
-    const course = planCourse(own, { key, team, classes, person, isReferredAgain, receivedOn, firstDay });
+    const further = randomFor(seed, `${key}/further`);
+    const arrival = { key, team, classes, person, isReferredAgain, receivedOn, firstDay, further };
+    const course = planCourse(own, arrival);
+    if (former !== null) endBefore(courses, former, receivedOn);
     courses.push(course);
     formerCourses = [...formerCourses.filter((other) => other !== former), course];
   }
@@ -105,6 +108,13 @@ function oneToReturn(
       closure !== null && closure.recordedOn <= latest && !GONE.some((reason) => reason === closure.reason),
   );
   return candidates.length === 0 ? null : pick(random, candidates);
+}
+
+/** Who is referred again comes to no follow-up of the former course. */
+function endBefore(courses: PlannedCourse[], former: PlannedCourse, receivedOn: PlainDate): void {
+  const { followUp } = former;
+  if (followUp === null || followUp.entry.assessedOn < receivedOn) return;
+  courses[courses.indexOf(former)] = { ...former, followUp: null };
 }
 
 const GONE = ['died', 'moved-away', 'transferred', 'registered-in-error'] as const;

@@ -250,3 +250,113 @@ describe('measurements of the plan', () => {
     );
   });
 });
+
+describe('what was added to the plan: endurance walks, physical tests, planned starts, follow-up', () => {
+  const ESWT = 'endurance-shuttle-walk-time';
+  const sitesOf = (measureId: string): readonly string[] => [
+    ...new Set(
+      assessments.filter((each) => valueOf(each, measureId) !== null).map(({ siteName }) => siteName),
+    ),
+  ];
+  const at = (siteName: string) => assessments.filter((each) => each.siteName === siteName);
+
+  it('walk about 196 s of the ESWT at baseline and 342 s longer (195.8 (118.8) to 537.4 (378.3) s, n = 531)', () => {
+    const baselines = courses.flatMap(({ baseline }) => valueOf(baseline, ESWT) ?? []);
+    expectBetween(mean(baselines), 175, 215);
+    expectBetween(standardDeviation(baselines), 95, 140);
+    expectBetween(mean(changes(ESWT)), 270, 370);
+    expect(sitesOf(ESWT)).toEqual(['Dune Hall']);
+    expectBetween(
+      shareOf(at('Dune Hall'), (each) => valueOf(each, ESWT) !== null),
+      0.75,
+      0.95,
+    );
+  });
+
+  it('end at the ceiling of 1200 s in a few, and never beyond it', () => {
+    const times = assessments.flatMap((each) => valueOf(each, ESWT) ?? []);
+    expect(Math.max(...times)).toBe(1200);
+    expectBetween(
+      shareOf(times, (timeS) => timeS === 1200),
+      0.005,
+      0.1,
+    );
+  });
+
+  it('are walked at another speed at discharge in about 8 %, so that there is no pair (our own share)', () => {
+    const speedOf = (assessment: (typeof assessments)[number] | null) =>
+      assessment?.entry.walkTests.find(({ test }) => test === 'endurance-shuttle-walk')?.speedLevel ?? null;
+    const both = courses.filter(
+      ({ baseline, discharge }) => speedOf(baseline) !== null && speedOf(discharge) !== null,
+    );
+    expectBetween(
+      shareOf(both, ({ baseline, discharge }) => speedOf(baseline) !== speedOf(discharge)),
+      0.02,
+      0.12,
+    );
+  });
+
+  it.each([
+    ['handgrip-strength', 'Saltmarsh Centre', 0.2, 1.6],
+    ['four-metre-gait-speed', 'Old Beacon Rooms', 0.03, 0.11],
+  ])('have %s at %s, a little better at discharge (no source)', (measureId, siteName, low, high) => {
+    expect(sitesOf(measureId)).toEqual([siteName]);
+    expectBetween(
+      shareOf(at(siteName), (each) => valueOf(each, measureId) !== null),
+      0.8,
+      0.97,
+    );
+    expectBetween(mean(changes(measureId)), low, high);
+  });
+
+  it('write down the planned start of about 60 % of starters, which is the day of the place they took', () => {
+    expectBetween(
+      shareOf(starters, ({ plannedStart }) => plannedStart !== null),
+      0.54,
+      0.66,
+    );
+    for (const { plannedStart, offers } of starters) {
+      if (plannedStart === null) continue;
+      expect(offers.some(({ appointmentOn }) => appointmentOn === plannedStart.startOn)).toBe(true);
+      expect(plannedStart.recordedOn <= plannedStart.startOn).toBe(true);
+    }
+  });
+
+  it('see about 30 % of completers again five to eight months after discharge, after the closure (our own share)', () => {
+    const eligible = courses.filter(
+      ({ discharge, closure }) => discharge !== null && closure?.reason === 'completed',
+    );
+    expectBetween(
+      shareOf(eligible, ({ followUp }) => followUp !== null),
+      0.24,
+      0.34,
+    );
+    for (const { followUp, discharge, closure } of courses) {
+      if (followUp === null) continue;
+      const { assessedOn, timepoint } = followUp.entry;
+      expect(timepoint).toBe('follow-up');
+      expectBetween(daysBetween(discharge?.entry.assessedOn ?? assessedOn, assessedOn), 145, 245);
+      expect(assessedOn > (closure?.closedOn ?? '9999')).toBe(true);
+    }
+  });
+
+  it('keep part of the gain at follow-up (gains fade over one to two years)', () => {
+    const seen = courses.filter(({ followUp }) => valueOf(followUp, ISWD) !== null);
+    const gains = (end: 'discharge' | 'followUp') =>
+      seen.flatMap((course) => {
+        const [before, after] = [valueOf(course.baseline, ISWD), valueOf(course[end], ISWD)];
+        return before === null || after === null ? [] : [after - before];
+      });
+    expectBetween(mean(gains('followUp')) / mean(gains('discharge')), 0.4, 0.8);
+  });
+
+  it('see nobody at a follow-up who was referred again before it', () => {
+    for (const { person, followUp, details } of courses) {
+      const again = courses.filter(
+        (other) => other.person === person && other.details.receivedOn > details.receivedOn,
+      );
+      const seenOn = followUp?.entry.assessedOn ?? '';
+      expect(again.filter((other) => seenOn >= other.details.receivedOn)).toEqual([]);
+    }
+  });
+});
