@@ -1,3 +1,4 @@
+import { londonTime } from '../domain/calendar/london-time.js';
 import { bringRecordIn } from '../usecases/exports/bring-record-in.js';
 import type { RecordFault } from '../usecases/exports/open-record-file.js';
 import { readConfig } from './config.js';
@@ -20,7 +21,9 @@ export async function bringRecordFileIn(content: Uint8Array): Promise<void> {
       throw commandRefused('Nothing was brought in.');
     }
     const { teamName, rows, exportedAt } = brought;
-    console.log(`Brought in: the record of ${teamName} as it stood on ${exportedAt}, ${rows} rows.`);
+    console.log(
+      `Brought in: the record of ${teamName} as it stood on ${londonTime(exportedAt)}, ${rows} rows.`,
+    );
     console.log('Make a lead who can sign in with account:create; the lead invites the others again.');
   } finally {
     await connection.close();

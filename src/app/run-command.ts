@@ -9,7 +9,7 @@ export function commandRefused(message: string, cause?: unknown): Error {
 }
 
 /**
- * Runs a command: what it refuses is told in one line, with exit code 1; wrong arguments with the usage and exit code 2.
+ * Runs a command, or says how it is called where `--help` asks: what it refuses is told in one line, with exit code 1; wrong arguments with the usage and exit code 2.
  *
  * @param usage how the command is called
  * @param work gives null where the arguments are not what the usage says
@@ -18,13 +18,19 @@ export async function runCommand(
   usage: string,
   work: () => Promise<void | null> | void | null,
 ): Promise<void> {
+  if (process.argv.slice(2).some((argument) => argument === '--help' || argument === '-h')) {
+    console.log(usage);
+    return;
+  }
   try {
     if ((await work()) !== null) return;
     console.error(usage);
     process.exitCode = 2;
   } catch (error) {
     if (isWrongArgument(error)) {
-      console.error(`${error.message}\n\n${usage}`);
+      // The program's own sentence; what follows it is advice to programmers.
+      const [sentence = ''] = error.message.split('. To specify');
+      console.error(`${sentence}\n\n${usage}`);
       process.exitCode = 2;
       return;
     }

@@ -18,5 +18,5 @@ await runCommand(USAGE, async () => {
   if (verdict.kind !== 'intact') {
     throw commandRefused(`The audit trail is broken at entry ${verdict.sequence}: ${verdict.reason}.`);
   }
-  console.log(`The audit trail is intact: ${verdict.events} entries.`);
+  console.log(`The audit trail is intact: ${verdict.events} ${verdict.events === 1 ? 'entry' : 'entries'}.`);
 });

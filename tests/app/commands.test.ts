@@ -154,6 +154,13 @@ describe('commands of the operator', () => {
     expect(existsSync(at('live.sqlite'))).toBe(false);
   });
 
+  it('say how they are called where they are asked for help, and do nothing', async () => {
+    const asked = await run('backup.ts', ['--help'], at('never.sqlite'));
+    expect([asked.code, asked.stderr]).toEqual([0, '']);
+    expect(asked.stdout).toContain('npm run db:backup');
+    expect(existsSync(at('never.sqlite'))).toBe(false);
+  });
+
   it('audit:verify tells an intact trail, and does not take a missing record for one', async () => {
     const file = at('trail.sqlite');
     await (await openRecord(file, SYSTEM_CLOCK)).connection.close();

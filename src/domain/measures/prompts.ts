@@ -27,13 +27,15 @@ const LOCAL_PROCEDURE = 'Follow the local risk procedure and record who was told
 /** Lowest scores of the case range. They prompt a look and are no diagnosis. */
 const CASE_RANGES: readonly {
   readonly measureId: string;
+  readonly name: string;
   readonly from: number;
   readonly citation: Citation;
 }[] = [
-  { measureId: 'hads-anxiety', from: 11, citation: hadsCase() },
-  { measureId: 'hads-depression', from: 11, citation: hadsCase() },
+  { measureId: 'hads-anxiety', name: 'HADS-A', from: 11, citation: hadsCase() },
+  { measureId: 'hads-depression', name: 'HADS-D', from: 11, citation: hadsCase() },
   {
     measureId: 'phq-9',
+    name: 'PHQ-9',
     from: 10,
     // Read in the abstract: 88 % sensitivity and 88 % specificity for major depression.
     citation: {
@@ -45,6 +47,7 @@ const CASE_RANGES: readonly {
   },
   {
     measureId: 'gad-7',
+    name: 'GAD-7',
     from: 10,
     // 89 % sensitivity and 82 % specificity, as quoted.
     citation: {
@@ -57,9 +60,17 @@ const CASE_RANGES: readonly {
 ];
 
 /** Where each kind of prompt comes from, for the list of sources. */
-export const PROMPT_SOURCES: readonly { readonly prompt: string; readonly citation: Citation }[] = [
-  { prompt: 'phq-9-item-9', citation: RISK_ITEM_SOURCE },
-  ...CASE_RANGES.map(({ measureId, citation }) => ({ prompt: `${measureId}-case-range`, citation })),
+export const PROMPT_SOURCES: readonly {
+  readonly prompt: string;
+  /** For readers. */ readonly words: string;
+  readonly citation: Citation;
+}[] = [
+  { prompt: 'phq-9-item-9', words: 'item 9 of the PHQ-9', citation: RISK_ITEM_SOURCE },
+  ...CASE_RANGES.map(({ measureId, name, citation }) => ({
+    prompt: `${measureId}-case-range`,
+    words: `case range of the ${name}`,
+    citation,
+  })),
 ];
 
 /**

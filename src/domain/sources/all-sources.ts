@@ -11,6 +11,8 @@ export interface Source {
   readonly citation: Citation;
   /** What rests on it, in words that end in an id, sorted: `limits of cat-total`, `threshold cat-kon-2014`. */
   readonly usedBy: readonly string[];
+  /** The same for readers, sorted. */
+  readonly usedFor: readonly string[];
 }
 
 /** Every place in which the domain cites a source. */
@@ -25,13 +27,24 @@ export function citationUses(): readonly CitationUse[] {
  */
 export function allSources(): readonly Source[] {
   const uses = citationUses();
-  const sources = new Map<string, { readonly citation: Citation; readonly usedBy: Set<string> }>();
-  for (const { citation, use } of uses) {
-    const known = sources.get(citation.id);
-    if (known === undefined) sources.set(citation.id, { citation, usedBy: new Set([use]) });
-    else known.usedBy.add(use);
+  const sources = new Map<string, Found>();
+  for (const { citation, use, words } of uses) {
+    const known = sources.get(citation.id) ?? { citation, usedBy: new Set(), usedFor: new Set() };
+    known.usedBy.add(use);
+    known.usedFor.add(words);
+    sources.set(citation.id, known);
   }
   return [...sources.values()]
-    .map(({ citation, usedBy }) => ({ citation, usedBy: [...usedBy].sort() }))
+    .map(({ citation, usedBy, usedFor }) => ({
+      citation,
+      usedBy: [...usedBy].sort(),
+      usedFor: [...usedFor].sort(),
+    }))
     .sort((a, b) => (a.citation.id < b.citation.id ? -1 : 1));
+}
+
+interface Found {
+  readonly citation: Citation;
+  readonly usedBy: Set<string>;
+  readonly usedFor: Set<string>;
 }

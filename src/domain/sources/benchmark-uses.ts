@@ -3,5 +3,9 @@ import type { CitationUse } from './citation-use.js';
 
 /** What the published figures beside a team's own cite. */
 export function benchmarkUses(): readonly CitationUse[] {
-  return BENCHMARKS.map(({ id, source }) => ({ citation: source, use: `benchmark ${id}` }));
+  return BENCHMARKS.map(({ id, title, source }) => ({
+    citation: source,
+    use: `benchmark ${id}`,
+    words: `benchmark: ${title}`,
+  }));
 }

@@ -13,34 +13,45 @@ export function measureUses(): readonly CitationUse[] {
     ...MEASURES.flatMap(ofMeasure),
     ...QUESTIONNAIRES.flatMap(ofQuestionnaire),
     ...PHYSICAL_TESTS.flatMap(ofPhysicalTest),
-    ...PROMPT_SOURCES.map(({ prompt, citation }) => ({ citation, use: `prompt ${prompt}` })),
+    ...PROMPT_SOURCES.map(({ prompt, words, citation }) => ({
+      citation,
+      use: `prompt ${prompt}`,
+      words: `prompt: ${words}`,
+    })),
   ];
 }
 
-function ofMeasure({ id, range, thresholds, bands }: Measure): readonly CitationUse[] {
+function ofMeasure({ id, name, range, thresholds, bands }: Measure): readonly CitationUse[] {
   return [
-    { citation: range.citation, use: `limits of ${id}` },
-    ...thresholds.map((threshold) => ({ citation: threshold.citation, use: `threshold ${threshold.id}` })),
-    ...bands.map((set) => ({ citation: set.citation, use: `bands ${set.id}` })),
+    { citation: range.citation, use: `limits of ${id}`, words: `limits of the entry: ${name}` },
+    ...thresholds.map((threshold) => ({
+      citation: threshold.citation,
+      use: `threshold ${threshold.id}`,
+      words: `MID: ${name}`,
+    })),
+    ...bands.map((set) => ({ citation: set.citation, use: `bands ${set.id}`, words: `bands: ${name}` })),
   ];
 }
 
 function ofQuestionnaire(questionnaire: Questionnaire): readonly CitationUse[] {
-  const { id, scoringRule, missingItemRule, licenceNote, formLimits } = questionnaire;
+  const { id, name, scoringRule, missingItemRule, licenceNote, formLimits } = questionnaire;
   return [
-    { citation: scoringRule.citation, use: `scoring of ${id}` },
-    { citation: missingItemRule.citation, use: `missing items of ${id}` },
-    { citation: licenceNote.citation, use: `terms of use of ${id}` },
+    { citation: scoringRule.citation, use: `scoring of ${id}`, words: `scoring: ${name}` },
+    { citation: missingItemRule.citation, use: `missing items of ${id}`, words: `missing items: ${name}` },
+    { citation: licenceNote.citation, use: `terms of use of ${id}`, words: `terms of use: ${name}` },
     ...usesOf(
       `limits of the forms of ${id}`,
+      `limits of the forms: ${name}`,
       formLimits.map((limits) => limits.citation),
     ),
   ];
 }
 
-function ofPhysicalTest({ id, scoringRule, licenceNote }: PhysicalTest): readonly CitationUse[] {
+function ofPhysicalTest({ id, name, scoringRule, licenceNote }: PhysicalTest): readonly CitationUse[] {
   return [
-    ...(scoringRule === null ? [] : [{ citation: scoringRule.citation, use: `scoring of ${id}` }]),
-    { citation: licenceNote.citation, use: `terms of use of ${id}` },
+    ...(scoringRule === null
+      ? []
+      : [{ citation: scoringRule.citation, use: `scoring of ${id}`, words: `scoring: ${name}` }]),
+    { citation: licenceNote.citation, use: `terms of use of ${id}`, words: `terms of use: ${name}` },
   ];
 }

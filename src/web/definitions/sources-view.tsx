@@ -18,7 +18,7 @@ export function SourcesView({ frame }: { readonly frame: Frame }): JSX.Element {
         caption={`${sources.length} sources`}
         isStacked
         columns={[{ head: 'Source' }, { head: 'How well it is known' }, { head: 'What rests on it' }]}
-        rows={sources.map(({ citation, usedBy }) => [
+        rows={sources.map(({ citation, usedFor }) => [
           <span id={`source-${citation.id}`}>
             <span safe>{citation.text}</span>
             {citation.doi === null ? '' : <span class="muted" safe>{`, doi ${citation.doi}`}</span>}
@@ -29,7 +29,7 @@ export function SourcesView({ frame }: { readonly frame: Frame }): JSX.Element {
             <StatusMark status={citation.status} />
           ),
           <span class="small" safe>
-            {usedBy.join(', ')}
+            {usedFor.join('; ')}
           </span>,
         ])}
       />

@@ -47,6 +47,18 @@ describe('the list of sources', () => {
     }
   });
 
+  it('says for readers what rests on each source, without an id but that of a rule, which figures print', () => {
+    for (const { citation, usedFor } of sources) {
+      expect(usedFor.length, citation.id).toBeGreaterThan(0);
+      for (const words of usedFor.filter((each) => !each.startsWith('rule ')))
+        expect(words, citation.id).not.toMatch(/[a-z]+(?:-[a-z]+){2,}-\d{4}|[a-z]-total/);
+    }
+    const words = (id: string) => sources.find(({ citation }) => citation.id === id)?.usedFor;
+    expect(words('singh-2008')).toContain('MID: Incremental shuttle walk distance');
+    expect(words('enright-sherrill-1998')).toContain('prediction equation Enright Sherrill 1998');
+    expect(words('phq-9-item-9')).toEqual(['prompt: item 9 of the PHQ-9']);
+  });
+
   it.each([
     ['singh-2008', 'threshold iswd-singh-2008'],
     ['houben-2018', 'limits of cat-total'],
