@@ -36,7 +36,11 @@ export function auditRoutes(app: App, context: Context): void {
         tags: ['audit trail'],
         querystring: z.strictObject({
           accountId: idField.optional(),
-          patientId: idField.optional(),
+          patientId: idField
+            .optional()
+            .describe(
+              'Events of this record and of duplicates that were merged into it, and events that list the person among others. Of the latter a part is looked through for each page: it may have fewer items than asked for, or none, and still go on',
+            ),
           from: instant.optional(),
           to: instant.optional(),
           ...PAGE_QUERY,

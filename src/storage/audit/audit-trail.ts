@@ -5,8 +5,6 @@ import type { AuditEvent } from '../../domain/audit/audit-event.js';
 import { composedOnce } from '../composed-once.js';
 import type { Executor } from '../connection.js';
 import { rowsInto } from '../rows-into.js';
-import { pageOf } from '../page.js';
-import type { Page, PageRequest } from '../page.js';
 import type { AuditEventTable } from '../tables.js';
 
 /** An event as it is told, before it has its place in the chain. */
@@ -55,35 +53,6 @@ const intoAuditEvent = rowsInto('audit_event');
 const lastEvent = composedOnce((db) =>
   db.selectFrom('audit_event').select(['sequence', 'hash']).orderBy('sequence', 'desc').limit(1),
 );
-
-/** What the trail is searched by. */
-export interface AuditFilter {
-  readonly accountId: string | null;
-  readonly patientId: string | null;
-  /** UTC instants, from included, to not. */
-  readonly from: string | null;
-  readonly to: string | null;
-}
-
-/** The events of a team, latest first. */
-export async function listAuditEvents(
-  db: Executor,
-  teamId: string,
-  filter: AuditFilter,
-  request: PageRequest,
-): Promise<Page<AuditEvent>> {
-  let query = db.selectFrom('audit_event').selectAll().where('team_id', '=', teamId);
-  if (filter.accountId !== null) query = query.where('account_id', '=', filter.accountId);
-  if (filter.patientId !== null) query = query.where('patient_id', '=', filter.patientId);
-  if (filter.from !== null) query = query.where('occurred_at', '>=', filter.from);
-  if (filter.to !== null) query = query.where('occurred_at', '<', filter.to);
-  if (request.after !== null) query = query.where('sequence', '<', Number(request.after.id));
-  const rows = await query
-    .orderBy('sequence', 'desc')
-    .limit(request.limit + 1)
-    .execute();
-  return pageOf(rows.map(eventFromRow), request, (event) => ({ key: '', id: String(event.sequence) }));
-}
 
 /** The hash of an entry as it stands. */
 export function hashOf(event: Omit<AuditEvent, 'hash'>): string {

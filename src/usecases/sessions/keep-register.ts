@@ -195,7 +195,8 @@ export async function getSession(
 ): Promise<Outcome<SessionRegister>> {
   const session = await findRegister(context.db, actor.teamId, id);
   if (session === null) return refused({ code: 'not-found', what: 'session' });
-  await recordRead(context, actor, { action: 'session-read', subjectId: id });
+  const details = { referralIds: referralIdsOn([session]) };
+  await recordRead(context, actor, { action: 'session-read', subjectId: id, details });
   return done(session);
 }
 
@@ -213,6 +214,12 @@ export async function listSessions(
     ...session,
     attendances: registers.get(session.id) ?? [],
   }));
-  await recordRead(context, actor, { action: 'sessions-listed', details: { sessionIds: ids } });
+  const details = { sessionIds: ids, referralIds: referralIdsOn(rows) };
+  await recordRead(context, actor, { action: 'sessions-listed', details });
   return { rows, next: sessions.next };
+}
+
+/** Everybody on some registers, each once. */
+function referralIdsOn(sessions: readonly Pick<SessionRegister, 'attendances'>[]): readonly string[] {
+  return [...new Set(sessions.flatMap(({ attendances }) => attendances.map((entry) => entry.referralId)))];
 }

@@ -44,7 +44,11 @@ export function AuditView(props: AuditViewProps): JSX.Element {
       <ErrorSummary errors={errors} title="Please mend this first" />
       <FilterForms {...props} />
       {events.length === 0 ? (
-        <EmptyState>Nothing of this kind is in the trail.</EmptyState>
+        <EmptyState>
+          {next === null
+            ? 'Nothing of this kind is in the trail.'
+            : 'Nothing of this kind is in this part of the trail; earlier parts follow.'}
+        </EmptyState>
       ) : (
         <Table
           caption={`${events.length} entries, latest first; times of London`}
@@ -102,7 +106,14 @@ function FilterForms({ frame, query, people, errors }: AuditViewProps): JSX.Elem
             <a href="/team/audit-trail">Show all</a>
           </div>
         </div>
-        {patient === '' ? '' : <p>Only entries about one patient are shown.</p>}
+        {patient === '' ? (
+          ''
+        ) : (
+          <p>
+            Only entries about one patient are shown: those of the record, and those that list the patient
+            among others. A part of the trail is looked through at a time, so that a page may be short.
+          </p>
+        )}
       </form>
       <Form frame={frame} action="/team/audit-trail/patient" class="panel" label="Entries about one patient">
         <div class="row">

@@ -177,8 +177,13 @@ describe('the deletion', () => {
       details: { reason: 'Past its date', lastContactOn: '2026-06-24', retentionYears: 8, assessments: 2 },
     });
     expect(former.map((event) => event['action'])).toContain('patient-corrected');
-    const shown = new Set(former.map((event) => JSON.stringify(event['details'])));
+    const own = former.filter((event) => event['patientId'] !== null);
+    const shown = new Set(own.map((event) => JSON.stringify(event['details'])));
     expect(shown).toEqual(new Set(['{}', '{"removed":"retention"}']));
+    // That somebody saw a list which the person was in stays: it holds ids alone.
+    const lists = former.filter((event) => event['patientId'] === null);
+    expect(lists.length).toBeGreaterThan(0);
+    for (const list of lists) expect(Object.keys(asRecord(list['details']))).toEqual(['patientIds']);
   });
 
   it('leaves the trail verifiable, and only such removals as a deletion tells of', async () => {

@@ -54,10 +54,9 @@ describe('the audit trail', () => {
     const found = await lead.submit(PATH, { nhsNumber }, `${PATH}/patient`);
     expect([found.status, found.headers['location']]).toEqual([303, `${PATH}?patient=${patientId}`]);
     const rows = rowsOf((await lead.get(`${PATH}?patient=${patientId}`)).text);
-    expect(rows.map((row) => /Patient (?:registered|read)/.exec(row)?.[0])).toEqual([
-      'Patient read',
-      'Patient registered',
-    ]);
+    expect(
+      rows.map((row) => /(?:Patient (?:registered|read)|Patients (?:searched|listed))/.exec(row)?.[0]),
+    ).toEqual(['Patients searched', 'Patients listed', 'Patient read', 'Patient registered']);
     const nobody = await lead.submit(PATH, { nhsNumber: '9990000000' }, `${PATH}/patient`);
     expect(nobody.status).toBe(422);
     expect(nobody.text).toContain('Nobody of your team has this NHS number.');
