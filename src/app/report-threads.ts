@@ -22,12 +22,13 @@ const MOST_THREADS = 2;
  */
 export function startReportThreads(file: string): ReportThreads {
   const workerData: ReportThreadData = { file };
+  const execArgv = threadArguments();
   const pool = new Piscina<ReportCall, unknown>({
     // As the program itself runs: compiled, or by a loader that understands types.
     filename: fileURLToPath(new URL(`report-thread${extname(import.meta.url)}`, import.meta.url)),
     name: 'answer',
     workerData,
-    execArgv: threadArguments(),
+    ...(execArgv === undefined ? {} : { execArgv }),
     minThreads: 1,
     maxThreads: MOST_THREADS,
     idleTimeout: IDLE_MS,

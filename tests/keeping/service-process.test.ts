@@ -142,6 +142,20 @@ describe('at start', () => {
   });
 });
 
+it('makes reports as it is started in production, with the options of `npm start`', async () => {
+  const { scripts } = JSON.parse(readFileSync('package.json', 'utf8')) as {
+    readonly scripts: Readonly<Record<string, string>>;
+  };
+  const options = (scripts['start'] ?? '').split(' ').filter((word) => word.startsWith('--'));
+  expect(options.length).toBeGreaterThan(0);
+  const [node, file] = served();
+  const service = await startService([node, ...options, file], { TIDEMARK_DB: copyOfRecord('start.sqlite') });
+  const report = await ask(service, '/reports/quarterly?period=2026-27-Q1');
+  expect(report.status).toBe(200);
+  expect(asRecord(await report.json())['teamName']).toBe('Marram Coast PR team');
+  expect((await service.end('SIGTERM')).code).toBe(0);
+});
+
 describe('told to stop', () => {
   it('finishes what is in flight, takes no new connection, and ends well', async () => {
     const service = await start(copyOfRecord('stopped.sqlite'));
