@@ -8,7 +8,7 @@ import { planFollowUp } from './follow-up.js';
 import { planFurtherAbilities } from './further-tests.js';
 import { planClosure, planOfferBeforeLeaving } from './leaving.js';
 import { planAbilities } from './measurements.js';
-import { planAcceptedOffers, planStart } from './offers.js';
+import { planAcceptedOffers, planDeclinedFirst, planStart } from './offers.js';
 import type { PlannedCourse, PlannedPerson } from './plan.js';
 import { sessionsOf } from './programme.js';
 import { chance, wholeBetween } from './random.js';
@@ -113,7 +113,8 @@ export function planCourse(random: Random, arrival: Arrival): PlannedCourse {
       const baseline = hasBaseline ? planBaseline(random, basis, assessedOn) : null;
       const assessments = hasBaseline ? planAcceptedOffers(random, 'assessment', assessmentOffers) : [];
       const programme = { from: assessedOn, appointmentOn: startOn };
-      const offers = [...assessments, ...planAcceptedOffers(random, 'programme', programme)];
+      const places = planAcceptedOffers(random, 'programme', programme);
+      const offers = [...assessments, ...planDeclinedFirst(arrival.further, places, assessedOn)];
       const started = planStarted(random, basis, { baseline, expected, fate });
       return {
         ...course,

@@ -9,6 +9,7 @@ import type { Random } from './random.js';
 const UNANSWERED_AT_FIRST_SHARE = 0.12;
 const DAYS_UNTIL_NO_REPLY = 14;
 const START_PLANNED_SHARE = 0.6;
+const DECLINED_FIRST_SHARE = 0.08;
 
 /** An offer of an appointment that is taken up; now and then an earlier one had no reply. */
 export function planAcceptedOffers(
@@ -30,6 +31,28 @@ export function planAcceptedOffers(
   const waited = daysBetween(days.from, offeredOn);
   if (waited < DAYS_UNTIL_NO_REPLY || !chance(random, UNANSWERED_AT_FIRST_SHARE * 3)) return [accepted];
   return [planUnansweredOffer(kind, days.from), accepted];
+}
+
+/** The same offers, for some after an earlier day that did not suit them: days that they chose to wait. */
+export function planDeclinedFirst(
+  random: Random,
+  offers: readonly PlannedOffer[],
+  from: PlainDate,
+): readonly PlannedOffer[] {
+  const at = offers.findIndex(({ kind, response }) => kind === 'programme' && response === 'accepted');
+  const taken = offers[at];
+  const isDeclinedFirst = chance(random, DECLINED_FIRST_SHARE);
+  const daysEarlier = wholeBetween(random, 7, 28);
+  if (!isDeclinedFirst || taken === undefined || taken.appointmentOn === null) return offers;
+  const offeredOn = addDays(from, Math.floor(daysBetween(from, taken.offeredOn) / 2));
+  const appointmentOn = workingDay(addDays(taken.appointmentOn, -daysEarlier));
+  const isTooEarly = offeredOn >= taken.offeredOn || appointmentOn <= offeredOn;
+  if (isTooEarly || appointmentOn >= taken.appointmentOn) return offers;
+  const declined: PlannedOffer = {
+    ...{ kind: 'programme', offeredOn, appointmentOn, response: 'declined' },
+    ...{ respondedOn: offeredOn, recordedOn: offeredOn },
+  };
+  return [...offers.slice(0, at), declined, ...offers.slice(at)];
 }
 
 /** The start that is written down when a place in a programme is taken up; not by everybody. */

@@ -18,7 +18,7 @@ import { serve } from './serve.js';
 import { SYSTEM_CLOCK } from './system-clock.js';
 
 /** Raised whenever the generator makes other data, so that an older demo is built anew. */
-const DEMO_VERSION = 4;
+const DEMO_VERSION = 5;
 const SEED = 20_260_401;
 const TOKEN_DAYS = 30;
 

@@ -185,6 +185,7 @@ describe('the line of one person', () => {
     ['assessed-of-referred', 1, 1],
     ['uptake', 1, 1],
     ['started-within-90-days', 1, 1],
+    ['started-within-90-days-less-chosen-delay', 1, 1],
     ['started-within-90-days-of-those-accepting', 1, 1],
     // Not after an exacerbation: left out of both.
     ['started-within-28-days-of-hospital-discharge', 0, 0],

@@ -10,6 +10,7 @@ import { PRACTICE_WALK_DONE } from './definitions/practice-walk-done.js';
 import { RIGHT_COURSE_LENGTH } from './definitions/right-course-length.js';
 import { STARTED_WITHIN_28_DAYS_OF_HOSPITAL_DISCHARGE } from './definitions/started-within-28-days-of-hospital-discharge.js';
 import { STARTED_WITHIN_90_DAYS } from './definitions/started-within-90-days.js';
+import { STARTED_WITHIN_90_DAYS_LESS_CHOSEN_DELAY } from './definitions/started-within-90-days-less-chosen-delay.js';
 import { STARTED_WITHIN_90_DAYS_OF_THOSE_ACCEPTING } from './definitions/started-within-90-days-of-those-accepting.js';
 import { STARTED_WITHIN_ONE_MONTH_OF_HOSPITAL_DISCHARGE } from './definitions/started-within-one-month-of-hospital-discharge.js';
 import { THREE_DOMAINS_AT_BOTH_ENDS } from './definitions/three-domains-at-both-ends.js';
@@ -27,6 +28,7 @@ export const INDICATORS: readonly Indicator[] = [
   RIGHT_COURSE_LENGTH,
   STARTED_WITHIN_28_DAYS_OF_HOSPITAL_DISCHARGE,
   STARTED_WITHIN_90_DAYS,
+  STARTED_WITHIN_90_DAYS_LESS_CHOSEN_DELAY,
   STARTED_WITHIN_90_DAYS_OF_THOSE_ACCEPTING,
   STARTED_WITHIN_ONE_MONTH_OF_HOSPITAL_DISCHARGE,
   THREE_DOMAINS_AT_BOTH_ENDS,

@@ -6,7 +6,7 @@ import { isCompeting, leftBeforeStart } from '../pathway/leaving.js';
 import type { EarlyLeaving } from '../pathway/leaving.js';
 import { CLOSURE_WORDS } from '../referral/words.js';
 import type { Judgement } from './indicator.js';
-import { counts, countsNot, leftOut, stillOpen } from './judge.js';
+import { counts, countsIf, countsNot, leftOut, stillOpen } from './judge.js';
 
 /**
  * Whether a person started within some days.
@@ -17,16 +17,27 @@ import { counts, countsNot, leftOut, stillOpen } from './judge.js';
  *
  * @param began day 0 of the clock
  * @param lastDay number of the last day that counts
+ * @param chosenDays days before the start that the person chose and that this clock leaves out
  */
-export function judgeStartedWithin(course: Course, began: PlainDate, lastDay: number): Judgement {
+export function judgeStartedWithin(
+  course: Course,
+  began: PlainDate,
+  lastDay: number,
+  chosenDays = 0,
+): Judgement {
+  const dayOf = (on: PlainDate): number => daysBetween(began, on) - chosenDays;
+  const less = chosenDays === 0 ? '' : `, less ${chosenDays} that the person chose`;
   if (course.startedOn !== null) {
     const day = daysBetween(began, course.startedOn);
-    return day <= lastDay ? counts(`Started on day ${day}`) : countsNot(`Started on day ${day}`);
+    const reason = `Started on day ${day}${less}`;
+    return countsIf(dayOf(course.startedOn) <= lastDay, reason, reason);
   }
   const left = leftBeforeStart(course);
-  if (left !== null && daysBetween(began, left.on) <= lastDay) return judgeEarlyLeaving(left, began);
+  if (left !== null && dayOf(left.on) <= lastDay) return judgeEarlyLeaving(left, began);
   const today = daysBetween(began, course.asAt);
-  return today > lastDay ? countsNot(`Not started by day ${lastDay}`) : stillOpen(`Waiting on day ${today}`);
+  return dayOf(course.asAt) > lastDay
+    ? countsNot(`Not started by day ${lastDay}${less}`)
+    : stillOpen(`Waiting on day ${today}${less}`);
 }
 
 /** Whether a person started at all; open while the person is waiting. */

@@ -181,6 +181,8 @@ describe('indicators of the worked quarter', () => {
     // (waiting, day 102) not; R10 (day 88) and R11 (day 90) open.
     ['started-within-90-days', '9 of 13, 2 open', LEFT_EARLY],
     ['started-within-90-days-of-those-accepting', '9 of 11, 2 open', { ...LEFT_EARLY, 'did-not-accept': 2 }],
+    // Nobody declined a day that was offered.
+    ['started-within-90-days-less-chosen-delay', '9 of 13, 2 open', LEFT_EARLY],
     // R12 on day 28, R13 on day 30 of a month of 30 days; R19 has no day of discharge.
     [
       'started-within-28-days-of-hospital-discharge',
