@@ -1,7 +1,11 @@
+import { STARTED_WITHIN_90_DAYS_LESS_CHOSEN_DELAY } from '../../domain/indicators/definitions/started-within-90-days-less-chosen-delay.js';
 import { shareOf } from './narrative.js';
 import type { PeriodComparison, ShareComparison, TrendSection } from './over-time-models.js';
 import type { NarrativeSentence } from './section-models.js';
 import { rounded } from './text-numbers.js';
+
+/** It says of a wait what another figure says without pauses: the same change is told once. */
+const SECOND_FIGURE = STARTED_WITHIN_90_DAYS_LESS_CHOSEN_DELAY.id;
 
 /**
  * Sentences on what changed by more than chance: differences whose interval leaves out 0, and signals of charts that rest on
@@ -16,7 +20,7 @@ export function changesTold(
 
 function differencesTold({ words, shares }: PeriodComparison): readonly NarrativeSentence[] {
   return shares
-    .filter(({ claim }) => claim === 'beyond-chance')
+    .filter(({ figureId, claim }) => claim === 'beyond-chance' && figureId !== SECOND_FIGURE)
     .map((share) => ({ text: differenceTold(words, share), figureIds: [share.figureId] }));
 }
 
