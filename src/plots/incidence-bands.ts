@@ -73,6 +73,7 @@ export function incidenceBands(model: IncidenceModel): Plot {
       ),
     ),
     bottomAxis(x, AREA, ticks, days),
+    textAt(AREA.right + 8, AREA.top - 14, `on day ${last.day}:`, painted({ fill: 'slate' })),
     ...labels.map(({ at, text }) => textAt(AREA.right + 8, at + 4, text, painted({ fill: 'ink' }))),
   ]);
 }

@@ -60,7 +60,7 @@ async function fill(page: Page, familyName: string): Promise<void> {
   await page.getByLabel('Month').first().fill('2');
   await page.getByLabel('Year', { exact: true }).first().fill('1950');
   await page.getByLabel('Female', { exact: true }).check();
-  await page.getByLabel('From', { exact: true }).selectOption('hospital-ward');
+  await page.getByLabel('Referred by', { exact: true }).selectOption('hospital-ward');
   await page.getByLabel('Main respiratory diagnosis').selectOption('copd');
   await page.getByLabel('Stable disease').check();
   await page.getByLabel('Dune Hall').check();
@@ -85,7 +85,7 @@ describe('an administrator', () => {
     await tabTo(page, 'Female');
     await page.keyboard.press('Space');
     await type(page, 'Ethnic category', 'White: B');
-    await type(page, 'From', 'General');
+    await type(page, 'Referred by', 'General');
     await type(page, 'Main respiratory diagnosis', 'COPD');
     await tabTo(page, 'Stable disease');
     await page.keyboard.press('ArrowDown');

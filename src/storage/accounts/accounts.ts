@@ -160,6 +160,7 @@ export async function isLeadLeft(
   return row !== undefined;
 }
 
+/** An account as it is stored, with what it signs in by. */
 export function accountFromRow(row: Selectable<AccountTable>): FullAccount {
   return {
     id: row.id,

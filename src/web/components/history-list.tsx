@@ -22,11 +22,11 @@ interface HistoryListProps {
 export function HistoryList({ entries, of, words = PLAIN }: HistoryListProps): JSX.Element {
   if (entries.length === 0) return <EmptyState>There is no history.</EmptyState>;
   return (
-    <>
+    <div class="aligned">
       {[...entries].reverse().map((entry) => (
         <VersionView entry={entry} isFirst={entry === entries[0]} of={of} words={words} />
       ))}
-    </>
+    </div>
   );
 }
 

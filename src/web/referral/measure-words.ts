@@ -80,7 +80,12 @@ export function thresholdWords(used: ThresholdUsed | null, unit: string): string
   const interval = findThreshold(used.thresholdId)?.interval ?? null;
   const range =
     interval === null ? '' : ` (${plain(toNumber(interval.low))} to ${plain(toNumber(interval.high))})`;
-  return `${withUnit(plain(used.value), unit)}${range}, ${used.population}`;
+  return `${withUnit(plain(used.value), unit)}${range}, ${inSentence(used.population)}`;
+}
+
+/** As it stands within a sentence; an abbreviation keeps its capitals. @example inSentence('Chronic disease') -> 'chronic disease' */
+function inSentence(text: string): string {
+  return /^[A-Z][a-z]/.test(text) ? text.charAt(0).toLowerCase() + text.slice(1) : text;
 }
 
 /** The improvement as a multiple of the MID, better being positive; null where there is no pair or no MID. */

@@ -3,6 +3,7 @@ import { DIAGNOSIS_WORDS, PATHWAY_WORDS, SOURCE_WORDS } from '../../domain/refer
 import type { Place } from '../../usecases/providers.js';
 import { Checkbox, RadioGroup, Select } from '../components/choices.js';
 import { DateField } from '../components/date-field.js';
+import { MrcGradeField } from '../components/mrc-grade-field.js';
 import { TextArea } from '../components/text-fields.js';
 import { choicesOf } from '../components/words.js';
 import { errorAt } from '../forms/form-errors.js';
@@ -32,7 +33,7 @@ export function ReferralFields({ typed, errors, sites, commissioners }: Referral
       />
       <Select
         {...at('source')}
-        label="From"
+        label="Referred by"
         none="Choose"
         choices={choicesOf(REFERRAL_SOURCES, SOURCE_WORDS)}
       />
@@ -64,12 +65,10 @@ export function ReferralFields({ typed, errors, sites, commissioners }: Referral
           isTicked={typed.isTicked(DISCHARGE_NOT_KNOWN)}
         />
       </div>
-      <Select
+      <MrcGradeField
         {...at('mrcGrade')}
         label="MRC dyspnoea grade in the referral"
-        hint="1 to 5; not the modified scale, which begins with 0."
         none="Not in the referral"
-        choices={['1', '2', '3', '4', '5'].map((grade) => ({ value: grade, label: grade }))}
       />
       <RadioGroup {...at('siteId')} label="Site" choices={named(sites)} />
       <Select

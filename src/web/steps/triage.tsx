@@ -3,8 +3,9 @@ import { TRIAGE_DECISIONS } from '../../domain/referral/closed-sets.js';
 import type { Referral } from '../../domain/referral/referral.js';
 import { TRIAGE_WORDS } from '../../domain/referral/step-words.js';
 import { triageReferral } from '../../usecases/referrals/change-referral.js';
-import { RadioGroup, Select } from '../components/choices.js';
+import { RadioGroup } from '../components/choices.js';
 import { DateField } from '../components/date-field.js';
+import { MrcGradeField } from '../components/mrc-grade-field.js';
 import { Notice } from '../components/notice.js';
 import { TextField } from '../components/text-fields.js';
 import { capital, choicesOf } from '../components/words.js';
@@ -64,13 +65,7 @@ function TriageFields({ text, date }: StepFields): JSX.Element {
         width="long"
         maxlength={500}
       />
-      <Select
-        {...text('mrcGrade')}
-        label="MRC dyspnoea grade"
-        hint="1 to 5; not the modified scale, which begins with 0."
-        none="Not known"
-        choices={['1', '2', '3', '4', '5'].map((grade) => ({ value: grade, label: grade }))}
-      />
+      <MrcGradeField {...text('mrcGrade')} label="MRC dyspnoea grade" none="Not known" />
       <DateField {...date('decidedOn')} label="Decided on" />
     </>
   );

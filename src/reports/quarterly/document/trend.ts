@@ -46,12 +46,18 @@ function chartBlock(chart: TrendChart, trend: TrendSection, { isProvisional }: P
       })),
       centre: centreOf(chart, places),
       axis,
-      domain: unit === 'percent' ? [0, 100] : null,
+      domain: axisOf(unit),
       places,
       signals: said,
     }),
     table: chartTable(chart, trend, places),
   };
+}
+
+/** Shares are drawn on the whole scale; counts and days from zero, so that a small change does not look large. */
+function axisOf(unit: TrendChart['unit']): readonly [number, number] | null {
+  if (unit === 'percent') return [0, 100];
+  return unit === 'referrals' || unit === 'days' ? [0, 0] : null;
 }
 
 const CENTRE_WORDS = {
