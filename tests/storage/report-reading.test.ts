@@ -68,7 +68,8 @@ it('reads the facts of a referral without looking through any table', async () =
     loadReferralFacts(db, 'team', ['referral'], { plannedSessions: 12, plannedWeeks: 6 }),
   );
   expect(steps.filter((step) => step.startsWith('SEARCH')).length).toBeGreaterThan(8);
-  expect(steps.filter((step) => step.startsWith('SCAN'))).toEqual([]);
+  // The list of ids that is asked for is gone through, and nothing else.
+  expect(steps.filter((step) => /^SCAN (?!json_each )/.test(step))).toEqual([]);
 });
 
 it('reads contacts, and who was at a class, from indexes alone', async () => {
@@ -126,7 +127,7 @@ it('lets others work between a hundred referrals and the next', async () => {
   expect(done).toEqual(['another', 'report']);
 });
 
-it('asks with few texts of statements, however many referrals are read', async () => {
+it('asks with the same texts of statements, however many referrals are read', async () => {
   const texts = async (count: number): Promise<ReadonlySet<string>> => {
     asked = [];
     const ids = ['referral', ...Array.from({ length: count - 1 }, (_, index) => `unknown-${index}`)];
@@ -134,6 +135,6 @@ it('asks with few texts of statements, however many referrals are read', async (
     expect(facts.map(({ referralId }) => referralId)).toEqual(['referral']);
     return new Set(asked.map(({ sql }) => sql));
   };
-  expect(await texts(90)).toEqual(await texts(57));
-  expect((await texts(2)).size).toBe((await texts(20)).size);
+  expect(await texts(90)).toEqual(await texts(1));
+  expect(await texts(250)).toEqual(await texts(1));
 });

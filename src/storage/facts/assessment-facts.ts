@@ -21,6 +21,7 @@ import { memberOf, scaledDown, storedDate } from '../row-mapping.js';
 import { dateOfInstant } from './date-of-instant.js';
 import { firstEntriesOf } from './first-entries.js';
 import { groupBy, mapGroups } from './grouping.js';
+import { idsInStatement } from '../ids-in-statement.js';
 
 /**
  * The current assessments of some referrals with their results, by referral, earliest first; those of one day in the
@@ -30,12 +31,8 @@ export async function loadAssessmentFacts(
   db: Executor,
   referralIds: readonly string[],
 ): Promise<ReadonlyMap<string, readonly AssessmentFacts[]>> {
-  const current = db
+  const assessments = await db
     .selectFrom('assessment')
-    .where('assessment.referral_id', 'in', referralIds)
-    .where('assessment.superseded_at', 'is', null)
-    .where('assessment.entered_in_error_at', 'is', null);
-  const assessments = await current
     .select([
       'version_id',
       'id',
@@ -48,6 +45,9 @@ export async function loadAssessmentFacts(
       'confirmed_fields',
       'recorded_at',
     ])
+    .where('referral_id', 'in', idsInStatement(referralIds))
+    .where('superseded_at', 'is', null)
+    .where('entered_in_error_at', 'is', null)
     .orderBy('assessed_on')
     .orderBy('id')
     .execute();
@@ -55,45 +55,34 @@ export async function loadAssessmentFacts(
     db,
     assessments.filter(({ version }) => version > 1).map(({ id }) => id),
   );
+  const versions = idsInStatement(assessments.map((row) => row.version_id));
   const walks = groupBy(
-    await current
-      .innerJoin('walk_test', 'walk_test.assessment_version_id', 'assessment.version_id')
-      .selectAll('walk_test')
-      .orderBy('walk_test.attempt')
+    await db
+      .selectFrom('walk_test')
+      .selectAll()
+      .where('assessment_version_id', 'in', versions)
+      .orderBy('attempt')
       .execute(),
     (row) => row.assessment_version_id,
   );
   const stands = groupBy(
-    await current
-      .innerJoin('sit_to_stand', 'sit_to_stand.assessment_version_id', 'assessment.version_id')
-      .selectAll('sit_to_stand')
-      .execute(),
+    await db.selectFrom('sit_to_stand').selectAll().where('assessment_version_id', 'in', versions).execute(),
     (row) => row.assessment_version_id,
   );
   const questionnaires = groupBy(
-    await current
-      .innerJoin('questionnaire', 'questionnaire.assessment_version_id', 'assessment.version_id')
-      .select([
-        'questionnaire.assessment_version_id',
-        'questionnaire.instrument',
-        'questionnaire.form',
-        'questionnaire.not_done_reason',
-      ])
+    await db
+      .selectFrom('questionnaire')
+      .select(['assessment_version_id', 'instrument', 'form', 'not_done_reason'])
+      .where('assessment_version_id', 'in', versions)
       .execute(),
     (row) => row.assessment_version_id,
   );
   const scores = groupBy(
-    await current
-      .innerJoin('score', 'score.assessment_version_id', 'assessment.version_id')
-      .selectAll('score')
-      .execute(),
+    await db.selectFrom('score').selectAll().where('assessment_version_id', 'in', versions).execute(),
     (row) => row.assessment_version_id,
   );
   const physicalTests = groupBy(
-    await current
-      .innerJoin('physical_test', 'physical_test.assessment_version_id', 'assessment.version_id')
-      .selectAll('physical_test')
-      .execute(),
+    await db.selectFrom('physical_test').selectAll().where('assessment_version_id', 'in', versions).execute(),
     (row) => row.assessment_version_id,
   );
   return mapGroups(

@@ -1,4 +1,5 @@
 import type { Executor } from '../connection.js';
+import { idsInStatement } from '../ids-in-statement.js';
 import { groupBy } from './grouping.js';
 
 /**
@@ -16,7 +17,7 @@ export async function firstEntriesOf(
   const rows = await db
     .selectFrom('assessment')
     .select(['id', 'version', 'recorded_at', 'entered_in_error_at'])
-    .where('id', 'in', ids)
+    .where('id', 'in', idsInStatement(ids))
     .orderBy('version')
     .execute();
   return new Map(

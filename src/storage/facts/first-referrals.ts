@@ -1,5 +1,5 @@
 import type { Executor } from '../connection.js';
-import { idsInStatement } from './ids-in-statement.js';
+import { idsInStatement } from '../ids-in-statement.js';
 
 /**
  * Ids of the first referral of each of some people: the earliest received that was not registered in error.

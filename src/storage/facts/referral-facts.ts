@@ -16,7 +16,7 @@ import { loadAssessmentFacts } from './assessment-facts.js';
 import { dateOfInstant } from './date-of-instant.js';
 import { firstReferralIds } from './first-referrals.js';
 import { groupBy, mapGroups } from './grouping.js';
-import { idsInStatement, MOST_IDS } from './ids-in-statement.js';
+import { idsInStatement, MOST_IDS } from '../ids-in-statement.js';
 import { PERSON_COLUMNS, personFacts } from './person-facts.js';
 
 /** What counts as planned where a referral does not say. */
@@ -60,12 +60,12 @@ async function loadChunk(
     .orderBy('referral.id')
     .execute();
   if (referrals.length === 0) return [];
-  const known = idsInStatement(referrals.map((row) => row.id));
+  const known = referrals.map((row) => row.id);
   const offers = groupBy(
     await db
       .selectFrom('offer')
       .selectAll()
-      .where('referral_id', 'in', known)
+      .where('referral_id', 'in', idsInStatement(known))
       .where('entered_in_error_at', 'is', null)
       .orderBy('id')
       .execute(),
@@ -120,7 +120,7 @@ async function loadContacts(
       'session.mode',
       'session.is_supervised',
     ])
-    .where('attendance.referral_id', 'in', referralIds)
+    .where('attendance.referral_id', 'in', idsInStatement(referralIds))
     .where('attendance.superseded_at', 'is', null)
     .where('session.entered_in_error_at', 'is', null)
     .orderBy('session.held_on')

@@ -2,6 +2,7 @@ import type { Selectable } from 'kysely';
 import { plainDate } from '../../domain/calendar/plain-date.js';
 import type { SessionCounts } from '../../domain/session/session-counts.js';
 import type { Executor } from '../connection.js';
+import { idsInStatement } from '../ids-in-statement.js';
 import type { CountedSessionsTable } from '../import-tables.js';
 import { optionalDate } from '../row-mapping.js';
 import { rowsInto } from '../rows-into.js';
@@ -14,7 +15,7 @@ export async function countedSessionsOf(
   const rows = await db
     .selectFrom('counted_sessions')
     .selectAll()
-    .where('referral_id', 'in', referralIds)
+    .where('referral_id', 'in', idsInStatement(referralIds))
     .execute();
   return new Map(rows.map((row) => [row.referral_id, fromRow(row)]));
 }
