@@ -167,6 +167,7 @@ export const PAGE_ACCESS = {
   'page:sign-in-provider': 'anybody',
   'page:invitation': 'anybody',
   'page:sign-out': 'anybody',
+  'page:unsent-form': 'signed-in',
   'page:account': 'signed-in',
   'page:passphrase': 'signed-in',
   'page:second-factor': 'signed-in',

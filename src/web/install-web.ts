@@ -40,6 +40,8 @@ import { referralPages } from './referral/referral-page.js';
 import { exportPages } from './exports/export-page.js';
 import { importPages } from './imports/import-pages.js';
 import { installUploads } from './forms/uploads.js';
+import { installUnsentForms } from './unsent/install-unsent.js';
+import { unsentForms } from './unsent/unsent-forms.js';
 import { teamPages } from './team/team-pages.js';
 import type { Web, WebApp } from './web.js';
 
@@ -58,7 +60,9 @@ export async function installWeb(app: WebApp, web: Web): Promise<void> {
   await app.register(fastifyKitaHtml);
   await installHeaders(app);
   await installCsrf(app);
-  installPageGuard(app, web);
+  const unsent = unsentForms(web.context.clock);
+  installPageGuard(app, web, unsent);
+  installUnsentForms(app, unsent);
   installFormKeys(app, web);
   installErrorPages(app, web);
   signInPages(app, web);

@@ -20,6 +20,7 @@ const TABLE: Readonly<Record<string, 'anybody' | readonly Role[]>> = {
   'page:sign-in-provider': 'anybody',
   'page:invitation': 'anybody',
   'page:sign-out': 'anybody',
+  'page:unsent-form': [A, C, L, P],
   'page:account': [A, C, L, P],
   'page:passphrase': [A, C, L, P],
   'page:second-factor': [A, C, L, P],

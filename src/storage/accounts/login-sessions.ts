@@ -69,6 +69,23 @@ export async function findOpenSession(
   return { session, account: accountFromRow(row) };
 }
 
+/** Whose session a secret opened once, however it ended; null where there was none or the account is suspended. */
+export async function findFormerSession(
+  db: Executor,
+  hash: string,
+): Promise<{ readonly hasPassedSecondFactor: boolean; readonly account: FullAccount } | null> {
+  const row = await db
+    .selectFrom('login_session')
+    .innerJoin('account', 'account.id', 'login_session.account_id')
+    .selectAll('account')
+    .select('login_session.second_factor_passed')
+    .where('login_session.token_hash', '=', hash)
+    .where('account.status', '=', 'active')
+    .executeTakeFirst();
+  if (row === undefined) return null;
+  return { hasPassedSecondFactor: row.second_factor_passed === 1, account: accountFromRow(row) };
+}
+
 /** Notes that a session was used. */
 export async function touchSession(db: Executor, id: string, now: string): Promise<void> {
   await db

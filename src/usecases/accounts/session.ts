@@ -1,6 +1,6 @@
 import { hashToken } from '../../auth/token.js';
 import { isTouchDue } from '../../domain/account/session-life.js';
-import { endSessions, touchSession } from '../../storage/accounts/login-sessions.js';
+import { endSessions, findFormerSession, touchSession } from '../../storage/accounts/login-sessions.js';
 import { recordEvent, recordEventOf } from '../audit/record-event.js';
 import type { Actor, Context } from '../context.js';
 import { notWritable } from '../not-writable.js';
@@ -46,6 +46,17 @@ export async function whoseSession(context: Context, secret: string): Promise<Si
     hasSecondFactor: account.hasSecondFactor,
     hasPassphrase: account.passphraseHash !== null,
   };
+}
+
+/**
+ * Whose session a secret opened before it ended; null where it never opened the service, such as where the second factor
+ * was never shown.
+ */
+export async function whoseFormerSession(context: Context, secret: string): Promise<string | null> {
+  const former = await findFormerSession(context.reader, hashToken(secret));
+  if (former === null) return null;
+  const { account, hasPassedSecondFactor } = former;
+  return account.hasSecondFactor && !hasPassedSecondFactor ? null : account.id;
 }
 
 /** While the record cannot be written, whoever is signed in goes on reading. */

@@ -1,5 +1,5 @@
 /** Why somebody stands before the sign-in page without having asked for it. */
-const SIGN_IN_REASONS = ['ended', 'unsent'] as const;
+const SIGN_IN_REASONS = ['ended', 'unsent', 'kept'] as const;
 export type SignInReason = (typeof SIGN_IN_REASONS)[number];
 
 /**

@@ -57,17 +57,32 @@ function ProviderLink({ next }: { readonly next: string }): JSX.Element {
 const ENDED = 'A session ends after 30 minutes without use, after 12 hours, or when you sign out elsewhere.';
 
 function WhyHere({ why }: { readonly why: SignInReason }): JSX.Element {
-  return why === 'ended' ? (
-    <Notice kind="plain" title="Your session has ended">
-      <p>{ENDED} Sign in again to go on where you were.</p>
-    </Notice>
-  ) : (
-    <Notice kind="warning" title="What you sent last was not stored">
-      <p>
-        Your session had ended by then. {ENDED} Sign in again to return to the page, and send it once more.
-      </p>
-    </Notice>
-  );
+  switch (why) {
+    case 'ended':
+      return (
+        <Notice kind="plain" title="Your session has ended">
+          <p>{ENDED} Sign in again to go on where you were.</p>
+        </Notice>
+      );
+    case 'kept':
+      return (
+        <Notice kind="warning" title="What you sent last was not stored, but it is not lost">
+          <p>
+            Your session had ended by then. {ENDED} Sign in again as the same person within an hour: what you
+            typed is in the form then, to be sent once more. Nobody else is shown it.
+          </p>
+        </Notice>
+      );
+    case 'unsent':
+      return (
+        <Notice kind="warning" title="What you sent last was not stored">
+          <p>
+            Your session had ended by then. {ENDED} Sign in again to return to the page, and send it once
+            more. Passphrases and files are never kept: type or choose them again.
+          </p>
+        </Notice>
+      );
+  }
 }
 
 /** What is said after too many wrong attempts; it is the same whether the account exists. */

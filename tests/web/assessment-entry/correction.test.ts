@@ -1,6 +1,7 @@
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { anAssessment, aShuttleWalk } from '../../support/entries.js';
 import type { Body } from '../../support/entries.js';
+import { fieldsOfForm, formsOf } from '../../support/form-fields.js';
 import { pagesAs } from '../../support/page-client.js';
 import type { PageClient } from '../../support/page-client.js';
 import { asRecord, asRecords } from '../../support/response.js';
@@ -50,27 +51,9 @@ async function given(changes: Body = whole) {
 const read = async (id: string) =>
   asRecord((await app.as('clinician').get(`/api/v1/assessments/${id}`)).body);
 /** What a browser would send of the page: every field with what stands in it. */
-async function fieldsOf(path: string, who = pages): Promise<Record<string, string | string[]>> {
-  const { text } = await who.get(path);
-  const form = /<form[^>]*class="sheet"[\s\S]*?<\/form>/.exec(text)?.[0] ?? '';
-  const fields: Record<string, string | string[]> = {};
-  for (const [, attributes = ''] of form.matchAll(/<input\b([^>]*)>/g)) {
-    const name = /name="([^"]*)"/.exec(attributes)?.[1];
-    const value = /value="([^"]*)"/.exec(attributes)?.[1] ?? '';
-    const isChoice = /type="(?:radio|checkbox)"/.test(attributes);
-    if (name !== undefined && (!isChoice || / checked/.test(attributes))) fields[name] = value;
-  }
-  for (const [, name = '', options = ''] of form.matchAll(
-    /<select\b[^>]*name="([^"]*)"[^>]*>([\s\S]*?)<\/select>/g,
-  )) {
-    fields[name] = /<option value="([^"]*)" selected/.exec(options)?.[1] ?? '';
-  }
-  for (const [, name = '', value = ''] of form.matchAll(
-    /<textarea\b[^>]*name="([^"]*)"[^>]*>\n?([\s\S]*?)<\/textarea>/g,
-  )) {
-    fields[name] = value.replaceAll('&#34;', '"');
-  }
-  return fields;
+async function fieldsOf(path: string, who = pages) {
+  const forms = formsOf((await who.get(path)).text);
+  return fieldsOfForm(forms.find((form) => form.includes('class="sheet"')) ?? '');
 }
 
 describe('the correction of an assessment', () => {
