@@ -136,6 +136,29 @@ describe('signing in with a browser', () => {
     await page.getByRole('button', { name: 'Sign in' }).click();
     await page.waitForURL('**/work-list?c=d');
   });
+
+  it('and what was typed meanwhile is in its form again, without JavaScript', async () => {
+    const typed = 'Old Sluice "east" & <west>';
+    await givenPerson(service.record.context, { role: 'admin', teamId: service.teamId }, 'd.plover');
+    const { page, context } = await openPage(browser, origin, { javaScriptEnabled: false });
+    const signIn = async (): Promise<void> => {
+      await page.getByLabel('Sign-in name').fill('d.plover');
+      await page.getByLabel('Passphrase').fill(PASSPHRASE);
+      await page.getByRole('button', { name: 'Sign in' }).click();
+    };
+    await page.goto('/sign-in?next=/referrals/new');
+    await signIn();
+    await page.getByLabel('Family name').fill(typed);
+    clock.moveBy(30 * 60);
+    await page.getByRole('button', { name: 'Register the referral' }).click();
+    await expectText(page, 'main', 'it is not lost');
+    expect(await page.content()).not.toContain('Old Sluice');
+    await signIn();
+    await page.waitForURL('**/referrals/new');
+    await expectText(page, 'main [role=status]', 'What you typed is in the form again');
+    expect(await page.getByLabel('Family name').inputValue()).toBe(typed);
+    await context.close();
+  });
 });
 
 async function expectText(page: Page, selector: string, text: string): Promise<void> {

@@ -40,7 +40,7 @@ export interface PageEntry {
 /** Every page, each in the states that look different. A new page gets its line here. */
 export const EVERY_PAGE: readonly PageEntry[] = [
   { role: null, path: '/sign-in' },
-  { role: null, path: '/sign-in?why=unsent&next=%2Faccount' },
+  { role: null, path: '/sign-in?why=kept&next=%2Faccount' },
   { role: null, path: '/invitation/tdi_not-known', status: 404 },
   { role: 'clinician', path: '/no-such-page', status: 404 },
   { role: 'admin', path: '/team/accounts', status: 403 },
