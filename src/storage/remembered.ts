@@ -3,9 +3,15 @@ import type { Executor } from './connection.js';
 
 /** What a transaction has read, by statement and values. */
 interface Memory {
-  readonly read: Map<string, { readonly rows: readonly unknown[]; readonly writesBefore: number }>;
+  /** By statement, then by values. */
+  readonly read: Map<string, Map<string, Remembered>>;
   /** How often each table was written to. */
   readonly writes: Map<string, number>;
+}
+
+interface Remembered {
+  readonly rows: readonly unknown[];
+  readonly writesBefore: number;
 }
 
 const memories = new WeakMap<DatabaseConnection, Memory>();
@@ -29,7 +35,7 @@ export function recall(
   parameters: readonly unknown[],
 ): readonly unknown[] | null {
   const memory = memories.get(connection);
-  const known = memory?.read.get(keyOf(sql, parameters));
+  const known = memory?.read.get(sql)?.get(JSON.stringify(parameters));
   if (memory === undefined || known === undefined) return null;
   return known.writesBefore === writesTo(memory, tablesOf(sql)) ? known.rows : null;
 }
@@ -45,7 +51,9 @@ export function remember(
   if (memory === undefined) return;
   const tables = tablesOf(sql);
   if (/^select\b/i.test(sql)) {
-    memory.read.set(keyOf(sql, parameters), { rows, writesBefore: writesTo(memory, tables) });
+    const ofStatement = memory.read.get(sql) ?? new Map<string, Remembered>();
+    memory.read.set(sql, ofStatement);
+    ofStatement.set(JSON.stringify(parameters), { rows, writesBefore: writesTo(memory, tables) });
     return;
   }
   if (/^rollback\b/i.test(sql)) memory.read.clear();
@@ -54,10 +62,6 @@ export function remember(
 
 function writesTo({ writes }: Memory, tables: readonly string[]): number {
   return tables.reduce((sum, table) => sum + (writes.get(table) ?? 0), 0);
-}
-
-function keyOf(sql: string, parameters: readonly unknown[]): string {
-  return `${sql} ${JSON.stringify(parameters)}`;
 }
 
 const known = new Map<string, readonly string[]>();

@@ -11,12 +11,13 @@ const MOST_PEOPLE = 500;
 export async function changesSince(db: Executor, teamId: string, sequence: number): Promise<ChangesSince> {
   const events = await db
     .selectFrom('audit_event')
-    .select(['action', 'patient_id'])
+    .select(['action', 'patient_id', 'team_id'])
     .where('sequence', '>', sequence)
-    .where('team_id', '=', teamId)
     .execute();
   const ids = new Set<string>();
-  for (const { action, patient_id: id } of events) {
+  for (const { action, patient_id: id, team_id: ofTeam } of events) {
+    // Asked for by its team, the whole trail of the team would be read to find the few that came last.
+    if (ofTeam !== teamId) continue;
     const consequence = consequenceOf(action);
     if (consequence === 'none') continue;
     if (consequence === 'team' || id === null) return { kind: 'more' };

@@ -101,14 +101,15 @@ export async function attendedSessions(db: Executor, referralId: string): Promis
 /** The last day on which a person attended a session; null when they attended none. */
 export async function lastContactOn(db: Executor, referralId: string): Promise<PlainDate | null> {
   const [row] = await lastContact(db, { referralId });
-  return row === undefined ? null : plainDate(row.held_on);
+  const heldOn = row?.held_on ?? null;
+  return heldOn === null ? null : plainDate(heldOn);
 }
 
+// The greatest, not the first in order: to order costs the database a table of its own at every call.
 const lastContact = composedOnce((db, value: ValueOf<{ referralId: string }>) =>
-  sessionsAttended(db, value('referralId'))
-    .select('session.held_on')
-    .orderBy('session.held_on', 'desc')
-    .limit(1),
+  sessionsAttended(db, value('referralId')).select(({ fn }) =>
+    fn.max<string | null>('session.held_on').as('held_on'),
+  ),
 );
 
 /** Sessions that a person attended, where neither the session nor the entry is in error or superseded. */

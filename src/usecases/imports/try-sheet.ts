@@ -1,5 +1,4 @@
 import { cellText } from '../../domain/imports/cell.js';
-import type { CourseDraft } from '../../domain/imports/course-draft.js';
 import { judgementBuilder } from '../../domain/imports/judgement.js';
 import type { JudgedRow, SaidOfCourse } from '../../domain/imports/judgement.js';
 import { readSheet } from '../../domain/imports/read-sheet.js';
@@ -19,8 +18,8 @@ import type { MappedSheet } from './open-sheet.js';
 import { partsOf, putBy, saidOf } from './trial.js';
 import type { Trial, TriedCourse, TriedWhose } from './trial.js';
 
-/** Courses in one transaction of a trial, or a few more. */
-const COURSES_AT_ONCE = 20;
+/** Statements that write after which a transaction of a trial ends: some 20 ms, for which others wait. */
+const STATEMENTS_AT_ONCE = 100;
 
 /** A trial has shown what it was for; nothing of it is kept in the record. */
 class TrialOver extends Error {}
@@ -56,8 +55,11 @@ export async function trySheet(
   const kept = putBy(spool);
   const whose: TriedWhose[] = [];
   try {
-    for (const some of someAtOnce(people)) {
-      for (const each of await tryCourses(atOnce, actor, some, options)) {
+    const waiting = people[Symbol.iterator]();
+    for (;;) {
+      const some = await tryCourses(atOnce, actor, waiting, options);
+      if (some.length === 0) break;
+      for (const each of some) {
         const tried = { ...each, said: withCells(each.said, each.course.rowNumbers, cellsOf) };
         judged.addCourse(tried.course.rowNumbers, tried.said);
         kept.add(tried);
@@ -126,10 +128,11 @@ async function readRows(
   }
 }
 
+/** Tries the courses of the next people, as many as one transaction takes; those of one person are never parted. */
 async function tryCourses(
   context: Context,
   actor: TeamMember,
-  courses: readonly CourseDraft[],
+  people: Iterator<PersonReading>,
   options: ApplyOptions,
 ): Promise<readonly TriedCourse[]> {
   const all: TriedCourse[] = [];
@@ -139,14 +142,19 @@ async function tryCourses(
       await rememberReads(trx);
       await listenToWrites(trx, (each) => written.push(each));
       const trying: Context = { ...context, tellInstead: (event) => told.push(event) };
-      for (const course of courses) {
-        [written, told] = [[], []];
-        const applied = await applyCourse(trying, actor, trx, course, options);
-        const isKept = applied.kind !== 'refused';
-        all.push({
-          ...{ course, said: saidOf(applied), patientId: applied.patientId, parts: partsOf(applied) },
-          ...(isKept ? { written, told } : { written: [], told: [] }),
-        });
+      for (let statements = 0; statements < STATEMENTS_AT_ONCE;) {
+        const person = people.next();
+        if (person.done === true) break;
+        for (const course of person.value()) {
+          [written, told] = [[], []];
+          const applied = await applyCourse(trying, actor, trx, course, options);
+          const isKept = applied.kind !== 'refused';
+          all.push({
+            ...{ course, said: saidOf(applied), patientId: applied.patientId, parts: partsOf(applied) },
+            ...(isKept ? { written, told } : { written: [], told: [] }),
+          });
+          statements += 1 + written.length;
+        }
       }
       throw new TrialOver();
     });
@@ -154,16 +162,4 @@ async function tryCourses(
     if (!(error instanceof TrialOver)) throw error;
   }
   return all;
-}
-
-/** Some courses at a time; those of one person are never parted. */
-function* someAtOnce(people: readonly PersonReading[]): Iterable<readonly CourseDraft[]> {
-  let some: CourseDraft[] = [];
-  for (const coursesOf of people) {
-    some.push(...coursesOf());
-    if (some.length < COURSES_AT_ONCE) continue;
-    yield some;
-    some = [];
-  }
-  if (some.length > 0) yield some;
 }
