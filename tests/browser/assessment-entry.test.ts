@@ -172,9 +172,10 @@ describe('a whole baseline on a tablet', { timeout: 90_000 }, () => {
       '3. First walk',
       '4. Rest',
       '5. Second walk',
-      '6. Sit to stand',
-      '7. Strength, balance and speed',
-      '8. Questionnaires',
+      '6. Endurance walk',
+      '7. Sit to stand',
+      '8. Strength, balance and speed',
+      '9. Questionnaires',
     ]);
     await page.reload();
     for (const order of [

@@ -1,10 +1,13 @@
 /** Names of the fields of an assessment's form: those of a draft as well. */
 
-/** Before the fields of an attempt at the walk test. */
-export const ATTEMPTS = ['walk1', 'walk2'] as const;
+/** Before the fields of an attempt at the walk test of the visit, and of an endurance walk beside it. */
+export const ATTEMPTS = ['walk1', 'walk2', 'endurance'] as const;
 export type AttemptName = (typeof ATTEMPTS)[number];
 
-/** What both walks of a visit have in common. */
+/** The test of an endurance walk: its speed follows from the walk before it. */
+export const ENDURANCE_TEST = 'endurance-shuttle-walk';
+
+/** What all walks of a visit have in common. */
 export const SHARED_WALK_FIELDS = ['place', 'courseLengthM', 'walkingAid', 'oxygenLPerMin'] as const;
 
 /** Numbers of one attempt, apart from its result. */

@@ -1,5 +1,6 @@
 import {
   conditionField,
+  ENDURANCE_TEST,
   formField,
   itemField,
   notDoneField,
@@ -62,16 +63,16 @@ function physicalField(
 }
 
 function walkField(attempt: string, name: string, test: string): string {
-  if (name === 'test') return 'walkTest';
+  if (name === 'test') return attempt === 'endurance' ? 'endurance.timeS' : 'walkTest';
   if (SHARED_WALK_FIELDS.some((shared) => shared === name)) return name;
-  const isTimed = test === 'endurance-shuttle-walk';
+  const isTimed = test === ENDURANCE_TEST;
   return `${attempt}.${name === '' || name === 'attempt' ? (isTimed ? 'timeS' : 'distanceM') : name}`;
 }
 
 /** The part of the page that shows the figures of a result. */
-export function slotOf({ questionnaires, physicalTests }: ReadEntry, pointer: string): string {
+export function slotOf({ attempts, questionnaires, physicalTests }: ReadEntry, pointer: string): string {
   const [, list = '', index = ''] = pointer.split('/');
-  if (list === 'walkTests') return 'walk';
+  if (list === 'walkTests') return attempts[Number(index)] === 'endurance' ? 'endurance' : 'walk';
   if (list === 'sitToStands') return 'sitToStand';
   if (list === 'physicalTests') return `p.${physicalTests[Number(index)]?.id ?? ''}`;
   return `q.${questionnaires[Number(index)]?.id ?? ''}`;

@@ -6,7 +6,7 @@ import type { EntrySheet } from '../../usecases/assessments/entry-sheet.js';
 import { VERSION_FIELD } from '../components/version-field.js';
 import { CSRF_FIELD } from '../csrf.js';
 import { FORM_KEY_FIELD } from '../forms/form-key-field.js';
-import { BEGUN_FROM, conditionField, DRAFT_VERSION, formField } from './field-names.js';
+import { BEGUN_FROM, conditionField, DRAFT_VERSION, ENDURANCE_TEST, formField } from './field-names.js';
 
 /**
  * What stands in the fields when a sheet is opened: the draft, or else the day, the site, and what must be the same as at
@@ -25,7 +25,8 @@ export function firstValues(sheet: EntrySheet, today: PlainDate): FormValues {
   const baseline =
     timepoint === 'baseline' ? undefined : assessments.find(({ entry }) => entry.timepoint === 'baseline');
   if (baseline === undefined) return values;
-  const [walk] = baseline.entry.walkTests;
+  const { walkTests } = baseline.entry;
+  const walk = walkTests.find(({ test }) => test !== ENDURANCE_TEST) ?? walkTests[0];
   const [stand] = baseline.entry.sitToStands;
   if (walk !== undefined) {
     values.set('walkTest', [walk.test]).set('place', [walk.place]);

@@ -15,7 +15,7 @@ import { baselineOf } from './walk-blocks.js';
 /** Tests of strength, balance and speed; each is folded until it is needed. */
 export function PhysicalTestsBlock({ state }: { readonly state: SheetState }): JSX.Element {
   return (
-    <Block id="step-physical" title="7. Strength, balance and speed">
+    <Block id="step-physical" title="8. Strength, balance and speed">
       <p class="hint">Open those that your team does. A test that is left alone is not recorded.</p>
       {PHYSICAL_TESTS.map((test) => (
         <PhysicalTestFields state={state} test={test} />

@@ -23,7 +23,7 @@ export function QuestionnairesBlock({ state }: { readonly state: SheetState }): 
   const usual = USUAL.flatMap((id) => QUESTIONNAIRES.filter((each) => each.id === id));
   const others = QUESTIONNAIRES.filter(({ id }) => !USUAL.includes(id));
   return (
-    <Block id="step-questionnaires" title="8. Questionnaires">
+    <Block id="step-questionnaires" title="9. Questionnaires">
       <p class="hint">
         Type the score of each item in the order of the printed form. Leave out what was not answered.
       </p>

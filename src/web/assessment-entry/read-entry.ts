@@ -24,6 +24,7 @@ import type { FormValues } from '../forms/form-values.js';
 import {
   ATTEMPTS,
   confirmField,
+  ENDURANCE_TEST,
   formField,
   itemField,
   MEASURED_IN_WALK,
@@ -74,7 +75,7 @@ export function readEntry(form: FormValues, timepoint: Timepoint, today: PlainDa
   const siteId = reader.choice('siteId', [textOf(form, 'siteId')], 'Choose the site.');
   const spirometry = numbers(['fev1L', 'fev1PercentPredicted', 'fev1FvcPercent']);
   const resting = numbers(['spo2Percent', 'heartRateBpm', 'systolicMmHg', 'diastolicMmHg']);
-  if (attempts.length > 0 && textOf(form, 'walkTest') === '') {
+  if (attempts.some((attempt) => attempt !== 'endurance') && textOf(form, 'walkTest') === '') {
     errors.push({ field: 'walkTest', message: 'Choose which walk test it was.' });
   }
   const stand = sitToStand(form, reader, numbers);
@@ -107,12 +108,12 @@ type Numbers = <Name extends string>(names: readonly Name[], prefix?: string) =>
 
 function walk(attempt: AttemptName, form: FormValues, reader: EntryReader, numbers: Numbers): WalkTestEntry {
   const { test, timeS, speedLevel, distanceM, level, shuttles } = {
-    test: textOf(form, 'walkTest'),
+    test: attempt === 'endurance' ? ENDURANCE_TEST : textOf(form, 'walkTest'),
     ...numbers(RESULT_OF_WALK, `${attempt}.`),
   };
   return {
     test,
-    attempt: attempt === 'walk1' ? 1 : 2,
+    attempt: attempt === 'walk2' ? 2 : 1,
     place: reader.optionalChoice('place', TEST_PLACES) ?? 'course',
     ...{ distanceM, level, shuttles, timeS, speedLevel },
     ...numbers(['courseLengthM', 'oxygenLPerMin']),

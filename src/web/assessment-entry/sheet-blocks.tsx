@@ -4,7 +4,7 @@ import { PhysicalTestsBlock } from './physical-block.js';
 import { QuestionnairesBlock } from './questionnaire-block.js';
 import { fieldState } from './sheet-state.js';
 import type { SheetState } from './sheet-state.js';
-import { FirstWalkBlock, RestBlock, SecondWalkBlock, StandBlock } from './walk-blocks.js';
+import { EnduranceBlock, FirstWalkBlock, RestBlock, SecondWalkBlock, StandBlock } from './walk-blocks.js';
 
 interface SheetBlocksProps {
   readonly state: SheetState;
@@ -22,6 +22,7 @@ export function SheetBlocks({ state, isLive }: SheetBlocksProps): JSX.Element {
       <FirstWalkBlock state={state} isCounted={isLive} />
       {isLive ? <RestBlock state={state} /> : ''}
       <SecondWalkBlock state={state} isCounted={isLive} />
+      <EnduranceBlock state={state} />
       <StandBlock state={state} />
       <PhysicalTestsBlock state={state} />
       <QuestionnairesBlock state={state} />

@@ -12,6 +12,7 @@ import type { FormValues } from '../forms/form-values.js';
 import {
   conditionField,
   confirmField,
+  ENDURANCE_TEST,
   formField,
   itemField,
   MEASURED_IN_WALK,
@@ -23,6 +24,7 @@ import {
   unableField,
   valueField,
 } from './field-names.js';
+import type { AttemptName } from './field-names.js';
 import { fieldOf } from './field-of.js';
 import { readEntry, shownValue } from './read-entry.js';
 
@@ -37,7 +39,7 @@ type Field = readonly [name: string, value: string | number | null];
 export function valuesOfEntry(entry: AssessmentEntry, today: PlainDate): FormValues | null {
   const fields = [
     ...beforeTests(entry),
-    ...entry.walkTests.flatMap(walkFields),
+    ...entry.walkTests.flatMap((walk) => walkFields(walk, attemptOf(walk, entry))),
     ...entry.sitToStands.flatMap(({ test, repetitions, timeS, chairHeightCm, handsUsed, notDoneReason }) => [
       ['sitToStandTest', test] as const,
       ...named({ repetitions, timeS, chairHeightCm, notDoneReason }, 'sitToStand.'),
@@ -76,10 +78,16 @@ function beforeTests(entry: AssessmentEntry): readonly Field[] {
   ];
 }
 
-function walkFields(walk: WalkTestEntry): readonly Field[] {
-  const at = `walk${walk.attempt}`;
+/** Where a walk stands on the sheet: an endurance walk that is not alone stands beside the others. */
+function attemptOf({ test, attempt }: WalkTestEntry, { walkTests }: AssessmentEntry): AttemptName {
+  const isBeside = test === ENDURANCE_TEST && walkTests.some((walk) => walk.test !== ENDURANCE_TEST);
+  if (isBeside) return 'endurance';
+  return attempt === 1 ? 'walk1' : 'walk2';
+}
+
+function walkFields(walk: WalkTestEntry, at: AttemptName): readonly Field[] {
   return [
-    ['walkTest', walk.test],
+    ['walkTest', at === 'endurance' ? null : walk.test],
     ...SHARED_WALK_FIELDS.map((name) => [name, walk[name]] as const),
     ...[...RESULT_OF_WALK, ...MEASURED_IN_WALK].map((name) => [`${at}.${name}`, walk[name]] as const),
     [`${at}.stopReason`, walk.stopReason],
@@ -119,7 +127,7 @@ function asRead(entry: AssessmentEntry): ReturnType<typeof readEntry> {
   return {
     entry,
     errors: [],
-    attempts: entry.walkTests.map(({ attempt }) => (attempt === 1 ? 'walk1' : 'walk2')),
+    attempts: entry.walkTests.map((walk) => attemptOf(walk, entry)),
     questionnaires: entry.questionnaires.flatMap(
       ({ questionnaire }) => findQuestionnaire(questionnaire) ?? [],
     ),

@@ -8,7 +8,7 @@ import { Select } from '../components/choices.js';
 import { choicesOf } from '../components/words.js';
 import { textOf } from '../forms/form-values.js';
 import { FindingList } from './before-block.js';
-import { REST_STARTED } from './field-names.js';
+import { ENDURANCE_TEST, REST_STARTED } from './field-names.js';
 import type { AttemptName } from './field-names.js';
 import { valueWords } from './figure-words.js';
 import { Block, Figures, NotDone, Num } from './parts.js';
@@ -93,6 +93,35 @@ function Attempt({ state, attempt, isCounted }: WalkProps & { readonly attempt: 
       </div>
       {isCounted ? <div class="taps" data-taps={attempt}></div> : ''}
       <Figures state={state} slot={attempt} />
+      <MeasuredInWalk state={state} attempt={attempt} />
+    </div>
+  );
+}
+
+/** An endurance walk beside the walk test of the visit, at a speed that follows from it. */
+export function EnduranceBlock({ state }: StateProps): JSX.Element {
+  const before = baselineOf(state, findWalkTest(ENDURANCE_TEST)?.measure.id);
+  return (
+    <Block id="step-endurance" title="6. Endurance walk">
+      <p class="hint">
+        Where one is done beside the walk above, at the same place and on the same course. Where it is the
+        only walk of the day, choose it as the first.
+      </p>
+      <div class="row">
+        <Num state={state} name="endurance.timeS" label="Time" unit="s" hint={before} />
+        <Num state={state} name="endurance.speedLevel" label="Speed level" hint="1 to 16" />
+      </div>
+      <MeasuredInWalk state={state} attempt="endurance" />
+      <Figures state={state} slot="endurance" />
+    </Block>
+  );
+}
+
+/** What is measured in every walk apart from its result, why it ended, and why it was not done. */
+function MeasuredInWalk({ state, attempt }: StateProps & { readonly attempt: AttemptName }): JSX.Element {
+  const at = (name: string): string => `${attempt}.${name}`;
+  return (
+    <>
       <div class="row">
         <Num state={state} name={at('startSpo2Percent')} label="SpO2 at start" unit="%" />
         <Num state={state} name={at('lowestSpo2Percent')} label="Lowest SpO2" unit="%" />
@@ -115,7 +144,7 @@ function Attempt({ state, attempt, isCounted }: WalkProps & { readonly attempt: 
         />
         <NotDone state={state} part={attempt} />
       </div>
-    </div>
+    </>
   );
 }
 
@@ -123,7 +152,7 @@ function Attempt({ state, attempt, isCounted }: WalkProps & { readonly attempt: 
 export function StandBlock({ state }: StateProps): JSX.Element {
   const test = SIT_TO_STAND_TESTS.find(({ id }) => id === textOf(state.values, 'sitToStandTest'));
   return (
-    <Block id="step-stand" title="6. Sit to stand">
+    <Block id="step-stand" title="7. Sit to stand">
       <div class="row">
         <Select
           {...fieldState(state, 'sitToStandTest')}

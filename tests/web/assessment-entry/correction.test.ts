@@ -136,6 +136,37 @@ describe('the correction of an assessment', () => {
     expect(await read(id)).toMatchObject({ version: 2 });
   });
 
+  it('has the endurance walk of a visit beside its other walks, each corrected by itself', async () => {
+    const endurance = {
+      test: 'endurance-shuttle-walk',
+      attempt: 1,
+      place: 'course',
+      timeS: 240,
+      speedLevel: 7,
+      courseLengthM: 10,
+      walkingAid: 'none',
+      oxygenLPerMin: 0,
+      endBreathlessness: 4,
+    };
+    const { id, path } = await given({
+      ...whole,
+      walkTests: [aShuttleWalk(180, 1), aShuttleWalk(200, 2), endurance],
+    });
+    const fields = await fieldsOf(path);
+    expect(fields).toMatchObject({ walkTest: 'incremental-shuttle-walk', 'endurance.timeS': '240' });
+    const wrong = await pages.post(path, { ...fields, 'endurance.timeS': '1300', reason: REASON });
+    expect(wrong.status).toBe(422);
+    expect(wrong.text).toContain('href="#field-endurance_timeS"');
+    const answer = await pages.post(path, { ...(await fieldsOf(path)), 'endurance.timeS': '270' });
+    expect(answer.status, answer.text).toBe(303);
+    const walks = asRecords(asRecord((await read(id))['entry'])['walkTests']);
+    expect(walks).toMatchObject([
+      { ...endurance, timeS: 270 },
+      { test: 'incremental-shuttle-walk', distanceM: 180 },
+      { test: 'incremental-shuttle-walk', distanceM: 200 },
+    ]);
+  });
+
   it('is not made on the page where the page has no room for all of it: nothing is lost', async () => {
     const sixMinutes = { ...aShuttleWalk(300, 1), test: 'six-minute-walk', courseLengthM: 30 };
     const { id, path } = await given({ ...whole, walkTests: [aShuttleWalk(180, 1), sixMinutes] });
