@@ -27,14 +27,17 @@ it('every measure leads to a page of its own', async () => {
 
 it('a threshold stands with its people, its source and the mark that says how well it is known', async () => {
   const { text } = await pages.get('/definitions/measures/incremental-shuttle-walk-distance');
-  expect(text).toMatch(/48 m/);
+  expect(text).toContain('>48\u00a0m<');
+  expect(text).toContain('Respiratory conditions, after exercise');
   expect(text).toContain('10.1136/thx.2007.081208');
+  expect(text).toMatch(/Lee AL and others 2014[\s\S]*?from memory, check before use/);
 });
 
 it('every indicator, equation and source is there', async () => {
   const { text: indicators } = await pages.get('/definitions/indicators');
   for (const { id, version } of INDICATORS) expect(indicators).toContain(`${id}@${version}`);
   const { text: equations } = await pages.get('/definitions/equations');
+  expect(equations).toContain('4.12 \u00d7 height (cm) \u2212 1.75 \u00d7 age (years)');
   for (const { id } of PREDICTION_EQUATIONS) expect(equations).toContain(`id="equation-${id}"`);
   const { text: sources } = await pages.get('/definitions/sources');
   for (const { citation } of allSources()) expect(sources).toContain(`id="source-${citation.id}"`);

@@ -5,6 +5,7 @@ import { Definitions, Text } from '../components/table.js';
 import type { Frame } from '../frame.js';
 import { Citation } from './citation.js';
 import { DefinitionsPage } from './definitions-page-frame.js';
+import { formulaWords } from './numbers.js';
 
 /** Every equation and norm, with its people, formula, cautions and source. */
 export function EquationsView({ frame }: { readonly frame: Frame }): JSX.Element {
@@ -49,7 +50,7 @@ function EquationView({ equation }: { readonly equation: PredictionEquation }): 
           { term: 'Measure', value: <MeasureLink measureId={equation.measureId} /> },
           { term: 'People', value: <Text value={`${equation.population}, n = ${equation.n}`} /> },
           { term: 'Ages studied', value: <Text value={agesWords(equation.agesStudiedYears)} /> },
-          { term: 'Formula', value: <Text value={equation.formula} /> },
+          { term: 'Formula', value: <Text value={formulaWords(equation.formula)} /> },
           { term: 'Lower limit of normal', value: <Text value={lowerLimitRule?.text ?? 'not given'} /> },
           { term: 'Cautions', value: <Text value={equation.cautions.join(' ')} /> },
           { term: 'Source', value: <Citation citation={equation.citation} /> },

@@ -6,7 +6,7 @@ import { Definitions, Table, Text } from '../components/table.js';
 import type { Frame } from '../frame.js';
 import { Citation } from './citation.js';
 import { DefinitionsPage } from './definitions-page-frame.js';
-import { numberWords, rangeWords } from './numbers.js';
+import { numberWords, rangeWords, sizeWords } from './numbers.js';
 
 interface MeasureViewProps {
   readonly frame: Frame;
@@ -27,7 +27,7 @@ export function MeasureView({ frame, measure }: MeasureViewProps): JSX.Element {
           { term: 'Limits', value: <Text value={rangeWords(range, unit)} /> },
           ...(range.step === null
             ? []
-            : [{ term: 'Steps', value: <Text value={`${numberWords(range.step)} ${unit}`} /> }]),
+            : [{ term: 'Steps', value: <Text value={sizeWords(range.step, unit)} /> }]),
           { term: 'Source of the limits', value: <Citation citation={range.citation} /> },
           ...(form === undefined
             ? []
@@ -83,7 +83,7 @@ export function MeasureView({ frame, measure }: MeasureViewProps): JSX.Element {
 function thresholdCells(threshold: Threshold, unit: string): readonly JSX.Element[] {
   const { value, interval, purpose, isDefault, population, method, n, note, citation } = threshold;
   return [
-    <Text value={value === null ? 'a range only' : `${numberWords(value)} ${unit}`} />,
+    <Text value={value === null ? 'a range only' : sizeWords(value, unit)} />,
     <Text value={interval === null ? '' : `${numberWords(interval.low)} to ${numberWords(interval.high)}`} />,
     <span>
       <span>{purpose}</span> {isDefault ? <Tag kind="good" label="usual" /> : ''}

@@ -4,7 +4,7 @@ import { Table, Text } from '../components/table.js';
 import type { Frame } from '../frame.js';
 import { StatusMark } from './citation.js';
 import { DefinitionsPage } from './definitions-page-frame.js';
-import { numberWords, rangeWords } from './numbers.js';
+import { rangeWords, sizeWords } from './numbers.js';
 
 /** Every measure in a line, leading to all that is known of it. */
 export function MeasuresView({ frame }: { readonly frame: Frame }): JSX.Element {
@@ -44,8 +44,7 @@ function UsualThreshold({ measure }: { readonly measure: Measure }): JSX.Element
     return <Text value="none: change is reported, not judged" />;
   return (
     <span>
-      <span safe>{`${numberWords(usual.value)} ${measure.unit}`}</span>{' '}
-      <StatusMark status={usual.citation.status} />
+      <span safe>{sizeWords(usual.value, measure.unit)}</span> <StatusMark status={usual.citation.status} />
     </span>
   );
 }

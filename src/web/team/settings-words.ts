@@ -1,5 +1,6 @@
 import { evidenceMark } from '../../domain/evidence/citation.js';
 import { toNumber } from '../../domain/exact/fraction.js';
+import { withUnit } from '../../domain/measures/shown-value.js';
 import type { Measure, Threshold } from '../../domain/measures/measure.js';
 import type { DisclosureSettings } from '../../domain/release/policy.js';
 import type { SecondFactorRule, TeamSettings } from '../../domain/settings/team-settings.js';
@@ -44,7 +45,7 @@ export function equationWords({ id, population }: PredictionEquation): string {
 /** A threshold as one chooses it. @example '48 m, COPD, Singh S 2008 (quoted in another paper)' */
 export function thresholdWords(threshold: Threshold, unit: Measure['unit']): string {
   const { value, population, citation } = threshold;
-  const size = value === null ? 'a range only' : `${toNumber(value)} ${unit}`;
+  const size = value === null ? 'a range only' : withUnit(String(toNumber(value)), unit);
   const mark = evidenceMark(citation.status);
   // A convention has no source to name beside its mark.
   const source = citation.status === 'common-practice' ? '' : `, ${citation.text.split(',')[0] ?? ''}`;
