@@ -33,6 +33,8 @@ export function ColumnsForm({
   sites,
   errors,
 }: ColumnsFormProps): JSX.Element {
+  const columns = sheet.mapping.columns.filter(({ heading }) => heading !== '');
+  const hasDistances = columns.some(isDistance);
   return (
     <Form frame={frame} action={`/imports/${id}/columns`} label="Columns">
       <VersionField version={version} />
@@ -44,18 +46,16 @@ export function ColumnsForm({
       <Table
         caption="What the columns of the sheet hold; empty for a column that is not read"
         isStacked
-        columns={[{ head: 'Heading in the sheet' }, { head: 'Is taken for' }, { head: 'Distances in feet' }]}
-        rows={sheet.mapping.columns
-          .filter(({ heading }) => heading !== '')
-          .map((mapped) => [
-            <Text value={mapped.heading} />,
-            <ColumnField {...mapped} label={mapped.column?.label ?? ''} errors={errors} />,
-            mapped.column !== null && 'unit' in mapped.column.kind && mapped.column.kind.unit === 'm' ? (
-              <FeetBox {...mapped} />
-            ) : (
-              ''
-            ),
-          ])}
+        columns={[
+          { head: 'Heading in the sheet' },
+          { head: 'Is taken for' },
+          ...(hasDistances ? [{ head: 'Distances in feet' }] : []),
+        ]}
+        rows={columns.map((mapped) => [
+          <Text value={mapped.heading} />,
+          <ColumnField {...mapped} label={mapped.column?.label ?? ''} errors={errors} />,
+          ...(hasDistances ? [isDistance(mapped) ? <FeetBox {...mapped} /> : ''] : []),
+        ])}
       />
       <RadioGroup
         name="dateOrder"
@@ -78,6 +78,13 @@ export function ColumnsForm({
       <Button kind="primary">Judge the rows with these columns</Button>
     </Form>
   );
+}
+
+type MappedColumn = ColumnsOfSheet['mapping']['columns'][number];
+
+/** Whether a column holds metres, which a sheet may have in feet. */
+function isDistance({ column }: MappedColumn): boolean {
+  return column !== null && 'unit' in column.kind && column.kind.unit === 'm';
 }
 
 interface ColumnFieldProps {
