@@ -19,6 +19,7 @@ export interface ReferralAtStage {
   readonly isTriaged: boolean;
   /** A baseline assessment stands in the record. */
   readonly isAssessed: boolean;
+  readonly isStartPlanned: boolean;
   readonly closedFor: ClosureReason | null;
 }
 
@@ -76,11 +77,15 @@ const HAS_NEXT: ReadonlySet<ShownStage> = new Set<ShownStage>([
 export function stepsOf(role: TeamMember['role'], referral: ReferralAtStage): readonly ReferralStep[] {
   const { id, stage } = referral;
   const steps = STEPS[stage].filter((step) => mayOpen(role, step.pageId) && !isTaken(step, referral));
-  return steps.map((step) => ({
-    words: step.words,
-    address: `/referrals/${id}/${step.path}`,
-    isNext: HAS_NEXT.has(stage) && step === STEPS[stage][0],
-  }));
+  return steps.map((step) => {
+    const isPlanned = step === START && referral.isStartPlanned;
+    return {
+      words: isPlanned ? 'Change the planned start' : step.words,
+      address: `/referrals/${id}/${step.path}`,
+      // Once the start is planned, what is next is the class itself.
+      isNext: HAS_NEXT.has(stage) && step === STEPS[stage][0] && !isPlanned,
+    };
+  });
 }
 
 /** Taken, or not to be taken: nobody writes to a person who died, nor about a referral that never was. */

@@ -16,6 +16,7 @@ export function StepsSection({ role, opened }: StepsSectionProps): JSX.Element {
     stage,
     isTriaged: referral.triage !== null,
     isAssessed: course?.isAssessed === true,
+    isStartPlanned: referral.plannedStartOn !== null,
     closedFor: referral.closure?.reason ?? null,
   });
   if (steps.length === 0) return '';

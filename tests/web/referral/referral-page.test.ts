@@ -7,7 +7,7 @@ import { walkTheLine } from '../../support/one-person.js';
 import type { WalkedLine } from '../../support/one-person.js';
 import { pagesAs } from '../../support/page-client.js';
 import { asRecord, asRecords } from '../../support/response.js';
-import { givenReferral, givenTriagedReferral } from '../../support/scenario.js';
+import { givenAssessment, givenReferral, givenTriagedReferral } from '../../support/scenario.js';
 import { startApp } from '../../support/start-app.js';
 import type { TestApp, TestRole } from '../../support/start-app.js';
 
@@ -216,6 +216,21 @@ describe('the steps of a referral', () => {
     const closed = ['closing', 'assessments/follow-up', 'letters/gp', 'letters/patient'];
     expect(pathsOf((await pageOf('clinician')).text)).toEqual(closed);
     expect(pathsOf((await pageOf('admin')).text)).toEqual(['closing']);
+  });
+
+  it('say that a start is planned already, and ask for it no more', async () => {
+    const path = `/referrals/${await givenTriagedReferral(service)}`;
+    await givenAssessment(service, path.replace('/referrals/', ''));
+    const stepOf = (html: string) => stepsOf(html).find((step) => step.path === 'planned-start');
+    const before = (await pageOf('clinician', path)).text;
+    expect(stepOf(before)?.isNext).toBe(true);
+    expect(before).toContain('Plan the start');
+    const change = { changes: { plannedStartOn: '2026-12-08' }, reason: 'Start planned' };
+    const planned = await service.as('clinician').patch(`/api/v1${path}`, change);
+    expect(planned.status, planned.text).toBe(200);
+    const after = (await pageOf('clinician', path)).text;
+    expect(stepOf(after)?.isNext).toBe(false);
+    expect(after).toContain('Change the planned start');
   });
 
   it('all lead to a page that is there', async () => {
