@@ -188,6 +188,15 @@ describe('a whole baseline on a tablet', { timeout: 90_000 }, () => {
         await page.keyboard.press('Tab');
       }
     }
+    await page.reload();
+    await field(page, 'siteId').focus();
+    const isAt = (name: string) => page.evaluate<boolean>(`document.activeElement.name === '${name}'`);
+    for (let stop = 0; stop < 40 && !(await isAt('safetyNote')); stop += 1) await page.keyboard.press('Tab');
+    expect(await isAt('safetyNote')).toBe(true);
+    const behindFootPx = await page.evaluate<number>(
+      `document.activeElement.getBoundingClientRect().bottom - document.querySelector('.sheet-foot').getBoundingClientRect().top`,
+    );
+    expect(behindFootPx).toBeLessThanOrEqual(0);
   });
 });
 
