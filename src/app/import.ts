@@ -6,7 +6,7 @@ import type { Judgement } from '../domain/imports/judgement.js';
 import type { Refusal } from '../domain/refusal/refusal.js';
 import { commitImport, ROW_CHOICES } from '../usecases/imports/commit-import.js';
 import type { RowChoice } from '../usecases/imports/commit-import.js';
-import { chooseColumns, takeFile } from '../usecases/imports/keep-import.js';
+import { beginImport, chooseColumns } from '../usecases/imports/keep-import.js';
 import { problemFor } from '../http/problem/problem-for.js';
 import { leadOfTeam } from '../usecases/imports/lead-of-team.js';
 import { viewOf } from '../usecases/imports/view-import.js';
@@ -61,8 +61,16 @@ await runCommand(USAGE, async () => {
     const found = await leadOfTeam(context, team, site ?? null);
     if (typeof found === 'string') throw commandRefused(found);
     const { lead } = found;
-    const taken = { name: basename(file), content: readContent(file) };
-    let view = valueOf(await takeFile(context, lead, taken, progressOf('judged')));
+    // The bytes of the file are kept nowhere while its rows are judged: a large one would be a part of what memory there is.
+    const { id } = valueOf(
+      await beginImport(
+        context,
+        lead,
+        { name: basename(file), content: readContent(file) },
+        progressOf('judged'),
+      ),
+    );
+    let view = valueOf(await viewOf(context, lead, id));
     if (site !== undefined || dates !== undefined) {
       const choices = {
         ...view.choices,
