@@ -57,7 +57,12 @@ async function bringIn(content: Buffer): Promise<ImportRun> {
   }
   const wrong = judged.judgement.rows.find(({ faults }) => faults.length > 0);
   if (wrong !== undefined) throw new Error(JSON.stringify(wrong));
-  const options = { rows: 'all-or-none', confirmsUnusual: false, basedOn: [judged.version] } as const;
+  const options = {
+    rows: 'all-or-none',
+    confirmsUnusual: false,
+    basedOn: [judged.version],
+    isAtOnce: true,
+  } as const;
   processor();
   valueOf(await commitImport(context, lead, judged.id, options));
   const broughtAt = performance.now();
