@@ -29,7 +29,7 @@ export const EXCLUSIONS = {
   'wait-not-applicable': 'to which this clock does not apply',
   'completed-or-open': 'completed, or still open',
   'started-or-waiting': 'started, or still waiting',
-  'step-not-reached': 'did not come so far',
+  'step-not-reached': 'did not reach the step',
   'not-asked-of': 'not asked of these',
   'nothing-to-enter': 'nothing entered that this asks about',
   'another-group': 'in another group',

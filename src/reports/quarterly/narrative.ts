@@ -67,7 +67,9 @@ function notKnown({ outcomes, dataQuality }: Told): readonly NarrativeSentence[]
   const [worst] = few;
   if (worst?.responders !== null && worst?.responders !== undefined) {
     const { measured, eligible, worst: low, best: high } = worst.responders;
-    const others = few.length === 1 ? '' : ` So it is with ${few.length - 1} more.`;
+    const more = few.length - 1;
+    const others =
+      more === 0 ? '' : ` The same holds for ${more} other ${more === 1 ? 'measure' : 'measures'}.`;
     const text =
       `${worst.shortName}: ${measured} of ${eligible} were measured again like for like, so the share who reached the ` +
       `threshold lies between ${rounded(low, 0)} and ${rounded(high, 0)} %, and no more can be said.${others}`;
