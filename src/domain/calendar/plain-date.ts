@@ -123,8 +123,8 @@ const LONDON = new Intl.DateTimeFormat('en-GB', {
 });
 
 function epochDay(date: PlainDate): number {
-  const { year, month, day } = partsOf(date);
-  return Date.UTC(year, month - 1, day) / DAY_MS;
+  // A date without a time is read as of UTC.
+  return Date.parse(date) / DAY_MS;
 }
 
 function fromEpochDay(day: number): PlainDate {

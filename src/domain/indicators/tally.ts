@@ -83,14 +83,16 @@ export function figureOf(tally: Tally): Figure {
 }
 
 function exclusionsOf(counts: ReadonlyMap<ExclusionId, number>): readonly Exclusion[] {
-  if (counts.size === 0) return [];
-  return EXCLUSION_ORDER.flatMap((id) => {
-    const count = counts.get(id);
-    return count === undefined ? [] : [{ id, reason: EXCLUSIONS[id], count }];
-  });
+  return [...counts]
+    .sort(([a], [b]) => placeOf(a) - placeOf(b))
+    .map(([id, count]) => ({ id, reason: EXCLUSIONS[id], count }));
 }
 
-const EXCLUSION_ORDER = Object.keys(EXCLUSIONS).filter((id): id is ExclusionId => id in EXCLUSIONS);
+const PLACES: ReadonlyMap<string, number> = new Map(Object.keys(EXCLUSIONS).map((id, place) => [id, place]));
+
+function placeOf(id: ExclusionId): number {
+  return PLACES.get(id) ?? PLACES.size;
+}
 
 /**
  * Percentage, interval and bounds of a count. Percentages are 0 to 100, unrounded.

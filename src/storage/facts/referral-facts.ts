@@ -43,6 +43,32 @@ export async function loadReferralFacts(
   return facts;
 }
 
+/** What is read of a referral: nothing of who wrote it and when it was marked. */
+const REFERRAL_COLUMNS = [
+  'referral.id',
+  'referral.patient_id',
+  'referral.site_id',
+  'referral.commissioner_id',
+  'referral.received_on',
+  'referral.created_at',
+  'referral.source',
+  'referral.diagnosis',
+  'referral.pathway',
+  'referral.hospital_discharged_on',
+  'referral.mrc_grade',
+  'referral.delivery_mode',
+  'referral.triage_decision',
+  'referral.triaged_on',
+  'referral.triage_reason',
+  'referral.planned_start_on',
+  'referral.planned_sessions',
+  'referral.planned_weeks',
+  'referral.exercise_plan_given_on',
+  'referral.closed_on',
+  'referral.closure_reason',
+  'referral.closure_note',
+] as const;
+
 async function loadChunk(
   db: Executor,
   teamId: string,
@@ -52,7 +78,7 @@ async function loadChunk(
   const referrals = await db
     .selectFrom('referral')
     .innerJoin('patient', 'patient.id', 'referral.patient_id')
-    .selectAll('referral')
+    .select(REFERRAL_COLUMNS)
     .select(PERSON_COLUMNS)
     .where('referral.team_id', '=', teamId)
     .where('referral.id', 'in', idsInStatement(ids))
