@@ -122,9 +122,18 @@ const LONDON = new Intl.DateTimeFormat('en-GB', {
   day: 'numeric',
 });
 
+const knownDays = new Map<PlainDate, number>();
+const MOST_DAYS_KNOWN = 50_000;
+
+/** A report asks for the number of each of a few thousand days many thousand times. */
 function epochDay(date: PlainDate): number {
+  const known = knownDays.get(date);
+  if (known !== undefined) return known;
+  if (knownDays.size >= MOST_DAYS_KNOWN) knownDays.clear();
   // A date without a time is read as of UTC.
-  return Date.parse(date) / DAY_MS;
+  const day = Date.parse(date) / DAY_MS;
+  knownDays.set(date, day);
+  return day;
 }
 
 function fromEpochDay(day: number): PlainDate {

@@ -26,7 +26,7 @@ export function dataQualitySection(
 ): DataQuality {
   const completeness = COMPLETENESS_FIGURES.map(count);
   const inTime = TIMELINESS_FIGURES.map(count);
-  const pairsLost = outcomes.map((outcome) => pairsLostOf(quarter, outcome));
+  const pairsLost = pairsLostOf(quarter, outcomes);
   return {
     completeness,
     pairsLost,
@@ -37,16 +37,27 @@ export function dataQualitySection(
   };
 }
 
+/** Of every measure, in one pass over those who started. */
 function pairsLostOf(
   { cohorts, context }: Quarter,
-  { measureId, shortName, likeForLikePairsOverStarters }: MeasureOutcomes,
-): PairsLost {
-  const counts = new Map<PairLossReason, number>();
+  outcomes: readonly MeasureOutcomes[],
+): readonly PairsLost[] {
+  const counted = outcomes.map((outcome) => ({ outcome, counts: new Map<PairLossReason, number>() }));
   for (const course of cohorts.discharge.courses) {
     if (course.isRegisteredInError || course.startedOn === null) continue;
-    const reason = pairLossOf(course, context.changesOf(course).get(measureId));
-    if (reason !== null) counts.set(reason, (counts.get(reason) ?? 0) + 1);
+    const changes = context.changesOf(course);
+    for (const { outcome, counts } of counted) {
+      const reason = pairLossOf(course, changes.get(outcome.measureId));
+      if (reason !== null) counts.set(reason, (counts.get(reason) ?? 0) + 1);
+    }
   }
+  return counted.map(({ outcome, counts }) => lostOf(outcome, counts));
+}
+
+function lostOf(
+  { measureId, shortName, likeForLikePairsOverStarters }: MeasureOutcomes,
+  counts: ReadonlyMap<PairLossReason, number>,
+): PairsLost {
   return {
     measureId,
     shortName,
