@@ -29,7 +29,8 @@ export function startReportThreads(file: string): ReportThreads {
     name: 'answer',
     workerData,
     ...(execArgv === undefined ? {} : { execArgv }),
-    minThreads: 1,
+    // None until the first report: a service is up sooner.
+    minThreads: 0,
     maxThreads: MOST_THREADS,
     idleTimeout: IDLE_MS,
     niceIncrement: NICENESS,
@@ -51,8 +52,8 @@ export function startReportThreads(file: string): ReportThreads {
 /** Where processors are short, whoever waits at a page goes first; the priority of processes on Unix, else without effect. */
 const NICENESS = 5;
 
-/** A second thread goes after so long without work. */
-const IDLE_MS = 60_000;
+/** A thread goes after so long without work; the next one has its program to load first, some tenths of a second. */
+const IDLE_MS = 30 * 60_000;
 
 /** Room for the rows of a report, which are soon done with: three times what a half of it holds. */
 const YOUNG_MB = 192;
