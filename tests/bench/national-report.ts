@@ -1,9 +1,10 @@
 import { fork } from 'node:child_process';
 import { openClient } from './load.js';
-import type { Shot } from './load.js';
+import type { Answer, Shot } from './load.js';
 import { millionStore } from './million-store.js';
 import type { MillionStore } from './million-store.js';
 import type { NationRun } from './nation-process.js';
+import { serverMs } from './report-time.js';
 import { startServer } from './server-process.js';
 import { spreadOf } from './spread.js';
 import type { Spread } from './spread.js';
@@ -11,8 +12,8 @@ import type { Line } from './table.js';
 import type { Workspace } from './workspace.js';
 
 const PERIOD = '2026-27-Q2';
-const WARM_UP_ROUNDS = 5;
-const ROUNDS = 15;
+const WARM_UP_ROUNDS = 15;
+const ROUNDS = 41;
 const NATION_RUNS = 4;
 const GOAL_TEAM_MS = 50;
 const GOAL_WAIT_MS = 50;
@@ -61,7 +62,7 @@ async function teamLines(workspace: Workspace, store: MillionStore): Promise<rea
       ratio: '-',
       goal: `< ${GOAL_TEAM_MS} ms`,
       isMet: quarter.median < GOAL_TEAM_MS,
-      howMeasured: `time from sending to the whole answer; ${howMeasured}`,
+      howMeasured: `time in the server from the head of the request to the finished JSON, its entry in the audit trail included; ${howMeasured}`,
     },
     {
       name: 'The same with comparisons and twelve quarters',
@@ -92,11 +93,11 @@ const HEALTH: Shot = {
   expectedStatus: 200,
 };
 
-async function timesOf(ask: () => Promise<{ readonly ms: number }>): Promise<Spread> {
+async function timesOf(ask: () => Promise<Answer>): Promise<Spread> {
   const times: number[] = [];
   for (let round = 0; round < WARM_UP_ROUNDS + ROUNDS; round += 1) {
-    const { ms } = await ask();
-    if (round >= WARM_UP_ROUNDS) times.push(ms);
+    const answer = await ask();
+    if (round >= WARM_UP_ROUNDS) times.push(serverMs(answer));
   }
   return spreadOf(times);
 }
