@@ -8,7 +8,7 @@ export interface Document {
   readonly title: string;
   /** Under the title: what it covers, the data cut, whether it may still move. */
   readonly subtitle: readonly string[];
-  /** On every page of a printed form, such as `Data as at 25 November 2026`. */
+  /** On every page of a printed form, such as `Data cut 25 November 2026`. */
   readonly footer: string;
   readonly sections: readonly Section[];
 }

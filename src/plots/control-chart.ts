@@ -9,6 +9,8 @@ import { lined, painted } from './tones.js';
 /** One period. */
 export interface TimePoint {
   readonly label: string;
+  /** Which months it is, below its label. */
+  readonly months?: string;
   /** Null where the period has no value. */
   readonly value: number | null;
   readonly lower: number | null;
@@ -31,7 +33,8 @@ export interface ControlChartModel extends PlotFrame {
 }
 
 const AREA: Area = { left: 40, right: PLOT_WIDTH_PX - 14, top: 34, bottom: 214 };
-const HEIGHT_PX = 290;
+const HEIGHT_PX = 298;
+const LABEL_LINE_PX = 12;
 
 /** Values over time, left to right, about their centre and within their limits; what meets a rule is another shape. */
 export function controlChart(model: ControlChartModel): Plot {
@@ -76,18 +79,24 @@ export function controlChart(model: ControlChartModel): Plot {
     ...points.map((point, index) => mark(point, x(index), y)),
     element(
       'g',
-      { 'text-anchor': 'end', 'font-size': 12, ...painted({ fill: 'slate' }) },
-      ...points.map(({ label }, index) =>
-        textAt(x(index), AREA.bottom + 14, label, {
-          transform: `rotate(-45 ${Math.round(x(index))} ${AREA.bottom + 14})`,
-        }),
-      ),
+      { 'text-anchor': 'end', 'font-size': 11, ...painted({ fill: 'slate' }) },
+      ...points.map((point, index) => labelBelow(point, x(index))),
     ),
     textAt(AREA.right, 12, centre === null ? '' : centre.label, {
       'text-anchor': 'end',
       ...painted({ fill: 'slate' }),
     }),
   ]);
+}
+
+/** The label of a point, and its months below that, turned so that all have room. */
+function labelBelow({ label, months }: TimePoint, x: number): string {
+  const y = AREA.bottom + 14;
+  const turned = { transform: `rotate(-45 ${Math.round(x)} ${y})` };
+  return [
+    textAt(x, y, label, turned),
+    ...(months === undefined ? [] : [textAt(x, y + LABEL_LINE_PX, months, turned)]),
+  ].join('');
 }
 
 function mark(
@@ -119,8 +128,8 @@ function extent({ points, centre, domain }: ControlChartModel): [number, number]
 
 function inWords({ points, centre, places, signals }: ControlChartModel): string {
   const values = points.map(
-    ({ label, value, isProvisional }) =>
-      `${label}: ${value === null ? 'no value' : numberText(value, places)}${isProvisional ? ' (provisional)' : ''}`,
+    ({ label, months, value, isProvisional }) =>
+      `${label}${months === undefined ? '' : ` (${months})`}: ${value === null ? 'no value' : numberText(value, places)}${isProvisional ? ' (provisional)' : ''}`,
   );
   return [
     `${values.join('; ')}.`,

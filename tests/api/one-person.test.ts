@@ -243,8 +243,8 @@ describe('the line of one person', () => {
   });
 
   it.each([
-    'Marram Coast PR team: 2026-27-Q1, 1 April 2026 to 30 June 2026',
-    'Data as at 1 July 2026. Settings version 0.',
+    'Marram Coast PR team: 2026-27-Q1 (April to June 2026)',
+    '1 April 2026 to 30 June 2026. Data cut 1 July 2026. Settings version 0.',
     'Every referral is closed.',
     'General practice 1 of 1 100.0 % 20.7 to 100.0',
     'of the 1 who reached it: median 32.0 days (quartiles 32.0 to 32.0)',

@@ -43,8 +43,8 @@ it('prints the report over all teams, tells how far it is apart from it, and eac
 it('prints it for reading unless told otherwise', async () => {
   const { code, stdout } = await run('--period', '2025-26-Q4', '--as-at', '2026-04-15');
   expect(code).toBe(0);
-  expect(stdout).toContain('All teams: 2025-26-Q4, 1 January 2026 to 31 March 2026');
-  expect(stdout).toContain('Data as at 15 April 2026.');
+  expect(stdout).toContain('All teams: 2025-26-Q4 (January to March 2026)');
+  expect(stdout).toContain('Data cut 15 April 2026.');
 });
 
 it('refuses a period that is none or has not begun, and shows how it is called', async () => {

@@ -52,7 +52,7 @@ describe('a release from the draft to the commissioner', () => {
     await reader.page.getByRole('link', { name: 'Release 1' }).click();
     await expectText(reader.page, 'In this quarter the service received about 20 referrals');
     await expectText(reader.page, 'What is hidden, and why');
-    await expectText(reader.page, 'Data as at 25 November 2026');
+    await expectText(reader.page, 'Data cut 25 November 2026');
     expect(await reader.page.getByText('Withdraw').count()).toBe(0);
     for (const path of ['/releases/draft', '/work-list', '/search', '/team', '/team/audit-trail']) {
       expect((await reader.page.goto(path))?.status(), path).toBe(403);

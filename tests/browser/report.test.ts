@@ -81,7 +81,7 @@ describe('the report in a browser', () => {
     expect(pages.length).toBeLessThan(10);
     pages.forEach((sheet, index) => {
       expect(sheet).toContain(`Page ${index + 1} of ${pages.length}`);
-      expect(sheet).toContain('Data as at 25 November 2026');
+      expect(sheet).toContain('Data cut 25 November 2026');
     });
     expect(pages.join(' ')).not.toContain('Show the report');
   });

@@ -49,7 +49,7 @@ describe('the report page', () => {
   it('has the first sections with their numbers, and leads to a page of each of the others', async () => {
     const { status, text } = await lead.get('/report?period=2026-27-Q2');
     expect(status).toBe(200);
-    expect(text).toContain('Marram Coast PR team: 2026-27-Q2');
+    expect(text).toContain('Marram Coast PR team: 2026-27-Q2 (July to September 2026)');
     const ids = [...text.matchAll(/<h2 id="([a-z-]+)"/g)].map(([, id]) => id);
     expect(ids).toEqual(['summary', 'steps', 'waiting', 'completion', 'outcomes', 'predicted']);
     for (const id of ids) expect(text).toContain(`<li><a href="#${id ?? ''}">`);
@@ -75,8 +75,9 @@ describe('the report page', () => {
     },
   );
 
-  it('says on every sheet of paper whose report it is and as at when', async () => {
-    const line = 'Marram Coast PR team, 2026-27-Q2. Data as at 25 November 2026, provisional';
+  it('says on every sheet of paper whose report it is and its data cut', async () => {
+    const line =
+      'Marram Coast PR team, 2026-27-Q2 (July to September 2026). Data cut 25 November 2026, provisional';
     for (const path of [REPORT, UPTAKE_BY_GROUP]) {
       const { text } = await lead.get(path);
       expect(text).toContain(`<html lang="en-GB" data-sheet-line="${line}">`);
@@ -130,6 +131,13 @@ describe('an opened figure', () => {
     const linked = [...text.matchAll(/href="\/referrals\/([0-9a-f-]+)"/g)].map(([, id]) => id);
     expect(linked).toEqual(members.map(({ referralId }) => referralId));
     for (const { reason } of members) expect(text).toContain(String(reason));
+  });
+
+  it('says which months it is of and up to which day', async () => {
+    const { text } = await lead.get(FIGURE);
+    expect(text).toContain(
+      '2026-27-Q2 (July to September 2026), data cut 25 November 2026; referral cohort.',
+    );
   });
 
   it('shows names as text', async () => {
@@ -218,6 +226,8 @@ describe('a chapter of the report', () => {
   it('gives the numbers of the report, whichever of other periods it reads', async () => {
     const trend = await lead.get('/report/chapters/trend?period=2026-27-Q2');
     expect(trend.text).toContain('Referrals received, by quarter');
+    expect(trend.text).toContain('<th scope="row">2026-27-Q2 (July to September 2026)</th>');
+    expect(trend.text).toContain('>Jul to Sep 2026</text>');
     const api = await app.as('lead').get('/api/v1/reports/quarterly?period=2026-27-Q2&include=trend');
     const charts = asRecords(asRecord(asRecord(api.body)['trend'])['charts']);
     for (const { title } of charts) expect(trend.text).toContain(String(title).replaceAll("'", '&#39;'));

@@ -26,3 +26,8 @@ export function britishDate(date: PlainDate): string {
 export function monthName(month: number): string {
   return MONTHS[month - 1] ?? '';
 }
+
+/** The first three letters of a month. @example shortMonthName(9) -> 'Sep' */
+export function shortMonthName(month: number): string {
+  return monthName(month).slice(0, 3);
+}

@@ -1,4 +1,4 @@
-import { britishDate, monthName } from './british-date.js';
+import { britishDate, monthName, shortMonthName } from './british-date.js';
 import type { Period } from './period.js';
 import { partsOf } from './plain-date.js';
 
@@ -14,4 +14,11 @@ export function periodWords({ kind, label, firstDay, lastDay }: Period): string 
   const [first, last] = [partsOf(firstDay), partsOf(lastDay)];
   const firstYear = first.year === last.year ? '' : ` ${first.year}`;
   return `${label} (${monthName(first.month)}${firstYear} to ${monthName(last.month)} ${last.year})`;
+}
+
+/** The months of a quarter or year where there is little room. @example shortMonths(2026-27-Q1) -> 'Apr to Jun 2026' */
+export function shortMonths({ firstDay, lastDay }: Period): string {
+  const [first, last] = [partsOf(firstDay), partsOf(lastDay)];
+  const firstYear = first.year === last.year ? '' : ` ${first.year}`;
+  return `${shortMonthName(first.month)}${firstYear} to ${shortMonthName(last.month)} ${last.year}`;
 }

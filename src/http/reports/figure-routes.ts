@@ -20,7 +20,7 @@ const FigureParams = z.strictObject({
 
 const kindShown = z
   .enum(MEMBER_KINDS)
-  .describe('In the numerator; in the denominator alone; not decided as at the cut; left out');
+  .describe('In the numerator; in the denominator alone; not decided by the day of the data cut; left out');
 
 const MembersShown = z
   .strictObject({

@@ -14,9 +14,11 @@ export const FigureShown = z
     title: z.string(),
     cohort: z.enum(COUNTED_OVER),
     numerator: z.int(),
-    denominator: z.int().describe('Referrals decided as at the cut; those still open are left out'),
+    denominator: z
+      .int()
+      .describe('Referrals decided by the day of the data cut; those still open are left out'),
     excluded: z.array(z.strictObject({ id: z.string(), reason: z.string(), count: z.int() })),
-    open: z.int().describe('Not decided as at the cut; above 0 the figure is provisional'),
+    open: z.int().describe('Not decided by the day of the data cut; above 0 the figure is provisional'),
     people: z.strictObject({ numerator: z.int(), denominator: z.int() }),
     percentage: number.describe('0 to 100, unrounded; null where the denominator is 0'),
     interval: interval.describe('95 % Wilson interval in percent'),

@@ -4,7 +4,7 @@ import { FigureShown, IntervalShown, number } from './figure-schema.js';
 
 const seenPeriod = {
   period: z.strictObject({ kind: z.string(), label: z.string(), firstDay: dateShown, lastDay: dateShown }),
-  asAt: dateShown.describe('As long after the end of the period as the cut of the report'),
+  asAt: dateShown.describe('Data cut of the period: as many days after its end as that of the report'),
 };
 
 const claim = z

@@ -61,7 +61,7 @@ export const WaitingShown = z
           z.strictObject({ referralId: z.string(), receivedOn: dateShown, days: z.int(), stage: z.string() }),
         ),
       })
-      .describe('Everybody who waits for a start at the cut, whenever they were received'),
+      .describe('Everybody who waits for a start on the day of the data cut, whenever they were received'),
   })
   .meta({ id: 'WaitingSection' });
 

@@ -1,3 +1,4 @@
+import { periodWords } from '../../domain/calendar/period-words.js';
 import { STARTED_WITHIN_90_DAYS_LESS_CHOSEN_DELAY } from '../../domain/indicators/definitions/started-within-90-days-less-chosen-delay.js';
 import { shareOf } from './narrative.js';
 import type { PeriodComparison, ShareComparison, TrendSection } from './over-time-models.js';
@@ -18,15 +19,18 @@ export function changesTold(
   return [...(comparisons ?? []).flatMap(differencesTold), ...(trend === null ? [] : signalsTold(trend))];
 }
 
-function differencesTold({ words, shares }: PeriodComparison): readonly NarrativeSentence[] {
+function differencesTold({ words, period, shares }: PeriodComparison): readonly NarrativeSentence[] {
   return shares
     .filter(({ figureId, claim }) => claim === 'beyond-chance' && figureId !== SECOND_FIGURE)
-    .map((share) => ({ text: differenceTold(words, share), figureIds: [share.figureId] }));
+    .map((share) => ({
+      text: differenceTold(`${words}, ${periodWords(period)},`, share),
+      figureIds: [share.figureId],
+    }));
 }
 
 function differenceTold(words: string, { title, now, then, difference }: ShareComparison): string {
-  const points = difference === null ? '' : `, a difference of ${inPoints(difference)}`;
-  return `${title}: ${shareOf(now)}, ${words} ${shareOf(then)}${points}, more than chance.`;
+  const points = difference === null ? '' : `: a difference of ${inPoints(difference)}`;
+  return `${title}: ${shareOf(now)}; ${words} ${shareOf(then)}${points}, more than chance.`;
 }
 
 function inPoints({
@@ -40,11 +44,12 @@ function inPoints({
 }
 
 function signalsTold({ charts, quarters }: TrendSection): readonly NarrativeSentence[] {
-  const last = quarters.at(-1)?.period.label ?? '';
+  const last = quarters.at(-1)?.period;
+  if (last === undefined) return [];
   return charts.flatMap(({ title, figureId, signals }) => {
-    const signal = signals.find((each) => each.quarters.includes(last));
+    const signal = signals.find((each) => each.quarters.includes(last.label));
     if (signal === undefined) return [];
-    const text = `${title}, over ${quarters.length} quarters: ${signal.words}, ${signal.direction === 'up' ? 'upwards' : 'downwards'}, up to ${last}.`;
+    const text = `${title}, over ${quarters.length} quarters: ${signal.words}, ${signal.direction === 'up' ? 'upwards' : 'downwards'}, up to ${periodWords(last)}.`;
     return [{ text, figureIds: [figureId] }];
   });
 }

@@ -9,7 +9,7 @@ const METHODS = [
   'Percentages: 95 % interval by the score method of Wilson (Newcombe 1998), without continuity correction',
   'Mean change: of people measured at both ends; 95 % interval by the t distribution',
   'Median and quartiles: type 7 of Hyndman and Fan (1996)',
-  'Started by a day: cumulative incidence of Aalen and Johansen over everybody referred; leaving without a start competes with it, waiting at the cut is cut off there; 95 % interval on the log(-log) scale',
+  'Started by a day: cumulative incidence of Aalen and Johansen over everybody referred; leaving without a start competes with it, whoever still waits on the day of the data cut is followed up to that day; 95 % interval on the log(-log) scale',
   'Difference of a group to the rest, and of two periods: 95 % interval by the hybrid score method of Newcombe (1998)',
   'Difference of two mean changes: 95 % interval by the method of Welch (1947)',
   'Earlier periods are seen as long after their end as the report, and counted by the settings of today; of twenty comparisons in which nothing changed, one is beyond chance by chance',

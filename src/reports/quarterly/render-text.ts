@@ -1,11 +1,11 @@
-import { britishDate } from '../../domain/calendar/british-date.js';
+import { periodWords } from '../../domain/calendar/period-words.js';
 import { COHORT_KINDS } from '../../domain/cohort/cohorts.js';
 import { COMPLETION_RULES } from '../../domain/pathway/completion.js';
 import type { DefinitionsUsed } from './definitions-model.js';
 import type { IndicatorRow, QuarterlyReport, WaitSummary } from './report-model.js';
 import { figureHeader, figureLines, leftOutLines, plainFigureLines } from './text-figures.js';
 import { heading, wrap } from './text-layout.js';
-import { counted, rounded } from './text-numbers.js';
+import { counted, coverWords, rounded } from './text-numbers.js';
 import { outcomeLines, percentPredictedLines } from './text-outcomes.js';
 
 /**
@@ -53,10 +53,8 @@ function titleLines({
   const state = provisional.isProvisional ? 'PROVISIONAL' : 'Every referral is closed';
   const notes = [...(provisional.isPeriodOver ? [] : ['the period is not over']), ...provisional.notes];
   return [
-    ...wrap(
-      `${teamName}: ${period.label}, ${britishDate(period.firstDay)} to ${britishDate(period.lastDay)}`,
-    ),
-    ...wrap(`Data as at ${britishDate(asAt)}. Settings version ${settingsVersion}.`),
+    ...wrap(`${teamName}: ${periodWords(period)}`),
+    ...wrap(`${coverWords(period, asAt)} Settings version ${settingsVersion}.`),
     ...wrap(notes.length === 0 ? `${state}.` : `${state}: ${notes.join('; ')}.`),
   ];
 }

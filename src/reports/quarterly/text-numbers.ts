@@ -1,3 +1,6 @@
+import { britishDate } from '../../domain/calendar/british-date.js';
+import type { Period } from '../../domain/calendar/period.js';
+import type { PlainDate } from '../../domain/calendar/plain-date.js';
 import type { Figure } from '../../domain/indicators/figure.js';
 import type { Interval } from '../../domain/statistics/interval.js';
 
@@ -37,6 +40,12 @@ export function range(interval: Interval | null, places: number): string {
   return interval === null
     ? NOTHING
     : `${rounded(interval.low, places)} to ${rounded(interval.high, places)}`;
+}
+
+/** First, last and last counted day; of two dates, which are the title already, the last counted day alone. */
+export function coverWords({ kind, firstDay, lastDay }: Period, asAt: PlainDate): string {
+  const cut = `Data cut ${britishDate(asAt)}.`;
+  return kind === 'dates' ? cut : `${britishDate(firstDay)} to ${britishDate(lastDay)}. ${cut}`;
 }
 
 /** Open cases with the percentage if none and if all of them came to count. @example '3 open, 52.2 to 65.2' */

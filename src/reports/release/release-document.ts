@@ -24,7 +24,7 @@ export function releaseDocument(release: ProtectedRelease): Document {
   return {
     title: `Pulmonary rehabilitation, ${periodWords(period)}`,
     subtitle: headLines(release),
-    footer: `Release ${number}. Data as at ${day(dataCut)}`,
+    footer: `Release ${number}. Data cut ${day(dataCut)}`,
     sections: [
       inShort(release),
       ...correctionSections(release),

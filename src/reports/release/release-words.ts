@@ -71,7 +71,7 @@ export function headLines(release: ProtectedRelease): readonly string[] {
   return [
     `For ${release.commissionerName}, by ${release.teamName}`,
     `${period.kind === 'year' ? 'Financial year' : 'Financial quarter'} ${period.label}: ${day(period.firstDay)} to ${day(period.lastDay)}`,
-    `Data as at ${day(dataCut)}. Release ${release.number}, made on ${day(releasedOn)}, by ${settingsWords(release)}`,
+    `Data cut ${day(dataCut)}. Release ${release.number}, made on ${day(releasedOn)}, by ${settingsWords(release)}`,
     ...(correction === null ? [] : [`Corrects release ${correction.ofNumber}. Reason: ${correction.reason}`]),
   ];
 }

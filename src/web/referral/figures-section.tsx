@@ -42,14 +42,14 @@ export function FiguresSection({ referralId, shown }: FiguresSectionProps): JSX.
       <h2>Where this person counts</h2>
       <p>
         Quarter:{' '}
-        {quarters.map(({ label }) => (
+        {quarters.map((quarter) => (
           <a
             class="choice-link"
-            href={`/referrals/${referralId}?quarter=${encodeURIComponent(label)}#counts`}
-            aria-current={label === period.label ? 'true' : undefined}
+            href={`/referrals/${referralId}?quarter=${encodeURIComponent(quarter.label)}#counts`}
+            aria-current={quarter.label === period.label ? 'true' : undefined}
             safe
           >
-            {label}
+            {periodWords(quarter)}
           </a>
         ))}
       </p>
@@ -67,7 +67,7 @@ export function FiguresSection({ referralId, shown }: FiguresSectionProps): JSX.
       ) : (
         <p>
           <a href={`/referrals/${referralId}/figures?quarter=${encodeURIComponent(period.label)}`} safe>
-            {`${others.length} other figures of ${period.label} in which this person counts`}
+            {`${others.length} other figures of ${periodWords(period)} in which this person counts`}
           </a>
         </p>
       )}

@@ -1,4 +1,5 @@
 import type { FastifyReply, FastifyRequest } from 'fastify';
+import { periodWords } from '../../domain/calendar/period-words.js';
 import type { Document, Part, Section } from '../../documents/document-model.js';
 import { quarterlyDocument } from '../../reports/quarterly/document/build-document.js';
 import { readQuarter } from '../../usecases/reports/report-quarter.js';
@@ -58,11 +59,15 @@ export function chapterPages(app: WebApp, web: Web): void {
       <Page
         styles={['report.css']}
         frame={frameOf(request, reply)}
-        title={`${title} - Report ${read.value.period.label}`}
+        title={`${title} - Report ${periodWords(read.value.period)}`}
         sheetLine={document.footer}
       >
         <article class="report">
-          <Crumb label={read.value.period.label} asked={asked} section={part === null ? null : section} />
+          <Crumb
+            label={periodWords(read.value.period)}
+            asked={asked}
+            section={part === null ? null : section}
+          />
           <h1 safe>{title}</h1>
           <Covers document={document} />
           <Blocks blocks={(part ?? section).blocks} addresses={addressesOf(section.id, asked)} />

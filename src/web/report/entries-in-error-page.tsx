@@ -1,5 +1,6 @@
 import { britishDate } from '../../domain/calendar/british-date.js';
 import { londonTime } from '../../domain/calendar/london-time.js';
+import { periodWords } from '../../domain/calendar/period-words.js';
 import { ENTRY_KINDS, entryKindWords } from '../../domain/history/entered-in-error.js';
 import type { EntryKind } from '../../domain/history/entered-in-error.js';
 import { readEntriesInError } from '../../usecases/reports/list-entries-in-error.js';
@@ -28,10 +29,10 @@ export function entriesInErrorPage(app: WebApp, web: Web): void {
     const entries = await readEntriesInError(context, memberOf(request), read.value);
     return sendPage(
       reply,
-      <Page frame={frameOf(request, reply)} title={`Entries in error ${period.label}`}>
+      <Page frame={frameOf(request, reply)} title={`Entries in error ${periodWords(period)}`}>
         <p class="crumb">
           <a href={attributeText(`/report?${reportQuery(asked)}`)} safe>
-            {`Report ${period.label}`}
+            {`Report ${periodWords(period)}`}
           </a>
         </p>
         <h1>Entries in error</h1>

@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import { britishDate } from '../../domain/calendar/british-date.js';
+import { periodWords } from '../../domain/calendar/period-words.js';
 import { MEMBER_FILTERS } from '../../domain/indicators/figure.js';
 import type { Figure, MemberFilter, MemberKind } from '../../domain/indicators/figure.js';
 import { openFigureOfQuarter } from '../../usecases/reports/open-figure.js';
@@ -66,12 +67,12 @@ export function figurePages(app: WebApp, web: Web): void {
         <Page frame={frameOf(request, reply)} title={figure.title}>
           <p class="crumb">
             <a href={attributeText(`/report?${reportQuery(asked)}`)} safe>
-              {`Report ${read.value.period.label}`}
+              {`Report ${periodWords(read.value.period)}`}
             </a>
           </p>
           <h1 safe>{figure.title}</h1>
           <p class="muted" safe>
-            {`${read.value.period.label}, data as at ${britishDate(read.value.asAt)}; ${cohortWords(figure)}.`}
+            {`${periodWords(read.value.period)}, data cut ${britishDate(read.value.asAt)}; ${cohortWords(figure)}.`}
           </p>
           <Rule opened={outcome.value} />
           <Kinds figure={figure} shown={{ figureId, kind, after }} asked={asked} />

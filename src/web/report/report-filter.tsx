@@ -1,3 +1,4 @@
+import { periodWords } from '../../domain/calendar/period-words.js';
 import { financialYear, parsePeriod, quarterOf } from '../../domain/calendar/period.js';
 import { addDays, partsOf } from '../../domain/calendar/plain-date.js';
 import type { PlainDate } from '../../domain/calendar/plain-date.js';
@@ -99,8 +100,8 @@ export function ReportFilter({ address, today, sites, commissioners, errors }: F
           />
           <DateField
             name="cut"
-            label="Data as at"
-            hint="Nothing dated later is counted; today where it is empty"
+            label="Data cut"
+            hint="The last day that is counted; today where it is empty"
             value={shown(typed.cut, asked.asAt ?? null)}
             error={errorAt(errors, 'cut') ?? errorAt(errors, 'asAt')}
           />
@@ -142,13 +143,17 @@ function periodChoices(today: PlainDate, shownPeriod: string | null): readonly C
   for (let day = today; quarters.length < QUARTERS_OFFERED;) {
     const quarter = quarterOf(day);
     const isOver = quarter.lastDay < today;
-    quarters.push({ value: quarter.label, label: isOver ? quarter.label : `${quarter.label} (not over)` });
+    const words = periodWords(quarter);
+    quarters.push({ value: quarter.label, label: isOver ? words : `${words}, not over` });
     day = addDays(quarter.firstDay, -1);
   }
   const { year, month } = partsOf(today);
   const latest = month >= 4 ? year : year - 1;
   const years = Array.from({ length: YEARS_OFFERED }, (_, index) => financialYear(latest - index)).map(
-    ({ label, lastDay }) => ({ value: label, label: `Year ${label}${lastDay < today ? '' : ' (not over)'}` }),
+    (each) => ({
+      value: each.label,
+      label: `Year ${periodWords(each)}${each.lastDay < today ? '' : ', not over'}`,
+    }),
   );
   const offered = [...quarters, ...years];
   if (shownPeriod === null || offered.some(({ value }) => value === shownPeriod)) return offered;

@@ -1,4 +1,5 @@
 import type { FastifyReply, FastifyRequest } from 'fastify';
+import { periodWords } from '../../domain/calendar/period-words.js';
 import { quarterlyDocument } from '../../reports/quarterly/document/build-document.js';
 import { commissionersOfTeam, sitesOfTeam } from '../../usecases/providers.js';
 import { exportQuarter } from '../../usecases/reports/export-quarter.js';
@@ -104,7 +105,7 @@ export function reportPages(app: WebApp, web: Web): void {
       <Page
         styles={['report.css']}
         frame={frameOf(request, reply)}
-        title={`Report ${report.period.label}`}
+        title={`Report ${periodWords(report.period)}`}
         sheetLine={document.footer}
       >
         <article class="report">

@@ -27,7 +27,7 @@ const DETAILS: Readonly<Record<string, string>> = {
   importIds: 'Imports',
   operationId: 'What was asked for',
   addressHash: 'Address it came from, as a digest',
-  asAt: 'Data as at',
+  asAt: 'Data cut',
   figureId: 'Figure',
 };
 

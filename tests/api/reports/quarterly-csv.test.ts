@@ -106,7 +106,7 @@ describe('the report as CSV', () => {
 
   it('has the figures of earlier periods, with period and cut', () => {
     for (const { period, asAt, shares } of report.comparisons ?? []) {
-      const group = `${period.label} as at ${asAt}`;
+      const group = `${period.label}, data cut ${asAt}`;
       for (const { figureId, then, difference } of shares) {
         const own = rows.filter((row) => row['group'] === group && row['figureId'] === figureId);
         const [share] = own.filter(({ statistic }) => statistic === 'share');

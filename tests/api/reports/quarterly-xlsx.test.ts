@@ -42,8 +42,8 @@ describe('the report as a spreadsheet', () => {
       'Definitions',
     ]);
     for (const { rows } of sheets) {
-      expect(rows[0]?.[0]).toMatch(/^Marram Coast PR team: 2025-26: /);
-      expect(rows[1]?.[0]).toBe('1 April 2025 to 31 March 2026. Data as at 25 November 2026.');
+      expect(rows[0]?.[0]).toMatch(/^Marram Coast PR team: 2025-26 \(April 2025 to March 2026\): /);
+      expect(rows[1]?.[0]).toBe('1 April 2025 to 31 March 2026. Data cut 25 November 2026.');
     }
   });
 
@@ -182,7 +182,7 @@ describe('the report as a spreadsheet', () => {
     );
     const texts = summary?.rows.map(([first]) => first);
     expect(texts).toContain('Narrowed to diagnosis: COPD.');
-    expect(texts?.[1]).toContain('Data as at 31 October 2026.');
+    expect(texts?.[1]).toContain('Data cut 31 October 2026.');
   });
 
   it('is refused as the JSON is', async () => {

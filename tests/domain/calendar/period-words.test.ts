@@ -1,6 +1,6 @@
 import { expect, it } from 'vitest';
 import { parsePeriod } from '../../../src/domain/calendar/period.js';
-import { periodWords } from '../../../src/domain/calendar/period-words.js';
+import { periodWords, shortMonths } from '../../../src/domain/calendar/period-words.js';
 
 it.each([
   ['2026-27-Q1', '2026-27-Q1 (April to June 2026)'],
@@ -11,4 +11,13 @@ it.each([
   const period = parsePeriod(text);
   if (period === null) throw new Error(`${text} is no period.`);
   expect(periodWords(period)).toBe(words);
+});
+
+it.each([
+  ['2026-27-Q2', 'Jul to Sep 2026'],
+  ['2026-27', 'Apr 2026 to Mar 2027'],
+])('says of %s in short which months it has', (text, words) => {
+  const period = parsePeriod(text);
+  if (period === null) throw new Error(`${text} is no period.`);
+  expect(shortMonths(period)).toBe(words);
 });

@@ -90,7 +90,7 @@ describe('a report beside the period before', () => {
     expect(uptake?.difference?.interval.high).toBeCloseTo(33.39, 2);
     expect(uptake?.claim).toBe('beyond-chance');
     expect(told(report)).toContain(
-      'Started, of those referred: 80.0 % (56 of 70), the period before 60.0 % (48 of 80), a difference of 20 points (5 to 33), more than chance.',
+      'Started, of those referred: 80.0 % (56 of 70); the period before, 2025-26-Q4 (January to March 2026), 60.0 % (48 of 80): a difference of 20 points (5 to 33), more than chance.',
     );
   });
 
@@ -167,7 +167,7 @@ describe('twelve quarters', () => {
       { rule: 'shift', direction: 'down' },
     ]);
     expect(told(report)).toContain(
-      'Started, of those referred, over 12 quarters: a point outside its limits, upwards, up to 2026-27-Q1.',
+      'Started, of those referred, over 12 quarters: a point outside its limits, upwards, up to 2026-27-Q1 (April to June 2026).',
     );
   });
 

@@ -41,7 +41,7 @@ describe('the report as a PDF', () => {
     const count = read.pages.length;
     read.pages.forEach((page, index) => {
       expect(page).toContain(`Page ${index + 1} of ${count}`);
-      expect(page).toContain('Data as at 20 September 2026');
+      expect(page).toContain('Data cut 20 September 2026');
     });
   });
 

@@ -18,10 +18,10 @@ describe('the report as text', () => {
     expect(lines.filter((line) => line !== line.trimEnd())).toEqual([]);
   });
 
-  it('says what it is about, as at when, and that it is provisional', () => {
+  it('says what it is about, its data cut, and that it is provisional', () => {
     expect(lines.slice(0, 3)).toEqual([
-      'Marram Coast: 2026-27-Q1, 1 April 2026 to 30 June 2026',
-      'Data as at 20 September 2026. Settings version 1.',
+      'Marram Coast: 2026-27-Q1 (April to June 2026)',
+      '1 April 2026 to 30 June 2026. Data cut 20 September 2026. Settings version 1.',
       'PROVISIONAL: referral cohort: 4 of 14 still open; start cohort: 2 of 9 still open.',
     ]);
   });

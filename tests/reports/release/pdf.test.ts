@@ -38,7 +38,7 @@ describe('a release as a PDF', () => {
     const count = read.pages.length;
     read.pages.forEach((page, index) => {
       expect(page).toContain(`Page ${index + 1} of ${count}`);
-      expect(page).toContain('Release 3. Data as at 1 June 2027');
+      expect(page).toContain('Release 3. Data cut 1 June 2027');
     });
   });
 

@@ -130,7 +130,7 @@ describe('the page of a referral', () => {
     expect(rowOf(text, 'Started within 28 days of hospital discharge')).toMatch(
       /left out Not referred after an exacerbation/,
     );
-    expect(text).toMatch(/aria-current="true"[^>]*>2026-27-Q1</);
+    expect(text).toMatch(/aria-current="true"[^>]*>2026-27-Q1 \(April to June 2026\)</);
     for (const { title } of INDICATORS) expect(rowOf(text, title), title).toMatch(/./);
     const others = await pageOf('clinician', `/referrals/${person.referralId}/figures?quarter=2026-27-Q1`);
     expect(others.status).toBe(200);
@@ -144,7 +144,7 @@ describe('the page of a referral', () => {
   it('says of an indicator of another quarter by which day, and of one to come that it counts nowhere yet', async () => {
     const referralId = await givenReferral(service, { receivedOn: '2026-03-20' });
     const { text } = await pageOf('clinician', `/referrals/${referralId}`);
-    expect(text).toContain('aria-current="true">2025-26-Q4<');
+    expect(text).toContain('aria-current="true">2025-26-Q4 (January to March 2026)<');
     expect(text).toMatch(/<summary>\d+ indicators not of this quarter<\/summary>/);
     expect(rowOf(text, 'Discharge assessment done')).toContain(
       'Neither assessed for discharge nor closed: counts in no quarter yet',

@@ -92,7 +92,7 @@ export function comparisonRows(report: QuarterlyReport): readonly CsvRow[] {
 
 function periodRows({ words, period, asAt, shares, means }: PeriodComparison): readonly CsvRow[] {
   const section = 'comparisons';
-  const group = `${period.label} as at ${asAt}`;
+  const group = `${period.label}, data cut ${asAt}`;
   return [
     ...shares.flatMap(({ title, then, difference }) => [
       figureRow(section, then, { group }),

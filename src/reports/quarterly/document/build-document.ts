@@ -1,6 +1,8 @@
 import type { Document } from '../../../documents/document-model.js';
 import { britishDate } from '../../../domain/calendar/british-date.js';
+import { periodWords } from '../../../domain/calendar/period-words.js';
 import type { QuarterlyReport } from '../report-model.js';
+import { coverWords } from '../text-numbers.js';
 import { breakdownsSection } from './breakdowns.js';
 import { completionSection } from './completion.js';
 import { dataQualitySection } from './data-quality.js';
@@ -20,15 +22,15 @@ export function quarterlyDocument(report: QuarterlyReport): Document {
   const { teamName, period, asAt, provisional, narrowedTo } = report;
   const notes = [...(provisional.isPeriodOver ? [] : ['the period is not over']), ...provisional.notes];
   return {
-    title: `${teamName}: ${period.label}`,
+    title: `${teamName}: ${periodWords(period)}`,
     subtitle: [
-      `${britishDate(period.firstDay)} to ${britishDate(period.lastDay)}. Data as at ${britishDate(asAt)}.`,
+      coverWords(period, asAt),
       provisional.isProvisional
         ? `Provisional: ${notes.join('; ')}.`
         : 'Every referral behind these figures is closed.',
       ...(narrowedTo.length === 0 ? [] : [`Narrowed to ${narrowedTo.map(({ words }) => words).join('; ')}.`]),
     ],
-    footer: `${teamName}, ${period.label}. Data as at ${britishDate(asAt)}${provisional.isProvisional ? ', provisional' : ''}`,
+    footer: `${teamName}, ${periodWords(period)}. Data cut ${britishDate(asAt)}${provisional.isProvisional ? ', provisional' : ''}`,
     sections: [
       summarySection(report),
       funnelSection(report),

@@ -1,6 +1,7 @@
 import { placesFor } from '../../../domain/measures/shown-value.js';
 import type { Block, Section, Table } from '../../../documents/document-model.js';
 import { britishDate } from '../../../domain/calendar/british-date.js';
+import { periodWords } from '../../../domain/calendar/period-words.js';
 import type { Claim, PeriodComparison } from '../over-time-models.js';
 import type { QuarterlyReport } from '../report-model.js';
 import { count, figureLink, interval, number, percentage, text } from './cells.js';
@@ -33,7 +34,7 @@ export function comparisonsSection({ comparisons }: QuarterlyReport): readonly S
 function blocksOf(comparison: PeriodComparison): readonly Block[] {
   const { words, period, asAt } = comparison;
   return [
-    { kind: 'heading', text: `${words}: ${period.label}, as at ${britishDate(asAt)}` },
+    { kind: 'heading', text: `${words}: ${periodWords(period)}, data cut ${britishDate(asAt)}` },
     { kind: 'table', table: sharesTable(comparison) },
     { kind: 'table', table: meansTable(comparison) },
   ];
@@ -41,7 +42,7 @@ function blocksOf(comparison: PeriodComparison): readonly Block[] {
 
 function sharesTable(comparison: PeriodComparison): Table {
   return {
-    caption: `Shares, this period and ${comparison.period.label}`,
+    caption: `Shares, this period and ${periodWords(comparison.period)}`,
     columns: [
       { head: 'Figure', kind: 'text' },
       { head: 'n', kind: 'number' },
@@ -77,7 +78,7 @@ function sharesTable(comparison: PeriodComparison): Table {
 
 function meansTable(comparison: PeriodComparison): Table {
   return {
-    caption: `Mean like-for-like change, this period and ${comparison.period.label}`,
+    caption: `Mean like-for-like change, this period and ${periodWords(comparison.period)}`,
     columns: [
       { head: 'Measure', kind: 'text' },
       { head: 'Unit', kind: 'text' },

@@ -1,7 +1,7 @@
 import type { Section } from '../../../documents/document-model.js';
 import { COHORT_KINDS } from '../../../domain/cohort/cohorts.js';
 import type { QuarterlyReport } from '../report-model.js';
-import { count, figureLink, membersLink, text } from './cells.js';
+import { count, figureLink, membersLink, text, withTrueMinus } from './cells.js';
 
 /** The sentences on top, and the three cohorts. */
 export function summarySection({ narrative, cohorts }: QuarterlyReport): Section {
@@ -13,7 +13,7 @@ export function summarySection({ narrative, cohorts }: QuarterlyReport): Section
       {
         kind: 'sentences',
         items: narrative.map(({ text: sentence, figureIds }) => ({
-          text: sentence,
+          text: withTrueMinus(sentence),
           links: figureIds.map((figureId, index) => ({
             words: figureIds.length === 1 ? 'who is behind it' : `figure ${index + 1}`,
             to: figureLink(figureId),

@@ -1,7 +1,8 @@
+import { periodWords, shortMonths } from '../../../domain/calendar/period-words.js';
 import { placesFor } from '../../../domain/measures/shown-value.js';
 import type { Block, Section, Table } from '../../../documents/document-model.js';
 import { controlChart } from '../../../plots/control-chart.js';
-import type { TrendChart, TrendSection, TrendSignal } from '../over-time-models.js';
+import type { SeenPeriod, TrendChart, TrendSection, TrendSignal } from '../over-time-models.js';
 import type { Provisional, QuarterlyReport } from '../report-model.js';
 import { rounded } from '../text-numbers.js';
 import { count, figureLink, interval, number, text, withTrueMinus } from './cells.js';
@@ -27,7 +28,7 @@ export function trendSections({ trend, provisional }: QuarterlyReport): readonly
 
 function chartBlock(chart: TrendChart, trend: TrendSection, { isProvisional }: Provisional): Block {
   const { id, title, unit, points, signals } = chart;
-  const said = signals.map(signalWords);
+  const said = signals.map((signal) => signalWords(signal, trend));
   const places = placesOf(unit);
   const axis = unit === 'percent' ? '%' : unit;
   return {
@@ -38,6 +39,7 @@ function chartBlock(chart: TrendChart, trend: TrendSection, { isProvisional }: P
       title,
       points: points.map(({ quarter, value, lower, upper }, index) => ({
         label: quarter,
+        ...monthsOf(trend.quarters[index]),
         value,
         lower,
         upper,
@@ -52,6 +54,10 @@ function chartBlock(chart: TrendChart, trend: TrendSection, { isProvisional }: P
     }),
     table: chartTable(chart, trend, places),
   };
+}
+
+function monthsOf(seen: SeenPeriod | undefined): { readonly months?: string } {
+  return seen === undefined ? {} : { months: shortMonths(seen.period) };
 }
 
 /** Shares are drawn on the whole scale; counts and days from zero, so that a small change does not look large. */
@@ -92,10 +98,11 @@ function chartTable(chart: TrendChart, { quarters }: TrendSection, places: numbe
       { head: 'Centre', kind: 'number', isForSheetsOnly: true },
     ],
     rows: points.map(({ quarter, n, numerator, value, lower, upper }, index) => {
-      const open = figureLink(figureId, quarters[index]);
+      const seen = quarters[index];
+      const open = figureLink(figureId, seen);
       const link = isCount ? { ...open, members: 'counted' } : open;
       return [
-        text(quarter),
+        text(seen === undefined ? quarter : periodWords(seen.period)),
         ...(isShare ? [count(numerator, link)] : []),
         count(n, ...(isShare ? [] : [link])),
         ...(isCount ? [] : [number(value, places)]),
@@ -108,12 +115,18 @@ function chartTable(chart: TrendChart, { quarters }: TrendSection, places: numbe
 
 const KIND_WORDS = { p: 'p chart', xmr: 'XmR chart', run: 'run chart' } as const;
 
-/** @example 'a point outside its limits (above, 2025-26-Q3)' */
-function signalWords({ rule, words, quarters, direction }: TrendSignal): string {
-  const [first = '', last = first] = [quarters[0], quarters.at(-1)];
-  const when = first === last ? first : `${first} to ${last}`;
+/** @example 'a point outside its limits, above, in 2025-26-Q3 (October to December 2025)' */
+function signalWords(
+  { rule, words, quarters: labels, direction }: TrendSignal,
+  { quarters }: TrendSection,
+): string {
+  const rests = quarters.flatMap(({ period }) =>
+    labels.includes(period.label) ? [periodWords(period)] : [],
+  );
+  const [first = '', last = first] = [rests[0], rests.at(-1)];
+  const when = first === last ? `in ${first}` : `from ${first} to ${last}`;
   const [up, down] = rule === 'trend' ? ['rising', 'falling'] : ['above', 'below'];
-  return `${words.split(';')[0] ?? words} (${direction === 'up' ? up : down}, ${when})`;
+  return `${words.split(';')[0] ?? words}, ${direction === 'up' ? up : down}, ${when}`;
 }
 
 /** Referrals and days are whole, their means and limits are not. */
