@@ -56,6 +56,8 @@ describe('the report page', () => {
     for (const chapter of CHAPTERS) {
       expect(text).toContain(`<li><a href="/report/chapters/${chapter}?period=2026-27-Q2">`);
     }
+    // The headings have no numbers, so the list has none either.
+    expect(text).toMatch(/<nav class="contents" aria-label="Contents"><ul>/);
     expect(text).toContain('5 referrals were received');
   });
 

@@ -165,6 +165,19 @@ export const DataQualityShown = z
         ),
       }),
     ),
+    gradesConverted: z
+      .array(
+        z.strictObject({
+          measureId: z.string().describe('The scale of the baseline: mrc-dyspnoea or mmrc-dyspnoea'),
+          shortName: z.string(),
+          figureId: z.string().describe('Opens to the people of these pairs'),
+          pairs: z.int(),
+          ofPairs: z.int().describe('All pairs of the scale, these among them'),
+        }),
+      )
+      .describe(
+        'Pairs that there are only because the grade at discharge was converted from the other breathlessness scale; none is like for like. One entry for each scale that was measured, with 0 where no grade was converted',
+      ),
     entry: z.array(FigureShown),
     confirmedValues: FigureShown,
     entriesInError: z

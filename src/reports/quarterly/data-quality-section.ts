@@ -9,11 +9,12 @@ import {
   TIMELINESS_FIGURES,
 } from '../../domain/indicators/record-quality-figures.js';
 import { SEVERAL_ASSESSMENTS_FIGURES } from '../../domain/indicators/several-assessments-figures.js';
+import { otherScaleOf } from '../../domain/measures/mrc-scales.js';
 import { PAIR_FIGURE_IDS } from '../../domain/indicators/pair-figures.js';
 import type { FigureCounter } from './figure-counter.js';
 import type { MeasureOutcomes } from './report-model.js';
 import type { Quarter } from './quarter.js';
-import type { DataQuality, PairsLost } from './section-models.js';
+import type { ConvertedPairs, DataQuality, PairsLost } from './section-models.js';
 
 const MOST_TO_MEND = 5;
 
@@ -30,6 +31,7 @@ export function dataQualitySection(
   return {
     completeness,
     pairsLost,
+    gradesConverted: outcomes.flatMap(convertedOf),
     entry: [...inTime, ...SEVERAL_ASSESSMENTS_FIGURES.map(count)],
     confirmedValues: count(CONFIRMED_VALUES_FIGURE),
     entriesInError: { ...entriesInError, words: entriesInErrorWords(entriesInError) },
@@ -78,6 +80,19 @@ function lostOf(
           ];
     }),
   };
+}
+
+/** Nothing of a measure whose results are on no other scale. */
+function convertedOf({
+  measureId,
+  shortName,
+  differences,
+  allPairs,
+}: MeasureOutcomes): readonly ConvertedPairs[] {
+  if (otherScaleOf(measureId) === null) return [];
+  const pairs = differences.find(({ condition }) => condition === 'scale')?.pairs ?? 0;
+  const figureId = PAIR_FIGURE_IDS.differsBy(measureId, 'scale');
+  return [{ measureId, shortName, figureId, pairs, ofPairs: allPairs.pairs }];
 }
 
 /** What is missing of most referrals, each with the figure that opens to them. */

@@ -3,6 +3,7 @@ import { COHORT_KINDS } from '../../domain/cohort/cohorts.js';
 import { COMPLETION_RULES } from '../../domain/pathway/completion.js';
 import type { DefinitionsUsed } from './definitions-model.js';
 import type { IndicatorRow, QuarterlyReport, WaitSummary } from './report-model.js';
+import { dataQualityLines } from './text-data-quality.js';
 import { figureHeader, figureLines, leftOutLines, plainFigureLines } from './text-figures.js';
 import { heading, wrap } from './text-layout.js';
 import { counted, coverWords, rounded } from './text-numbers.js';
@@ -38,6 +39,8 @@ export function renderQuarterlyReportText(report: QuarterlyReport): string {
       ...cohortHeader(row, report.indicators[index - 1]),
       ...indicatorLines(row),
     ]),
+    ...heading('Quality of the record'),
+    ...dataQualityLines(report),
     ...definitionLines(report.definitions),
   ];
   return `${lines.join('\n')}\n`;

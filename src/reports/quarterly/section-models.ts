@@ -153,6 +153,8 @@ export interface SiteComparison {
 export interface DataQuality {
   readonly completeness: readonly Figure[];
   readonly pairsLost: readonly PairsLost[];
+  /** One for each breathlessness scale that was measured, with 0 where no grade was converted. */
+  readonly gradesConverted: readonly ConvertedPairs[];
   readonly entry: readonly Figure[];
   readonly confirmedValues: Figure;
   /** Entries of the whole team, dated in the period, that are marked as entered in error and count nowhere. */
@@ -182,6 +184,18 @@ export interface PairsLost {
     readonly figureId: string;
     readonly referrals: number;
   }[];
+}
+
+/** Pairs of a breathlessness scale that there are only because the grade at discharge was converted from the other scale. */
+export interface ConvertedPairs {
+  /** Of the scale of the baseline. */
+  readonly measureId: string;
+  readonly shortName: string;
+  /** Opens to the people of these pairs. */
+  readonly figureId: string;
+  readonly pairs: number;
+  /** All pairs of the scale, these among them; none of these is like for like. */
+  readonly ofPairs: number;
 }
 
 /** A published figure beside the team's own: context, never a target. */

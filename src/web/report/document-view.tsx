@@ -32,11 +32,11 @@ interface ContentsProps {
   readonly entries: readonly { readonly title: string; readonly to: string }[];
 }
 
-/** A list of contents. */
+/** A list of contents, without numbers, as headings have none: which sections a report has depends on what was asked for. */
 export function Contents({ entries }: ContentsProps): JSX.Element {
   return (
     <nav class="contents" aria-label="Contents">
-      <ol>
+      <ul>
         {entries.map(({ title, to }) => (
           <li>
             <a href={attributeText(to)} safe>
@@ -44,7 +44,7 @@ export function Contents({ entries }: ContentsProps): JSX.Element {
             </a>
           </li>
         ))}
-      </ol>
+      </ul>
     </nav>
   );
 }

@@ -77,6 +77,13 @@ describe('a pair of breathlessness across its two scales', () => {
     ]);
   });
 
+  it('has a field of its own in the quality of the record, with its measure and of how many pairs', () => {
+    expect(report.dataQuality.gradesConverted).toEqual([
+      { measureId: MMRC, shortName: 'mMRC', figureId: `differs-by.scale.${MMRC}`, pairs: 0, ofPairs: 0 },
+      { measureId: MRC, shortName: 'MRC', figureId: `differs-by.scale.${MRC}`, pairs: 1, ofPairs: 2 },
+    ]);
+  });
+
   it.each([
     `differs-by.scale.${MRC}`,
     `pair-lost.not-like-for-like.${MRC}`,
@@ -100,7 +107,7 @@ describe('a pair of breathlessness across its two scales', () => {
   const countIn = (tables: readonly ReadTable[]): readonly string[] | undefined =>
     tables
       .find(({ caption }) => caption.includes('converted to the scale of the baseline'))
-      ?.rows[0]?.slice(0, 2);
+      ?.rows.flatMap((row) => row.slice(0, 3));
 
   it('stands with its count and its source in the page, the spreadsheet and the PDF', async () => {
     const pages = await pagesAs(service, 'lead');
@@ -111,14 +118,23 @@ describe('a pair of breathlessness across its two scales', () => {
       await tablesInSheets(await fileOf('xlsx')),
       await tablesInPdf(await fileOf('pdf')),
     ]) {
-      expect(countIn(tables)).toEqual(['MRC', '1']);
+      expect(countIn(tables)).toEqual(['mMRC', '0', '0', 'MRC', '1', '2']);
     }
   });
 
-  it('is a row of the CSV', async () => {
+  it('is a row of the CSV for each scale', async () => {
     const { text } = await service.as('lead').get(`/api/v1/reports/quarterly.csv?${QUARTER}`);
-    const row = text.split('\n').find((line) => line.includes(`differs-by.scale.${MRC}`));
-    expect(row).toMatch(/,1,/);
+    const rows = text.split('\n').filter((line) => line.includes('converted from the other scale'));
+    expect(rows).toHaveLength(2);
+    expect(rows[1]).toContain(`,differs-by.scale.${MRC},,,count,2,1,2,,,1,pairs,`);
+    expect(rows[0]).toContain(`,differs-by.scale.${MMRC},,,count,0,0,0,,,0,pairs,`);
+  });
+
+  it('is told in the text of the report', async () => {
+    const { text } = await service.as('lead').get(`/api/v1/reports/quarterly.txt?${QUARTER}`);
+    expect(text.replaceAll(/\s+/g, ' ')).toContain(
+      'Pairs only by a converted grade: mMRC 0 of 0 pairs, MRC 1 of 2 pairs (mMRC is MRC less 1',
+    );
   });
 
   it('leaves what was recorded as it was: FHIR gives the grade on its own scale', async () => {

@@ -6,7 +6,7 @@ import type { CsvRow } from './row.js';
 /** Indicators, breakdowns, sites, published figures and the quality of the record. */
 export function comparisonRows(report: QuarterlyReport): readonly CsvRow[] {
   const { indicators, breakdowns, sites, benchmarks, dataQuality, comparisons, trend } = report;
-  const { completeness, entry, confirmedValues, pairsLost } = dataQuality;
+  const { completeness, entry, confirmedValues, pairsLost, gradesConverted } = dataQuality;
   return [
     ...indicators.map(({ figure, target }) =>
       figureRow('indicators', figure, { target: target?.percent ?? null }),
@@ -84,6 +84,19 @@ export function comparisonRows(report: QuarterlyReport): readonly CsvRow[] {
           unit: 'referrals',
         }),
       ),
+    ),
+    ...gradesConverted.map(({ shortName, figureId, pairs, ofPairs }) =>
+      numberRow({
+        section: 'data-quality',
+        title: `${shortName}: pairs only by a grade converted from the other scale`,
+        figureId,
+        statistic: 'count',
+        n: ofPairs,
+        numerator: pairs,
+        denominator: ofPairs,
+        value: pairs,
+        unit: 'pairs',
+      }),
     ),
     ...(comparisons ?? []).flatMap(periodRows),
     ...(trend?.charts ?? []).flatMap(chartRows),

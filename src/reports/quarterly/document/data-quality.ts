@@ -3,12 +3,13 @@ import { GRADES_CONVERTED_BY } from '../../../domain/measures/mrc-scales.js';
 import { PAIR_FIGURE_IDS } from '../../../domain/indicators/pair-figures.js';
 import type { Block, Section, Table } from '../../../documents/document-model.js';
 import type { QuarterlyReport } from '../report-model.js';
-import type { PairsLost } from '../section-models.js';
+import type { ConvertedPairs, PairsLost } from '../section-models.js';
 import { count, figureTable, membersLink, text } from './cells.js';
 
 /** How far the record can be trusted, and what to mend first. */
-export function dataQualitySection({ dataQuality, outcomes }: QuarterlyReport): Section {
-  const { mendFirst, completeness, entry, confirmedValues, pairsLost, entriesInError } = dataQuality;
+export function dataQualitySection({ dataQuality }: QuarterlyReport): Section {
+  const { mendFirst, completeness, entry, confirmedValues, pairsLost, gradesConverted, entriesInError } =
+    dataQuality;
   return {
     id: 'data-quality',
     title: 'Quality of the record',
@@ -48,7 +49,7 @@ export function dataQualitySection({ dataQuality, outcomes }: QuarterlyReport): 
         ),
       },
       { kind: 'table', table: pairsLostTable(pairsLost) },
-      ...acrossScalesBlocks(outcomes),
+      ...convertedBlocks(gradesConverted),
       ...inErrorBlocks(entriesInError),
     ],
   };
@@ -69,20 +70,23 @@ function inErrorBlocks(counts: QuarterlyReport['dataQuality']['entriesInError'])
   return [words, { kind: 'table', table }];
 }
 
-/** Pairs for which a grade of breathlessness was converted; nothing where none was. */
-function acrossScalesBlocks(outcomes: QuarterlyReport['outcomes']): readonly Block[] {
-  const rows = outcomes.flatMap(({ shortName, differences }) =>
-    differences
-      .filter(({ condition }) => condition === 'scale')
-      .map(({ figureId, pairs }) => [text(shortName), count(pairs, membersLink(figureId, 'numerator'))]),
-  );
-  if (rows.length === 0) return [];
-  const caption = `Pairs with a grade of breathlessness at discharge converted to the scale of the baseline (${GRADES_CONVERTED_BY})`;
-  const columns = [
-    { head: 'Scale of the baseline', kind: 'text' },
-    { head: 'Pairs', kind: 'number' },
-  ] as const;
-  return [{ kind: 'table', table: { caption, columns, rows } }];
+/** Pairs for which a grade of breathlessness was converted; nothing where breathlessness was not measured. */
+function convertedBlocks(converted: readonly ConvertedPairs[]): readonly Block[] {
+  if (converted.length === 0) return [];
+  const table: Table = {
+    caption: `Pairs only by a grade of breathlessness at discharge converted to the scale of the baseline (${GRADES_CONVERTED_BY}); none is like for like`,
+    columns: [
+      { head: 'Scale of the baseline', kind: 'text' },
+      { head: 'Pairs by a converted grade', kind: 'number' },
+      { head: 'of all its pairs', kind: 'number' },
+    ],
+    rows: converted.map(({ shortName, figureId, pairs, ofPairs }) => [
+      text(shortName),
+      count(pairs, membersLink(figureId, 'numerator')),
+      count(ofPairs, membersLink(figureId, 'counted')),
+    ]),
+  };
+  return [{ kind: 'table', table }];
 }
 
 function pairsLostTable(pairsLost: readonly PairsLost[]): Table {
