@@ -1,6 +1,6 @@
 import type { Result } from '../cohort/referral-facts.js';
 import type { Fraction } from '../exact/fraction.js';
-import { compare, negate, subtract } from '../exact/fraction.js';
+import { compare, negate, subtract, toNumber } from '../exact/fraction.js';
 import { findMeasure } from '../measures/catalogue.js';
 import { show } from '../measures/accepted-values.js';
 import { withUnit } from '../measures/shown-value.js';
@@ -92,7 +92,7 @@ export function compareResults(
       discharge.hadPracticeWalk !== null &&
       baseline.hadPracticeWalk !== discharge.hadPracticeWalk,
     thresholds,
-    words: changeInWords(improvement, thresholds, baseline.measureId),
+    words: changeInWords(improvement, thresholds),
     differenceWords: wordsOf(differences),
   };
 }
@@ -114,10 +114,22 @@ export function classify(
   return compare(negate(improvement), fall.value) >= 0 ? 'worse' : 'little-change';
 }
 
-function changeInWords(improvement: Fraction, thresholds: ChosenThresholds, measureId: string): string {
+/** One text for all changes of one size that one choice judges: a long report holds each some hundred times. */
+const wordsKnown = new WeakMap<ChosenThresholds, Map<number, string>>();
+
+function changeInWords(improvement: Fraction, thresholds: ChosenThresholds): string {
+  const known = wordsKnown.get(thresholds) ?? new Map<number, string>();
+  wordsKnown.set(thresholds, known);
+  const size = toNumber(improvement);
+  const words = known.get(size) ?? wordsFor(improvement, thresholds);
+  known.set(size, words);
+  return words;
+}
+
+function wordsFor(improvement: Fraction, { measureId, improvement: threshold }: ChosenThresholds): string {
   const unit = findMeasure(measureId)?.unit ?? 'points';
   const size = (value: Fraction) => withUnit(show(value), unit);
-  const judgedBy = thresholds.improvement === null ? '' : `, threshold ${size(thresholds.improvement.value)}`;
+  const judgedBy = threshold === null ? '' : `, threshold ${size(threshold.value)}`;
   if (improvement.numerator === 0) return `No change${judgedBy}`;
   const isBetter = improvement.numerator > 0;
   return `${isBetter ? 'Better' : 'Worse'} by ${size(isBetter ? improvement : negate(improvement))}${judgedBy}`;

@@ -23,6 +23,7 @@ import type { CompletionReading } from '../../domain/settings/team-settings.js';
 import { outcomeRules } from '../../domain/indicators/outcome-figures.js';
 import type { EntriesInError } from '../../domain/history/entered-in-error.js';
 import type { NamedSite } from '../../domain/cohort/dimensions.js';
+import type { Narrowing } from '../../domain/cohort/narrowing.js';
 import { benchmarksSection } from './benchmarks-section.js';
 import { breakdownSection, countedBreakdowns } from './breakdown-section.js';
 import { changesTold } from './changes-told.js';
@@ -39,7 +40,7 @@ import { narrowedTo } from './narrowed-to.js';
 import { measuredStarters, outcomesSection } from './outcomes-section.js';
 import { percentPredictedSection } from './percent-predicted-section.js';
 import { quarterFrom } from './quarter.js';
-import type { QuarterInput } from './quarter.js';
+import type { Quarter, QuarterInput, QuarterTerms } from './quarter.js';
 import type { CohortSummary, CompletionRow, Provisional, QuarterlyReport } from './report-model.js';
 import { sitesSection } from './sites-section.js';
 import type { QuarterOfTrend } from './quarter-of-trend.js';
@@ -48,7 +49,12 @@ import { waitingSection } from './waiting-section.js';
 import { waitsSection } from './waits-section.js';
 
 /** What the report is built from. */
-export interface QuarterlyReportInput extends QuarterInput {
+export interface QuarterlyReportInput extends QuarterInput, ReportTerms {}
+
+/** What a report is made by, beside those whom it counts. */
+export interface ReportTerms extends QuarterTerms {
+  /** What the report is narrowed to. */
+  readonly narrowing: Narrowing;
   readonly settingsVersion: number;
   readonly teamName: string;
   readonly commissioners: readonly NamedSite[];
@@ -70,8 +76,12 @@ export interface QuarterlyReportInput extends QuarterInput {
  * @returns a report that is well formed whatever the facts: an empty quarter has counts of 0 and nulls, never NaN
  */
 export function buildQuarterlyReport(input: QuarterlyReportInput): QuarterlyReport {
-  const { period, asAt, settings, settingsVersion, teamName, narrowing } = input;
-  const quarter = quarterFrom(input);
+  return reportOf(quarterFrom(input), input);
+}
+
+/** The report of those who have been sorted into the cohorts already. */
+export function reportOf(quarter: Quarter, terms: ReportTerms): QuarterlyReport {
+  const { period, asAt, settings, settingsVersion, teamName, narrowing } = terms;
   const measured = measuredStarters(quarter);
   const counter = figureCounter(quarter, [
     ...GENERAL_RULES,
@@ -106,9 +116,9 @@ export function buildQuarterlyReport(input: QuarterlyReportInput): QuarterlyRepo
   const waiting = waitingSection(quarter, counter);
   const broken = countedBreakdowns(quarter, measured, counter);
   const benchmarks = benchmarksSection(outcomes, counter);
-  const dataQuality = dataQualitySection(quarter, outcomes, counter, input.entriesInError);
+  const dataQuality = dataQualitySection(quarter, outcomes, counter, terms.entriesInError);
   const provisional = provisionalState(asAt >= period.lastDay, cohorts);
-  const { compareWith = null, trendOver = null } = input;
+  const { compareWith = null, trendOver = null } = terms;
   const comparisons = compareWith === null ? null : comparisonsSection({ indicators, outcomes }, compareWith);
   const trend = trendOver === null ? null : trendSection(measured, trendOver);
   const told = { asAt, cohorts, uptake, indicators, outcomes, dataQuality, provisional };
@@ -117,7 +127,7 @@ export function buildQuarterlyReport(input: QuarterlyReportInput): QuarterlyRepo
     period,
     asAt,
     settingsVersion,
-    narrowedTo: narrowedTo(narrowing, input),
+    narrowedTo: narrowedTo(narrowing, terms),
     narrative: narrativeOf(told, changesTold(comparisons, trend)),
     provisional,
     definitions: definitionsUsed(settings, outcomes, percentPredicted, counter),

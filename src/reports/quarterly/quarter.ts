@@ -12,20 +12,25 @@ import type { ReferralFacts } from '../../domain/cohort/referral-facts.js';
 import type { JudgeContext } from '../../domain/indicators/indicator.js';
 import { judgeContext } from '../../domain/indicators/judge-context.js';
 import { coursesOf } from '../../domain/pathway/course.js';
+import type { Course } from '../../domain/pathway/course.js';
 import type { TeamSettings } from '../../domain/settings/team-settings.js';
 
-/** What a report is counted from. */
-export interface QuarterInput {
-  /**
-   * Every referral that may belong to a cohort of the period, and every one that may wait at the cut; others do no harm.
-   */
-  readonly facts: readonly ReferralFacts[];
+/** Of what period a report is, at what cut, and by which settings it is counted. */
+export interface QuarterTerms {
   readonly period: Period;
   /** The data cut. */
   readonly asAt: PlainDate;
   readonly settings: TeamSettings;
   /** Every site of the team, by name. */
   readonly sites: readonly NamedSite[];
+}
+
+/** What a report is counted from. */
+export interface QuarterInput extends QuarterTerms {
+  /**
+   * Every referral that may belong to a cohort of the period, and every one that may wait at the cut; others do no harm.
+   */
+  readonly facts: readonly ReferralFacts[];
   /** What the report is narrowed to. */
   readonly narrowing: Narrowing;
 }
@@ -41,8 +46,15 @@ export interface Quarter {
 }
 
 /** Narrows the facts, cuts them at the as-at date, once, and sorts them into the cohorts. */
-export function quarterFrom({ facts, period, asAt, settings, sites, narrowing }: QuarterInput): Quarter {
-  const courses = coursesOf(narrowed(facts, narrowing), asAt);
+export function quarterFrom({ facts, narrowing, ...terms }: QuarterInput): Quarter {
+  return quarterOf(coursesOf(narrowed(facts, narrowing), terms.asAt), terms);
+}
+
+/** Sorts courses, all at the cut of the terms, into the cohorts. */
+export function quarterOf(
+  courses: readonly Course[],
+  { period, asAt, settings, sites }: QuarterTerms,
+): Quarter {
   const waiting = waitingAmong(courses);
   return {
     cohorts: {

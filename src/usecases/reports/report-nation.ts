@@ -2,11 +2,14 @@ import type { Period } from '../../domain/calendar/period.js';
 import type { PlainDate } from '../../domain/calendar/plain-date.js';
 import { NOT_NARROWED } from '../../domain/cohort/narrowing.js';
 import type { ContactFacts, ReferralFacts, Result } from '../../domain/cohort/referral-facts.js';
+import { coursesOf } from '../../domain/pathway/course.js';
+import type { Course } from '../../domain/pathway/course.js';
 import type { EntriesInError } from '../../domain/history/entered-in-error.js';
 import { DEFAULT_TEAM_SETTINGS } from '../../domain/settings/team-settings.js';
-import { buildQuarterlyReport } from '../../reports/quarterly/build-quarterly-report.js';
+import { reportOf } from '../../reports/quarterly/build-quarterly-report.js';
 import type { QuarterlyReport } from '../../reports/quarterly/report-model.js';
-import { quarterFrom } from '../../reports/quarterly/quarter.js';
+import { quarterOf } from '../../reports/quarterly/quarter.js';
+import type { QuarterTerms } from '../../reports/quarterly/quarter.js';
 import { entriesInErrorOf } from '../../storage/facts/entries-in-error.js';
 import { letOthersWork } from '../../storage/let-others-work.js';
 import { listTeams } from '../../storage/providers/providers.js';
@@ -34,24 +37,23 @@ export async function reportNation(context: Context, request: NationRequest): Pr
   const { reader } = context;
   const settings = DEFAULT_TEAM_SETTINGS;
   const teams = await listTeams(reader);
-  const facts: ReferralFacts[] = [];
+  const terms = { period, asAt, settings, sites: teams.map(({ id, name }) => ({ id, name })) };
+  const courses: Course[] = [];
   const shared = { contact: shareAlike(contentOfContact), result: shareAlike(contentOfResult) };
   let entriesInError: EntriesInError = { referrals: 0, offers: 0, sessions: 0, assessments: 0 };
   for (const [index, { id: teamId }] of teams.entries()) {
-    const ofTeam = await factsOfReport(reader, { teamId, period, asAt, settings });
-    for (const each of counted(ofTeam, request)) facts.push(sharing(each, teamId, shared));
+    const ofTeam = coursesOf(await factsOfReport(reader, { teamId, period, asAt, settings }), asAt);
+    for (const course of counted(ofTeam, terms)) {
+      courses.push({ ...course, facts: sharing(course.facts, teamId, shared) });
+    }
     entriesInError = sumOf(entriesInError, await entriesInErrorOf(reader, teamId, period));
     onProgress?.(index + 1, teams.length);
     await letOthersWork();
   }
-  return buildQuarterlyReport({
-    facts,
-    period,
-    asAt,
-    settings,
+  return reportOf(quarterOf(courses, terms), {
+    ...terms,
     settingsVersion: 0,
     teamName: 'All teams',
-    sites: teams.map(({ id, name }) => ({ id, name })),
     commissioners: [],
     narrowing: NOT_NARROWED,
     entriesInError,
@@ -59,24 +61,10 @@ export async function reportNation(context: Context, request: NationRequest): Pr
 }
 
 /** Those that some figure counts: of a national quarter the others would fill the memory. */
-function counted(
-  facts: readonly ReferralFacts[],
-  { period, asAt }: Pick<NationRequest, 'period' | 'asAt'>,
-): readonly ReferralFacts[] {
-  const settings = DEFAULT_TEAM_SETTINGS;
-  const { cohorts, waiting } = quarterFrom({
-    facts,
-    period,
-    asAt,
-    settings,
-    sites: [],
-    narrowing: NOT_NARROWED,
-  });
-  const ids = new Set([
-    ...Object.values(cohorts).flatMap(({ courses }) => courses.map((course) => course.facts.referralId)),
-    ...waiting.map(({ course }) => course.facts.referralId),
-  ]);
-  return facts.filter(({ referralId }) => ids.has(referralId));
+function counted(courses: readonly Course[], terms: QuarterTerms): readonly Course[] {
+  const { cohorts } = quarterOf(courses, { ...terms, sites: [] });
+  const inCohorts = new Set(Object.values(cohorts).flatMap((cohort) => cohort.courses));
+  return courses.filter((course) => inCohorts.has(course));
 }
 
 interface Shared {
