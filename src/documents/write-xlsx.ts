@@ -26,9 +26,18 @@ function sheetOf({ title, subtitle }: Document, section: Section): Sheet<never> 
     data: [
       [{ value: `${title}: ${section.title}`, fontWeight: 'bold', fontSize: 14 }],
       ...subtitle.map((line): Row => [line]),
-      ...section.blocks.flatMap(blockRows),
+      ...rowsOf(section.blocks),
     ],
   };
+}
+
+/** A sentence after a table stands apart from it, so that it is not taken for a row. */
+function rowsOf(blocks: readonly Block[]): readonly Row[] {
+  return blocks.flatMap((block, index) => {
+    const before = blocks[index - 1]?.kind;
+    const isAfterTable = block.kind === 'paragraph' && (before === 'table' || before === 'plot');
+    return [...(isAfterTable ? [[]] : []), ...blockRows(block)];
+  });
 }
 
 function blockRows(block: Block): readonly Row[] {
@@ -40,11 +49,7 @@ function blockRows(block: Block): readonly Row[] {
     case 'sentences':
       return block.items.map(({ text }) => [text]);
     case 'part':
-      return [
-        [],
-        [{ value: block.title, fontWeight: 'bold', fontSize: 12 }],
-        ...block.blocks.flatMap(blockRows),
-      ];
+      return [[], [{ value: block.title, fontWeight: 'bold', fontSize: 12 }], ...rowsOf(block.blocks)];
     case 'table':
     case 'plot':
       return tableRows(block.table);
