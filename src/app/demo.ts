@@ -3,6 +3,7 @@ import type { AddressInfo } from 'node:net';
 import { dirname, resolve } from 'node:path';
 import { z } from 'zod';
 import { buildDemo, DEMO_PASSPHRASE } from '../../seeds/build-demo.js';
+import { releaseSummaries } from '../../seeds/release-summaries.js';
 import { ROLE_WORDS } from '../domain/account/role-words.js';
 import { ROLES } from '../domain/account/role.js';
 import { latestClosedQuarter } from '../domain/calendar/period.js';
@@ -18,7 +19,7 @@ import { serve } from './serve.js';
 import { SYSTEM_CLOCK } from './system-clock.js';
 
 /** Raised whenever the generator makes other data, so that an older demo is built anew. */
-const DEMO_VERSION = 5;
+const DEMO_VERSION = 6;
 const SEED = 20_260_401;
 const TOKEN_DAYS = 30;
 
@@ -86,8 +87,11 @@ async function build(): Promise<Note> {
   const record = await openRecord(unfinished, SYSTEM_CLOCK);
   const today = SYSTEM_CLOCK.today();
   const demo = await buildDemo(record.context, { today, seed: SEED, onProgress: showProgress });
-  await record.connection.close();
   if (process.stdout.isTTY) process.stdout.write('\n');
+  console.log('Releasing summaries of the last two quarters to the commissioners.');
+  const released = await releaseSummaries(record.context, demo);
+  console.log(`  ${released.length} released.`);
+  await record.connection.close();
   renameSync(unfinished, DEMO_FILE);
   const built: Note = {
     version: DEMO_VERSION,

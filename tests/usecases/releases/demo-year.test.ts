@@ -7,7 +7,7 @@ import type { Exposure } from '../../../src/domain/release/exposure.js';
 import type { AttackReport } from '../../../src/domain/release/protect-release.js';
 import { releaseDocument } from '../../../src/reports/release/release-document.js';
 import { makeRelease } from '../../../src/usecases/releases/make-release.js';
-import { readRelease, readReleaseFile } from '../../../src/usecases/releases/read-releases.js';
+import { readRelease, readReleaseFile, readReleases } from '../../../src/usecases/releases/read-releases.js';
 import { verifyReleases } from '../../../src/usecases/releases/verify-releases.js';
 import { DocumentView } from '../../../src/web/report/document-view.js';
 import { behind, knownFrom, printedIn, systemFrom, yearIsSum } from '../../support/attacker.js';
@@ -19,6 +19,7 @@ import { tablesInPdf } from '../../support/read-pdf-tables.js';
 import { tablesInPage, tablesInSheets } from '../../support/read-tables.js';
 import { inOrder } from '../../support/released-forms.js';
 import { need } from '../../../seeds/perform.js';
+import { releaseSummaries } from '../../../seeds/release-summaries.js';
 
 /** Each quarter is released some six weeks after its end, the year with a cut of its own: much is entered in between. */
 const PERIODS = [
@@ -122,6 +123,23 @@ describe('a year of the demo, released to both commissioners quarter by quarter 
     }
     expect(hidden).toBeGreaterThan(20);
   });
+});
+
+it('lets each commissioner of the demo read its last two quarters', async () => {
+  const { context } = demo.record;
+  const released = await releaseSummaries(context, demo.demo);
+  expect(released.map(({ period }) => period)).toEqual([
+    '2026-27-Q1',
+    '2026-27-Q1',
+    '2026-27-Q2',
+    '2026-27-Q2',
+  ]);
+  for (const { role, accountId, commissionerId } of demo.demo.accounts) {
+    if (role !== 'commissioner' || commissionerId === null) continue;
+    const reads = await readReleases(context, { role, accountId, commissionerId });
+    expect(reads.slice(0, 2).map(({ period }) => period)).toEqual(['2026-27-Q2', '2026-27-Q1']);
+  }
+  expect((await verifyReleases(context)).flatMap(({ faults }) => faults)).toEqual([]);
 });
 
 /** What a reader of the kept rows knows; a reader of the page and the spreadsheet, and of a year's PDF, knows the same. */
