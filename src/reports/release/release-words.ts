@@ -52,7 +52,7 @@ export function hidingWords({ policy, agreement }: ProtectedRelease): readonly s
       : `Counts from 1 to ${hidesBelow - 1} are hidden. All other counts are rounded to the nearest multiple of ${roundingBase}, totals too, so that rows need not add up to their total.`,
     `Percentages are of the printed counts, and are left out below ${minimumForPercent} people or where a count is hidden. Means and medians are of at least ${minimumForMeans} people.`,
     'Groups were merged, or a table left out, where too few people were in them.',
-    'Before it left the team this summary was attacked together with all other summaries of the same financial year: no hidden count could be worked out to within ' +
+    'Before it left the team this summary was tested together with all other summaries of the same financial year: no hidden count can be worked out to within ' +
       `${policy.minimumWidth - 1} people.`,
     ...(agreement === null ? [] : [`Released in exact counts under the agreement: ${agreement}.`]),
   ];

@@ -45,9 +45,9 @@ function Passed({ frame, form, draft }: ResultProps): JSX.Element {
   const others = releases.length - 1;
   return (
     <>
-      <Notice kind="done" title="The attack found nothing" isLive>
+      <Notice kind="done" title="No hidden count can be worked out closely" isLive>
         <p safe>
-          {`${targets} hidden counts and small differences were attacked, with ${others === 0 ? 'no other release' : `${others} other ${others === 1 ? 'release' : 'releases'}`} of the financial year. None can be worked out closely enough to know somebody by.`}
+          {`The service tried to work out ${targets} hidden counts and small differences from this summary with ${others === 0 ? 'no other release' : `${others} other ${others === 1 ? 'release' : 'releases'}`} of the financial year. None comes out closely enough to know somebody by.`}
         </p>
       </Notice>
       <Form frame={frame} action="/releases/new" label="Release this summary">

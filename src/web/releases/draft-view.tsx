@@ -36,8 +36,8 @@ export function DraftView(props: DraftProps): JSX.Element {
       </p>
       <h1>Draft a release</h1>
       <p>
-        A draft is not stored. Before a release is made it is attacked, together with every release of the
-        same financial year, in the way that somebody who knows people here could.
+        A draft is not stored. Before a release is made, the service tries to work out its hidden counts, from
+        it and every other release of the same financial year, as somebody who knows people here could.
       </p>
       <ErrorSummary errors={errors} title="Nothing was counted: please mend this first" />
       {draft === null ? '' : <DraftResult frame={frame} form={form} draft={draft} />}
