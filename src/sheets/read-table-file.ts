@@ -1,6 +1,5 @@
 import { decodeText } from './decode-text.js';
 import { readCsv } from './read-csv.js';
-import { readWorkbook } from './read-workbook.js';
 import { LIMITS, refusedFile } from './table-file.js';
 import type { TableFile } from './table-file.js';
 
@@ -28,7 +27,7 @@ export type TableReader = (bytes: Uint8Array) => Promise<TableFile>;
  */
 export async function readTableFile(
   bytes: Uint8Array,
-  workbookReader: TableReader = readWorkbook,
+  workbookReader: TableReader = readWorkbookHere,
 ): Promise<TableFile> {
   if (bytes.length === 0) return refusedFile('The file is empty.');
   if (bytes.length > LIMITS.fileBytes)
@@ -46,6 +45,12 @@ export async function readTableFile(
   if (text === null)
     return refusedFile('This is no table: it is neither text nor a workbook. Save the table as CSV or XLSX.');
   return readCsv(text);
+}
+
+/** The reader of workbooks is large, and loaded with the first of them. */
+async function readWorkbookHere(bytes: Uint8Array): Promise<TableFile> {
+  const { readWorkbook } = await import('./read-workbook.js');
+  return readWorkbook(bytes);
 }
 
 function startsWith(bytes: Uint8Array, start: readonly number[]): boolean {

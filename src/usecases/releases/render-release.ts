@@ -1,6 +1,3 @@
-import { LEAFLET_SHEET } from '../../documents/sheet-of-paper.js';
-import { writePdf } from '../../documents/write-pdf.js';
-import { writeXlsx } from '../../documents/write-xlsx.js';
 import { utcMidnight } from '../../domain/calendar/instant.js';
 import { plainDate } from '../../domain/calendar/plain-date.js';
 import type { ReleaseForm } from '../../domain/release/kept-release.js';
@@ -18,10 +15,16 @@ export const RELEASE_MEDIA_TYPES: Readonly<Record<ReleaseForm, string>> = {
   fhir: 'application/fhir+json',
 };
 
-/** Every form of a release. They are written once, on the day, and kept. */
+/**
+ * Every form of a release. They are written once, on the day, and kept. What writes PDF and spreadsheets is large, and
+ * loaded with the first of them.
+ */
 export async function renderRelease(
   release: ProtectedRelease,
 ): Promise<Readonly<Record<ReleaseForm, Buffer>>> {
+  const { LEAFLET_SHEET } = await import('../../documents/sheet-of-paper.js');
+  const { writePdf } = await import('../../documents/write-pdf.js');
+  const { writeXlsx } = await import('../../documents/write-xlsx.js');
   const document = releaseDocument(release);
   const madeAt = utcMidnight(plainDate(release.releasedOn));
   return {

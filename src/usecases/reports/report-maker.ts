@@ -1,5 +1,3 @@
-import { writePdf } from '../../documents/write-pdf.js';
-import { writeXlsx } from '../../documents/write-xlsx.js';
 import { buildQuarterlyReport } from '../../reports/quarterly/build-quarterly-report.js';
 import { csvTable } from '../../reports/quarterly/csv/csv-table.js';
 import { quarterlyDocument } from '../../reports/quarterly/document/build-document.js';
@@ -56,12 +54,17 @@ export function reportMaker(reader: Executor): ReportMaker {
   };
 }
 
+/** What writes PDF and spreadsheets is large, and loaded with the first of them: the program is up sooner. */
 async function written(report: QuarterlyReport, form: ReportForm): Promise<Uint8Array> {
   switch (form) {
-    case 'pdf':
+    case 'pdf': {
+      const { writePdf } = await import('../../documents/write-pdf.js');
       return writePdf(quarterlyDocument(report));
-    case 'xlsx':
+    }
+    case 'xlsx': {
+      const { writeXlsx } = await import('../../documents/write-xlsx.js');
       return writeXlsx(quarterlyDocument(report));
+    }
     case 'csv':
       return Buffer.from(writeCsv(csvTable(report)));
     case 'json':
