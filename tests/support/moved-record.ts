@@ -5,9 +5,9 @@ import { join } from 'node:path';
 import { parse } from 'csv-parse/sync';
 import { stringify } from 'csv-stringify/sync';
 import { unzipSync, zipSync } from 'fflate';
-import { openRecord } from '../../src/app/open-record.js';
 import type { OpenRecord } from '../../src/app/open-record.js';
 import { clockAt } from '../../src/app/system-clock.js';
+import { openNewRecord } from './open-new-record.js';
 import { asRecord, asRecords, textAt } from './response.js';
 import { TEST_INSTANT } from './start-app.js';
 
@@ -20,7 +20,7 @@ export interface EmptyStore {
 /** Makes a store with nothing in it. */
 export async function emptyStore(at: string = TEST_INSTANT): Promise<EmptyStore> {
   const folder = mkdtempSync(join(tmpdir(), 'tidemark-moved-'));
-  const record = await openRecord(join(folder, 'record.sqlite'), clockAt(at));
+  const record = await openNewRecord(join(folder, 'record.sqlite'), clockAt(at));
   return {
     record,
     remove: async () => {

@@ -5,13 +5,13 @@ import Sqlite from 'better-sqlite3';
 import supertest from 'supertest';
 import { buildApp } from '../../src/app/build-app.js';
 import type { ServiceOptions } from '../../src/app/build-app.js';
-import { openRecord } from '../../src/app/open-record.js';
 import type { OpenRecord } from '../../src/app/open-record.js';
 import { clockAt } from '../../src/app/system-clock.js';
 import type { App } from '../../src/http/app-types.js';
 import { createAccount, createCommissioner, createTeam } from '../../src/usecases/accounts/provision.js';
 import type { Clock } from '../../src/usecases/context.js';
 import { currentEtag } from './current-etag.js';
+import { openNewRecord } from './open-new-record.js';
 
 /** The instant at which tests take place unless they say otherwise: Wednesday 25 November 2026. */
 export const TEST_INSTANT = '2026-11-25T10:00:00.000Z';
@@ -61,7 +61,7 @@ export async function startApp(
 ): Promise<TestApp> {
   const folder = mkdtempSync(join(tmpdir(), 'tidemark-test-'));
   const databaseFile = join(folder, 'record.sqlite');
-  const record = await openRecord(databaseFile, typeof at === 'string' ? clockAt(at) : at);
+  const record = await openNewRecord(databaseFile, typeof at === 'string' ? clockAt(at) : at);
   const { context } = record;
   const team = await createTeam(context, {
     name: 'Marram Coast PR team',
