@@ -3,7 +3,7 @@ import type { ClosureReason } from '../referral/closed-sets.js';
 import type { CourseDates } from './course.js';
 
 /** Closures that end a course from outside: neither the service nor the person could have gone on. */
-const COMPETING_REASONS = ['died', 'moved-away', 'transferred'] as const;
+export const COMPETING_REASONS = ['died', 'moved-away', 'transferred'] as const;
 export type CompetingReason = (typeof COMPETING_REASONS)[number];
 
 /** How and when a person left before the start. */

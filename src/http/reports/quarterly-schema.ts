@@ -184,7 +184,13 @@ export const QuarterlyReportShown = z
         figure: FigureShown,
         target: z.strictObject({ percent: z.number(), source: z.string() }).nullable(),
         isReached: z.boolean().nullable(),
-        isBeyondChance: z.boolean().nullable(),
+        isBeyondChance: z
+          .boolean()
+          .nullable()
+          .describe(
+            'Whether the interval leaves the target out however the open ones end; null without a target, and where ' +
+              'fewer than 30 are decided, or too many are open, to say so',
+          ),
       }),
     ),
     reasons: z.strictObject({ notStarting: z.array(FigureShown), notCompleting: z.array(FigureShown) }),

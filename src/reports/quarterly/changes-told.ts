@@ -16,21 +16,44 @@ export function changesTold(
   comparisons: readonly PeriodComparison[] | null,
   trend: TrendSection | null,
 ): readonly NarrativeSentence[] {
-  return [...(comparisons ?? []).flatMap(differencesTold), ...(trend === null ? [] : signalsTold(trend))];
+  return [...differencesTold(comparisons ?? []), ...(trend === null ? [] : signalsTold(trend))];
 }
 
-function differencesTold({ words, period, shares }: PeriodComparison): readonly NarrativeSentence[] {
-  return shares
-    .filter(({ figureId, claim }) => claim === 'beyond-chance' && figureId !== SECOND_FIGURE)
-    .map((share) => ({
-      text: differenceTold(`${words}, ${periodWords(period)},`, share),
+/**
+ * The surest first, each with how many were compared: of many comparisons some are beyond chance by chance, and a sentence
+ * that is picked from them must say so.
+ */
+function differencesTold(comparisons: readonly PeriodComparison[]): readonly NarrativeSentence[] {
+  const compared = comparisons.flatMap(({ words, period, shares }) =>
+    shares
+      .filter(({ figureId, claim }) => claim !== 'too-few' && figureId !== SECOND_FIGURE)
+      .map((share) => ({ than: `${words}, ${periodWords(period)},`, share })),
+  );
+  const beyond = compared.filter(({ share }) => share.claim === 'beyond-chance');
+  const among = amongCompared(beyond.length, compared.length);
+  return [...beyond]
+    .sort((a, b) => sureness(b.share) - sureness(a.share))
+    .map(({ than, share }) => ({
+      text: `${differenceTold(than, share)}; ${among}.`,
       figureIds: [share.figureId],
     }));
 }
 
-function differenceTold(words: string, { title, now, then, difference }: ShareComparison): string {
+/** How far a difference lies from none, in widths of its interval. */
+function sureness({ difference }: ShareComparison): number {
+  if (difference === null) return 0;
+  const { points, interval } = difference;
+  return Math.abs(points) / (interval.high - interval.low);
+}
+
+function amongCompared(beyond: number, compared: number): string {
+  const found = beyond === 1 ? 'the only one so' : `one of ${beyond} so`;
+  return `${found} of ${compared} compared, where chance alone makes about 1 in 20`;
+}
+
+function differenceTold(than: string, { title, now, then, difference }: ShareComparison): string {
   const points = difference === null ? '' : `: a difference of ${inPoints(difference)}`;
-  return `${title}: ${shareOf(now)}; ${words} ${shareOf(then)}${points}, more than chance.`;
+  return `${title}: ${shareOf(now)}; ${than} ${shareOf(then)}${points}, more than chance`;
 }
 
 function inPoints({

@@ -11,6 +11,7 @@ const METHODS = [
   'Median and quartiles: type 7 of Hyndman and Fan (1996)',
   'Started by a day: cumulative incidence of Aalen and Johansen over everybody referred; leaving without a start competes with it, whoever still waits on the day of the data cut is followed up to that day; 95 % interval on the log(-log) scale',
   'Difference of a group to the rest, and of two periods: 95 % interval by the hybrid score method of Newcombe (1998)',
+  'Against a target: beyond chance where the 95 % interval leaves the target out however the open referrals end; nothing is claimed of fewer than 30',
   'Difference of two mean changes: 95 % interval by the method of Welch (1947)',
   'Earlier periods are seen as long after their end as the report, and counted by the settings of today; of twenty comparisons in which nothing changed, one is beyond chance by chance',
   'Charts over time: p chart for shares, XmR chart for other values, limits from all quarters shown, cut off at 0 for what cannot be negative; with fewer than twelve values a run chart about the median; nothing is claimed of fewer than 30 referrals',

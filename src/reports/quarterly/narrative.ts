@@ -1,6 +1,8 @@
 import { britishDate } from '../../domain/calendar/british-date.js';
+import { exclusionBeforeStart } from '../../domain/cohort/exclusions.js';
 import type { Figure } from '../../domain/indicators/figure.js';
-import type { QuarterlyReport } from './report-model.js';
+import { COMPETING_REASONS } from '../../domain/pathway/leaving.js';
+import type { IndicatorRow, QuarterlyReport } from './report-model.js';
 import type { NarrativeSentence } from './section-models.js';
 import { percentOf, rounded } from './text-numbers.js';
 
@@ -12,6 +14,7 @@ export type Told = Pick<
 
 const MOST_SENTENCES = 6;
 const MOST_OF_A_KIND = 2;
+const COMPETING_BEFORE_START: readonly string[] = COMPETING_REASONS.map(exclusionBeforeStart);
 
 /**
  * Three to six plain sentences for the top of a report: what came of the referrals, what is below its target by more than
@@ -34,21 +37,34 @@ function whatCame({ asAt, cohorts, uptake: { started } }: Told): NarrativeSenten
   if (referrals === 0) {
     return { text: 'No referral was received in the period.', figureIds: [started.id] };
   }
-  const waiting = started.open === 0 ? '' : `, and ${started.open} ${are(started.open)} waiting`;
-  const text =
-    `${counted(referrals, 'referral')} ${were(referrals)} received; by ${britishDate(asAt)} ` +
-    `${shareOf(started)} of those whose wait is over had started${waiting}.`;
+  const had =
+    started.denominator === 0
+      ? 'nobody had started'
+      : `${shareOf(started)} of those whose wait is over had started`;
+  const waiting = started.open === 0 ? [] : [`${started.open} ${are(started.open)} waiting`];
+  const leftAside = started.excluded
+    .filter(({ id }) => COMPETING_BEFORE_START.includes(id))
+    .reduce((sum, { count }) => sum + count, 0);
+  const gone = leftAside === 0 ? [] : [`${leftAside} died, moved away or were transferred before a start`];
+  const text = [
+    `${counted(referrals, 'referral')} ${were(referrals)} received`,
+    `by ${britishDate(asAt)} ${[had, ...waiting, ...gone].join(', and ')}.`,
+  ].join('; ');
   return { text, figureIds: [started.id] };
 }
 
-/** Below a target, and the interval excludes the target. */
+/**
+ * Below a target by more than chance, however the open ones end; then what stands below it so far and lets no more be said.
+ */
 function belowTarget({ indicators }: Told): readonly NarrativeSentence[] {
   const judged = indicators.filter(({ isReached }) => isReached !== null);
-  const below = judged.filter((row) => row.isReached === false && row.isBeyondChance === true);
-  if (below.length > 0) {
-    return below.slice(0, MOST_OF_A_KIND).map(({ figure, target }) => ({
-      text: `${figure.title}: ${shareOf(figure)}, below the target of ${rounded(target?.percent ?? null, 0)} % by more than chance.`,
-      figureIds: [figure.id],
+  const notReached = judged.filter(({ isReached }) => isReached === false);
+  const below = notReached.filter(({ isBeyondChance }) => isBeyondChance === true);
+  const undecided = notReached.filter(({ isBeyondChance }) => isBeyondChance === null);
+  if (below.length + undecided.length > 0) {
+    return [...below, ...undecided].slice(0, MOST_OF_A_KIND).map((row) => ({
+      text: belowTargetTold(row),
+      figureIds: [row.figure.id],
     }));
   }
   if (judged.length === 0) {
@@ -56,6 +72,18 @@ function belowTarget({ indicators }: Told): readonly NarrativeSentence[] {
   }
   const figureIds = judged.map(({ figure }) => figure.id);
   return [{ text: 'No figure lies below its target by more than chance.', figureIds }];
+}
+
+function belowTargetTold({ figure, target, isBeyondChance }: IndicatorRow): string {
+  const { open } = figure;
+  const standing = `${figure.title}: ${shareOf(figure)}`;
+  const below = `below the target of ${rounded(target?.percent ?? null, 0)} %`;
+  if (isBeyondChance === true) {
+    const whatever = open === 0 ? '' : `, however the ${open} still open ${open === 1 ? 'ends' : 'end'}`;
+    return `${standing}, ${below} by more than chance${whatever}.`;
+  }
+  const why = open === 0 ? 'of so few' : `with ${open} still open`;
+  return `${standing} so far, ${below}; ${why}, no more can be said.`;
 }
 
 /** Where too few were measured again for the share who improved to say much. */
@@ -83,7 +111,7 @@ function notKnown({ outcomes, dataQuality }: Told): readonly NarrativeSentence[]
 function mayMove({ provisional, cohorts }: Told): readonly NarrativeSentence[] {
   const figureIds = [cohorts.referral.notClosed.id];
   if (!provisional.isProvisional) {
-    return [{ text: 'Every referral behind these figures is closed.', figureIds }];
+    return [{ text: 'Every referral received, started or discharged in the period is closed.', figureIds }];
   }
   const notes = [...(provisional.isPeriodOver ? [] : ['the period is not over']), ...provisional.notes];
   return [{ text: `The figures may still move: ${notes.join('; ')}.`, figureIds }];

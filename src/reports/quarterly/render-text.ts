@@ -8,6 +8,7 @@ import { figureHeader, figureLines, leftOutLines, plainFigureLines } from './tex
 import { heading, wrap } from './text-layout.js';
 import { counted, coverWords, rounded } from './text-numbers.js';
 import { outcomeLines, percentPredictedLines } from './text-outcomes.js';
+import { verdictWords } from './verdict-words.js';
 
 /**
  * The quarterly report as text for a terminal: at most 100 columns, every percentage beside its counts.
@@ -138,9 +139,7 @@ function cohortHeader({ figure }: IndicatorRow, former: IndicatorRow | undefined
 
 function indicatorLines({ figure, target, isReached, isBeyondChance }: IndicatorRow): readonly string[] {
   if (target === null) return figureLines(figure);
-  const chance = isBeyondChance === true ? 'the interval excludes it' : 'the interval includes it';
-  const verdict =
-    isReached === null ? 'nothing to compare' : `${isReached ? 'reached' : 'not reached'}, ${chance}`;
+  const verdict = verdictWords({ isReached, isBeyondChance });
   return [
     ...figureLines(figure),
     ...wrap(`target ${rounded(target.percent, 1)} % (${target.source}): ${verdict}`, 4),

@@ -219,6 +219,9 @@ export interface IndicatorRow {
   readonly target: { readonly percent: number; readonly source: string } | null;
   /** Whether the percentage is at least the target; null without a target or a percentage. */
   readonly isReached: boolean | null;
-  /** Whether the 95 % interval excludes the target, so that the difference is more than chance; null likewise. */
+  /**
+   * Whether the 95 % interval excludes the target however the open ones end, so that the difference is more than chance;
+   * null likewise, and where fewer than 30 are decided, or too many are open, to say so.
+   */
   readonly isBeyondChance: boolean | null;
 }

@@ -71,6 +71,19 @@ const counted = (quarters: readonly EarlierFacts[]) =>
 
 const told = ({ narrative }: QuarterlyReport): string => narrative.map(({ text }) => text).join(' ');
 
+/** Of many comparisons some are beyond chance by chance: what is told of one says of how many it is picked. */
+function amongCompared({ comparisons }: QuarterlyReport): string {
+  const shares = (comparisons ?? []).flatMap((each) => each.shares);
+  // The wait less chosen days is the same wait again.
+  const claims = shares
+    .filter(({ figureId }) => figureId !== 'started-within-90-days-less-chosen-delay')
+    .map(({ claim }) => claim);
+  const beyond = claims.filter((claim) => claim === 'beyond-chance').length;
+  const compared = claims.filter((claim) => claim !== 'too-few').length;
+  const found = beyond === 1 ? 'the only one so' : `one of ${beyond} so`;
+  return `${found} of ${compared} compared, where chance alone makes about 1 in 20.`;
+}
+
 describe('a report beside the period before', () => {
   const compare = (now: readonly ReferralFacts[], then: readonly ReferralFacts[]): QuarterlyReport =>
     reportOf({
@@ -90,8 +103,9 @@ describe('a report beside the period before', () => {
     expect(uptake?.difference?.interval.high).toBeCloseTo(33.39, 2);
     expect(uptake?.claim).toBe('beyond-chance');
     expect(told(report)).toContain(
-      'Started, of those referred: 80.0 % (56 of 70); the period before, 2025-26-Q4 (January to March 2026), 60.0 % (48 of 80): a difference of 20 points (5 to 33), more than chance.',
+      'Started, of those referred: 80.0 % (56 of 70); the period before, 2025-26-Q4 (January to March 2026), 60.0 % (48 of 80): a difference of 20 points (5 to 33), more than chance; ',
     );
+    expect(told(report)).toContain(amongCompared(report));
   });
 
   // Newcombe, the same table: 9/10 less 3/10, 0.1705 to 0.8090.

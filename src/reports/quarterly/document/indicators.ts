@@ -1,6 +1,7 @@
 import type { Section, Table } from '../../../documents/document-model.js';
 import { COHORT_KINDS } from '../../../domain/cohort/cohorts.js';
 import type { IndicatorRow, QuarterlyReport } from '../report-model.js';
+import { verdictWords } from '../verdict-words.js';
 import { count, figureTable, number, text } from './cells.js';
 import type { BenchmarkRow } from '../section-models.js';
 import type { FigureRow } from './cells.js';
@@ -69,12 +70,7 @@ function benchmarksTable(benchmarks: readonly BenchmarkRow[]): Table {
 }
 
 function indicatorRow({ figure, target, isReached, isBeyondChance }: IndicatorRow): FigureRow {
-  const verdict =
-    target === null
-      ? 'no target set'
-      : isReached === null
-        ? 'nothing to compare'
-        : `${isReached ? 'reached' : 'not reached'}, ${isBeyondChance === true ? 'beyond chance' : 'within chance'}`;
+  const verdict = target === null ? 'no target set' : verdictWords({ isReached, isBeyondChance });
   return {
     figure,
     after: [number(target?.percent ?? null, 1), text(verdict), text(target?.source ?? '')],
