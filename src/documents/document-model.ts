@@ -71,8 +71,16 @@ export interface Sentence {
 export interface Table {
   readonly caption: string;
   readonly columns: readonly Column[];
-  /** One cell a column; the first names the row. */
+  /** One cell a column; the first that is read names the row. */
   readonly rows: readonly (readonly Cell[])[];
+  /** Rows that belong together, from the first row to the last, where people read; sheets say it in each row. */
+  readonly groups?: readonly RowGroup[];
+}
+
+/** Rows one after another under a head of their own. */
+export interface RowGroup {
+  readonly title: string;
+  readonly rowCount: number;
 }
 
 export interface Column {

@@ -1,45 +1,27 @@
-import { columnWidths, total } from './column-widths.js';
-import { columnsToRead } from './columns-to-read.js';
-import type { Strip, Table } from './document-model.js';
-import { drawStrip, drawStripHead, stripHead } from './pdf-strip.js';
+import { total } from './column-widths.js';
+import type { Table } from './document-model.js';
+import { drawStrip, drawStripHead } from './pdf-strip.js';
 import type { StripPlace } from './pdf-strip.js';
+import {
+  continued,
+  heightOf,
+  laidOut,
+  PAD_PT,
+  ROOM_PT,
+  shapeOf,
+  SIZE_PT,
+  STRIP_COLUMN,
+  STRIP_PT,
+  weightOf,
+} from './pdf-table-layout.js';
+import type { Layout, Line, TableStrip } from './pdf-table-layout.js';
 import type { Paper, Weight } from './sheet-of-paper.js';
 
-const SIZE_PT = 8;
-/** Beside a text, and above and below it. */
-const PAD_PT = 2;
-const ROOM_PT = 1.1;
-const STRIP_PT = 132;
-/** Below the words of the head of a strip, for its axis. */
-const STRIP_AXIS_PT = 13;
 const CAPTION_PT = 9;
 /** Above and below a caption, and below the table. */
 const ROUND_CAPTION_PT = 14;
 const SHELL = '#f2efe8';
 const HAIR = '#d9d4c8';
-
-/** A drawing within a table: one strip a row, in a column behind the name of the row. */
-export interface TableStrip {
-  readonly strip: Strip;
-  /** Its numbers in words, for those who do not see it. */
-  readonly alternative: string;
-}
-
-interface Line {
-  readonly texts: readonly string[];
-  readonly isHead: boolean;
-  /** Which row of the table; -1 for the head. */
-  readonly row: number;
-}
-
-interface Layout {
-  readonly widths: readonly number[];
-  readonly isNumber: readonly boolean[];
-  /** Drawn in the second column. */
-  readonly drawn: TableStrip | null;
-}
-
-const STRIP_COLUMN = 1;
 
 /** A table with its caption; where it goes on over the page its heads are repeated. */
 export function writeTable(
@@ -61,11 +43,13 @@ export function writeTable(
   const element = paper.doc.struct('Table');
   parent.add(element);
   writeLine(paper, element, head, layout);
-  for (const line of lines) {
-    const height = heightOf(paper, line, layout);
+  for (const [index, line] of lines.entries()) {
+    const next = lines[index + 1];
+    // The head of a group does not stand alone at the foot of a page.
+    const below = line.isGroup === true && next !== undefined ? heightOf(paper, next, layout) : 0;
     const page = paper.doc.page;
-    paper.makeRoom(height);
-    if (paper.doc.page !== page) repeatHead(paper, head, layout);
+    paper.makeRoom(heightOf(paper, line, layout) + below);
+    if (paper.doc.page !== page) repeatHead(paper, [head, ...continued(line)], layout);
     writeLine(paper, element, line, layout);
   }
   element.end();
@@ -86,34 +70,6 @@ export function widthOfTable(paper: Paper, table: Table): number {
   return total(laidOut(paper, table, null).layout.widths);
 }
 
-function laidOut(
-  paper: Paper,
-  table: Table,
-  drawn: TableStrip | null,
-): { readonly head: Line; readonly lines: readonly Line[]; readonly layout: Layout } {
-  const { columns, rows } = table;
-  const indexes = columnsToRead(table);
-  const withStrip = <Part>(parts: readonly Part[], ofStrip: Part): readonly Part[] =>
-    drawn === null ? parts : [...parts.slice(0, STRIP_COLUMN), ofStrip, ...parts.slice(STRIP_COLUMN)];
-  const line = (texts: readonly string[], row: number): Line => ({ texts, isHead: row < 0, row });
-  const heads = indexes.map((index) => columns[index]?.head ?? '');
-  const texts = rows.map((cells) => indexes.map((index) => cells[index]?.text ?? ''));
-  const left = { ...paper, width: paper.width - (drawn === null ? 0 : STRIP_PT) };
-  const widths = columnWidths(left, [heads, ...texts], { sizePt: SIZE_PT, padPt: PAD_PT });
-  return {
-    head: line(withStrip(heads, drawn === null ? '' : stripHead(drawn.strip)), -1),
-    lines: texts.map((cells, row) => line(withStrip(cells, ''), row)),
-    layout: {
-      widths: withStrip(widths, STRIP_PT),
-      isNumber: withStrip(
-        indexes.map((index) => columns[index]?.kind !== 'text'),
-        false,
-      ),
-      drawn,
-    },
-  };
-}
-
 function writeLine(paper: Paper, table: PDFKit.PDFStructureElement, line: Line, layout: Layout): void {
   const { doc } = paper;
   const height = heightOf(paper, line, layout);
@@ -123,15 +79,28 @@ function writeLine(paper: Paper, table: PDFKit.PDFStructureElement, line: Line, 
   table.add(row);
   line.texts.forEach((text, index) => {
     const tag = line.isHead || index === 0 ? 'TH' : 'TD';
-    const write = (): void => writeCell(paper, text, weightOf(line, index), top, index, layout);
+    const shape = shapeOf(line, layout);
+    const write = (): void => writeCell(paper, text, weightOf(line, index), top, index, shape);
     const isDrawn = layout.drawn !== null && index === STRIP_COLUMN;
-    if (!isDrawn) row.add(doc.struct(tag, {}, write));
+    if (!isDrawn) row.add(cellElement(paper, tag, line, write));
     else if (line.isHead)
       row.add(doc.struct(tag, {}, [headOfStrip(paper, layout.drawn, { top, height }, layout), write]));
   });
   row.end();
   drawRow(paper, line, layout, { top, height });
   doc.y = top + height;
+}
+
+/** What a head is of: its column, its row, or the rows of its group. */
+function cellElement(
+  { doc }: Paper,
+  tag: 'TH' | 'TD',
+  { isHead }: Line,
+  write: () => void,
+): PDFKit.PDFStructureElement {
+  // The types do not know of the scope; the library does.
+  const options: Readonly<Record<string, string>> = tag === 'TD' ? {} : { scope: isHead ? 'Column' : 'Row' };
+  return doc.struct(tag, options, write);
 }
 
 type Band = Pick<StripPlace, 'top' | 'height'>;
@@ -165,14 +134,19 @@ function drawRow(paper: Paper, { row }: Line, layout: Layout, band: Band): void 
 }
 
 /** On the next page the heads are for the eye: who hears the table knows them from its beginning. */
-function repeatHead(paper: Paper, head: Line, layout: Layout): void {
+function repeatHead(paper: Paper, lines: readonly Line[], layout: Layout): void {
+  for (const line of lines) repeatLine(paper, line, layout);
+}
+
+function repeatLine(paper: Paper, line: Line, layout: Layout): void {
   const { doc } = paper;
-  const height = heightOf(paper, head, layout);
+  const height = heightOf(paper, line, layout);
   const top = doc.y;
-  drawGround(paper, head, layout, height);
+  drawGround(paper, line, layout, height);
   doc.markContent('Artifact');
-  head.texts.forEach((text, index) => writeCell(paper, text, 'bold', top, index, layout));
-  if (layout.drawn !== null)
+  const shape = shapeOf(line, layout);
+  line.texts.forEach((text, index) => writeCell(paper, text, 'bold', top, index, shape));
+  if (layout.drawn !== null && line.isHead)
     drawStripHead(paper, layout.drawn.strip, placeOf(paper, layout, { top, height }));
   doc.endMarkedContent();
   doc.y = top + height;
@@ -209,17 +183,4 @@ function writeCell(
     width: (widths[index] ?? 0) - 2 * PAD_PT,
     align: isNumber[index] === true ? 'right' : 'left',
   });
-}
-
-function heightOf({ doc, scale }: Paper, line: Line, { widths, drawn }: Layout): number {
-  const heights = line.texts.map((text, index) => {
-    doc.font(weightOf(line, index)).fontSize(SIZE_PT * scale);
-    const height = doc.heightOfString(text === '' ? ' ' : text, { width: (widths[index] ?? 0) - 2 * PAD_PT });
-    return drawn !== null && line.isHead && index === STRIP_COLUMN ? height + STRIP_AXIS_PT : height;
-  });
-  return Math.max(...heights) + 2 * ROOM_PT;
-}
-
-function weightOf({ isHead }: Line, index: number): Weight {
-  return isHead || index === 0 ? 'bold' : 'regular';
 }

@@ -65,6 +65,11 @@ function isHeading({ kind }: Block): boolean {
 
 /** What some blocks need to begin on a page: a heading and what is said below it stand with the drawing that follows. */
 function roomFor(paper: Paper, [block, ...following]: readonly Block[]): number {
+  const [next] = following;
+  if (block?.kind === 'table' && next?.kind === 'table') {
+    const both = [block.table, next.table] as const;
+    if (canStandBeside(paper, both)) return heightBeside(paper, both);
+  }
   switch (block?.kind) {
     case undefined:
       return 0;
@@ -126,11 +131,16 @@ function canStandBeside(paper: Paper, tables: TwoTables): boolean {
   );
 }
 
+function heightBeside(paper: Paper, tables: TwoTables): number {
+  const half = columnOf(paper, paper.left, (paper.width - GAP_PT) / 2);
+  return Math.max(...tables.map((table) => heightOfTable(half, table)));
+}
+
 function writeBeside(paper: Paper, parent: PDFKit.PDFStructureElement, tables: TwoTables): void {
   const { doc, left, width } = paper;
   const half = (width - GAP_PT) / 2;
   const columns = [columnOf(paper, left, half), columnOf(paper, left + half + GAP_PT, half)] as const;
-  paper.makeRoom(Math.max(...tables.map((table, index) => heightOfTable(columns[index] ?? paper, table))));
+  paper.makeRoom(heightBeside(paper, tables));
   const top = doc.y;
   writeTable(columns[0], parent, tables[0]);
   const below = doc.y;

@@ -77,6 +77,22 @@ describe('the report page', () => {
     },
   );
 
+  it('has completion in groups of rows, each under the name of its reading and its rule', async () => {
+    const { text } = await lead.get(REPORT);
+    const [table = ''] = /<caption>Completion by reading and denominator[\s\S]*?<\/table>/.exec(text) ?? [];
+    const bodies = [...table.matchAll(/<tbody>([\s\S]*?)<\/tbody>/g)].map(([, body = '']) => body);
+    expect(bodies).toHaveLength(4);
+    for (const body of bodies) {
+      expect(body).toMatch(
+        /^<tr class="group"><th scope="rowgroup" colspan="\d+">[^<]+ \(rule completion\/[a-z-]+@1\)<\/th><\/tr>/,
+      );
+      expect([...body.matchAll(/<th scope="row">/g)]).toHaveLength(6);
+      expect([...body.matchAll(/completion\/[a-z-]+@1/g)]).toHaveLength(1);
+    }
+    const across = /colspan="(\d+)"/.exec(table)?.[1];
+    expect([...table.matchAll(/<th scope="col"/g)]).toHaveLength(Number(across));
+  });
+
   it('says on every sheet of paper whose report it is and its data cut', async () => {
     const line =
       'Marram Coast PR team, 2026-27-Q2 (July to September 2026). Data cut 25 November 2026, provisional';

@@ -37,7 +37,14 @@ export function Table(props: TableProps): JSX.Element {
       ))}
     </tr>
   ));
-  return <TableFrame caption={caption} look={isStacked ? 'stacked' : undefined} heads={heads} body={body} />;
+  return (
+    <TableFrame
+      caption={caption}
+      look={isStacked ? 'stacked' : undefined}
+      heads={heads}
+      bodies={<tbody>{body}</tbody>}
+    />
+  );
 }
 
 interface TableFrameProps {
@@ -46,12 +53,12 @@ interface TableFrameProps {
   readonly look?: string | undefined;
   /** `th` elements. */
   readonly heads: JSX.Element[];
-  /** `tr` elements. */
-  readonly body: JSX.Element[];
+  /** `tbody` elements. */
+  readonly bodies: JSX.Element;
 }
 
 /** What is around the rows of a table: the region that moves sideways, the caption, the heads. */
-export function TableFrame({ caption, look, heads, body }: TableFrameProps): JSX.Element {
+export function TableFrame({ caption, look, heads, bodies }: TableFrameProps): JSX.Element {
   return (
     <div class="table" role="region" aria-label={attributeText(caption)} tabindex="0">
       <table class={look}>
@@ -59,7 +66,7 @@ export function TableFrame({ caption, look, heads, body }: TableFrameProps): JSX
         <thead>
           <tr>{heads}</tr>
         </thead>
-        <tbody>{body}</tbody>
+        {bodies}
       </table>
     </div>
   );

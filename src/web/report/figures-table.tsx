@@ -1,5 +1,5 @@
 import { columnsToRead } from '../../documents/columns-to-read.js';
-import type { Cell, Link, Table } from '../../documents/document-model.js';
+import type { Cell, Link, RowGroup, Table } from '../../documents/document-model.js';
 import { attributeText } from '../components/field.js';
 import { TableFrame } from '../components/table.js';
 
@@ -10,7 +10,7 @@ interface FiguresTableProps {
 
 /** A table of a report. Nearly all of its cells are numbers, so that words are what is marked: a report has thousands. */
 export function FiguresTable({ table, addressOf }: FiguresTableProps): JSX.Element {
-  const { caption, columns, rows } = table;
+  const { caption, columns, rows, groups } = table;
   if (rows.length === 0) return <p safe>{`${caption}: none.`}</p>;
   const shown = columnsToRead(table);
   const heads = shown.map((index) => (
@@ -21,7 +21,35 @@ export function FiguresTable({ table, addressOf }: FiguresTableProps): JSX.Eleme
   const body = rows.map((cells) => (
     <tr>{shown.map((index, place) => cellView(cells[index], place === 0, addressOf))}</tr>
   ));
-  return <TableFrame caption={caption} look="numbers" heads={heads} body={body} />;
+  const bodies = groups === undefined ? <tbody>{body}</tbody> : groupedBodies(groups, body, shown.length);
+  return <TableFrame caption={caption} look="numbers" heads={heads} bodies={bodies} />;
+}
+
+/** Each group is a body of its own, under a head that runs across it. */
+function groupedBodies(
+  groups: readonly RowGroup[],
+  body: readonly JSX.Element[],
+  columnCount: number,
+): JSX.Element {
+  let at = 0;
+  return (
+    <>
+      {groups.map(({ title, rowCount }) => {
+        const rows = body.slice(at, at + rowCount);
+        at += rowCount;
+        return (
+          <tbody>
+            <tr class="group">
+              <th scope="rowgroup" colspan={columnCount} safe>
+                {title}
+              </th>
+            </tr>
+            {rows}
+          </tbody>
+        );
+      })}
+    </>
+  );
 }
 
 function cellView(

@@ -37,6 +37,15 @@ describe('the report as a PDF', () => {
     expect(read.bookmarks).toEqual(quarterlyDocument(REPORT).sections.map(({ title }) => title));
   });
 
+  it('has completion under the name of each reading, said once for its six rows, and again where they go on', () => {
+    for (const { title, ruleId, isHeadline } of REPORT.completion) {
+      const head = `${title}${isHeadline ? ' (headline)' : ''} (rule ${ruleId})`;
+      const once = text.replaceAll(`${head}, continued`, '').split(head);
+      expect(once, head).toHaveLength(2);
+    }
+    expect(text.split('of those assessed (referral cohort), without deaths')).toHaveLength(5);
+  });
+
   it('has its number and the data cut on every page', () => {
     const count = read.pages.length;
     read.pages.forEach((page, index) => {

@@ -90,7 +90,8 @@ function tableOf(caption: string, rows: readonly NamedRow[]): ReturnType<typeof 
     caption,
     rows.map(({ dimension, row: { words, figure, differenceToRest } }): FigureRow => ({
       figure,
-      label: `${dimension}: ${words}`,
+      label: words,
+      group: dimension,
       after: [
         number(differenceToRest?.points ?? null, 1),
         interval(differenceToRest?.interval ?? null, 1),
@@ -99,6 +100,7 @@ function tableOf(caption: string, rows: readonly NamedRow[]): ReturnType<typeof 
     })),
     {
       first: 'Group',
+      groupedBy: 'Dimension',
       isLeftOutCounted: true,
       after: [
         { head: 'Difference to the rest, points', kind: 'number', isLeftOutWhenEmpty: true },

@@ -1,4 +1,4 @@
-import type { Cell, Column, Link, Table } from '../../../documents/document-model.js';
+import type { Cell, Column, Link, RowGroup, Table } from '../../../documents/document-model.js';
 import type { ExclusionId } from '../../../domain/cohort/exclusions.js';
 import type { Figure, MemberFilter } from '../../../domain/indicators/figure.js';
 import type { Interval } from '../../../domain/statistics/interval.js';
@@ -58,6 +58,8 @@ export function membersLink(figureId: string, members: MemberFilter): FigureLink
 export interface FigureRow {
   readonly figure: Figure;
   readonly label?: string;
+  /** The group that it stands in, where the table has groups: rows of one group stand one after another. */
+  readonly group?: string;
   /** Cells of further columns, before those of the figure. */
   readonly before?: readonly Cell[];
   /** Cells of further columns, after the interval. */
@@ -66,6 +68,8 @@ export interface FigureRow {
 
 interface FurtherColumns {
   readonly first?: string;
+  /** What rows are grouped by; sheets have the group in a column of that name. */
+  readonly groupedBy?: string;
   readonly before?: readonly Column[];
   readonly after?: readonly Column[];
   /** Who is open or left out, and the rule, are for sheets only: they stand with the figure in another table. */
@@ -80,6 +84,7 @@ export function figureTable(
   rows: readonly FigureRow[],
   {
     first = 'Figure',
+    groupedBy,
     before = [],
     after = [],
     isShort = false,
@@ -87,9 +92,15 @@ export function figureTable(
   }: FurtherColumns = {},
 ): Table {
   const only = onlyRule(rows);
+  const groups = groupedBy === undefined ? [] : groupsOf(rows);
+  const isRuleInGroups = groups.length > 0 && groups.every((group) => onlyRule(group) !== null);
   return {
     caption: only === null ? caption : `${caption} (rule ${only})`,
+    ...(groups.length === 0 ? {} : { groups: groups.map((group) => groupHead(group, only === null)) }),
     columns: [
+      ...(groupedBy === undefined
+        ? []
+        : [{ head: groupedBy, kind: 'text' as const, isForSheetsOnly: true as const }]),
       { head: first, kind: 'text' },
       ...before,
       { head: 'n', kind: 'number' },
@@ -112,10 +123,11 @@ export function figureTable(
         isForSheetsOnly: isShort || isLeftOutCounted,
       },
       { head: 'People', kind: 'number', isForSheetsOnly: true },
-      { head: 'Rule', kind: 'text', isForSheetsOnly: only !== null || isShort },
+      { head: 'Rule', kind: 'text', isForSheetsOnly: only !== null || isRuleInGroups || isShort },
       { head: 'Figure id', kind: 'text', isForSheetsOnly: true },
     ],
-    rows: rows.map(({ figure, label = figure.title, before: lead = [], after: more = [] }) => [
+    rows: rows.map(({ figure, label = figure.title, group = '', before: lead = [], after: more = [] }) => [
+      ...(groupedBy === undefined ? [] : [text(group)]),
       text(label),
       ...lead,
       count(figure.numerator, figureLink(figure.id)),
@@ -132,6 +144,24 @@ export function figureTable(
       text(figure.id),
     ]),
   };
+}
+
+/** Rows one after another that are of one group. */
+function groupsOf(rows: readonly FigureRow[]): readonly (readonly FigureRow[])[] {
+  const groups: FigureRow[][] = [];
+  for (const row of rows) {
+    const last = groups.at(-1);
+    if (last?.[0]?.group === row.group) last?.push(row);
+    else groups.push([row]);
+  }
+  return groups;
+}
+
+/** The name of a group, with the rule that its rows share where it is not that of the whole table. */
+function groupHead(rows: readonly FigureRow[], hasRule: boolean): RowGroup {
+  const rule = hasRule ? onlyRule(rows) : null;
+  const title = rows[0]?.group ?? '';
+  return { title: rule === null ? title : `${title} (rule ${rule})`, rowCount: rows.length };
 }
 
 /** The rule that all rows share, which then stands in the caption; null where there are several. */

@@ -1,8 +1,8 @@
-import type { Section } from '../../../documents/document-model.js';
+import type { Section, Table } from '../../../documents/document-model.js';
 import { COMPLETION_RULES } from '../../../domain/pathway/completion.js';
 import { dotPlot } from '../../../plots/dot-plot.js';
-import type { QuarterlyReport } from '../report-model.js';
-import { figureTable, figureWords, text } from './cells.js';
+import type { CompletionRow, QuarterlyReport } from '../report-model.js';
+import { figureTable, figureWords } from './cells.js';
 import type { FigureRow } from './cells.js';
 
 /** Completion by four readings and three denominators, with and without deaths and moves; reasons. */
@@ -37,26 +37,12 @@ export function completionSection({ completion, reasons, definitions }: Quarterl
           axis: '% of those who started',
         }),
         table: figureTable(
-          'Completion by reading and denominator (started: start cohort; assessed, referred: referral cohort)',
-          completion.flatMap(({ title: reading, cells }) =>
-            cells.flatMap(({ of, all, withoutDeathsAndMoves }): readonly FigureRow[] => [
-              { figure: all, label: reading, before: [text(of), text('all')] },
-              {
-                figure: withoutDeathsAndMoves,
-                label: reading,
-                before: [text(of), text('without deaths, moves, transfers')],
-              },
-            ]),
-          ),
-          {
-            first: 'Reading',
-            before: [
-              { head: 'Of those', kind: 'text' },
-              { head: 'Who', kind: 'text' },
-            ],
-          },
+          title,
+          ofStarted.map(({ reading, figure }) => ({ figure, label: reading })),
+          { first: 'Reading' },
         ),
       },
+      { kind: 'table', table: everyDenominator(completion) },
       {
         kind: 'table',
         table: figureTable(
@@ -75,4 +61,28 @@ export function completionSection({ completion, reasons, definitions }: Quarterl
       },
     ],
   };
+}
+
+const OF_WHOM = {
+  started: 'of those who started (start cohort)',
+  assessed: 'of those assessed (referral cohort)',
+  referred: 'of those referred (referral cohort)',
+} as const;
+
+/** Each reading with its three denominators, with and without deaths and moves. */
+function everyDenominator(completion: readonly CompletionRow[]): Table {
+  const rows = completion.flatMap(({ title, isHeadline, cells }) =>
+    cells.flatMap(({ of, all, withoutDeathsAndMoves }): readonly FigureRow[] => {
+      const group = isHeadline ? `${title} (headline)` : title;
+      const label = OF_WHOM[of];
+      return [
+        { figure: all, label, group },
+        { figure: withoutDeathsAndMoves, label: `${label}, without deaths, moves and transfers`, group },
+      ];
+    }),
+  );
+  return figureTable('Completion by reading and denominator', rows, {
+    first: 'Of whom',
+    groupedBy: 'Reading',
+  });
 }

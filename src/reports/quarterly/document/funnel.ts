@@ -1,13 +1,13 @@
 import type { Section } from '../../../documents/document-model.js';
 import { stepBars } from '../../../plots/step-bars.js';
 import type { QuarterlyReport } from '../report-model.js';
-import { figureTable, text } from './cells.js';
+import { figureTable } from './cells.js';
 
 /** From referral to completion, who left at each step and why; and where the referrals came from. */
 export function funnelSection({ funnel, referrals }: QuarterlyReport): Section {
   const title = 'Referral cohort: how many reached each step';
   const reasons = funnel.flatMap(({ title: step, leftBecause }) =>
-    leftBecause.map((figure) => ({ figure, label: step, before: [text(figure.title)] })),
+    leftBecause.map((figure) => ({ figure, group: `After: ${step}` })),
   );
   return {
     id: 'steps',
@@ -44,17 +44,20 @@ export function funnelSection({ funnel, referrals }: QuarterlyReport): Section {
       {
         kind: 'table',
         table: figureTable('Why people left, of those who reached the step', reasons, {
-          first: 'After the step',
-          before: [{ head: 'Reason', kind: 'text' }],
+          first: 'Reason',
+          groupedBy: 'After the step',
         }),
       },
       {
         kind: 'table',
         table: figureTable(
           'Referrals received, by source, pathway and diagnosis',
-          [...referrals.bySource, ...referrals.byPathway, ...referrals.byDiagnosis].map((figure) => ({
-            figure,
-          })),
+          [
+            ...referrals.bySource.map((figure) => ({ figure, group: 'By source' })),
+            ...referrals.byPathway.map((figure) => ({ figure, group: 'By pathway' })),
+            ...referrals.byDiagnosis.map((figure) => ({ figure, group: 'By diagnosis' })),
+          ],
+          { first: 'Received from, or with', groupedBy: 'By' },
         ),
       },
     ],
