@@ -24,7 +24,8 @@ export function checkPhysicalTest(
     const message = 'There is no physical test of this name. See /api/v1/measures for those there are.';
     return refusal(`${pointer}/test`, 'unknown-test', message);
   }
-  const hasValues = entry.parts !== null || entry.value !== null;
+  // Parts of which none is named are no parts, as blank items are no items.
+  const hasValues = Object.keys(entry.parts ?? {}).length > 0 || entry.value !== null;
   if (entry.notDoneReason !== null) {
     if (!hasValues) {
       return { results: [], findings: { faults: checkConditions(entry, test, pointer), queries: [] } };

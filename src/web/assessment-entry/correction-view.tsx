@@ -119,8 +119,9 @@ function TooMuch({ referralId }: { readonly referralId: string }): JSX.Element {
     <>
       <Notice kind="check" title="This assessment cannot be corrected on this page">
         <p>
-          It holds more than the page has fields for, such as two different walk tests of one visit, and what
-          has no field would be lost. It came in by a sheet or by another program: have it corrected there.
+          It holds something that the page has no field for, such as an answer that is not in use any more,
+          and what has no field would be lost. It came in by a sheet or by another program: have it corrected
+          there.
         </p>
       </Notice>
       <p>

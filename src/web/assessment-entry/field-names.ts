@@ -1,14 +1,28 @@
 /** Names of the fields of an assessment's form: those of a draft as well. */
 
-/** Before the fields of an attempt at the walk test of the visit, and of an endurance walk beside it. */
-export const ATTEMPTS = ['walk1', 'walk2', 'endurance'] as const;
+/** Walks that the page does not ask for: those of further tests, which came in with an assessment in another way. */
+export const MORE_WALKS = ['more1', 'more2', 'more3', 'more4', 'more5', 'more6', 'more7'] as const;
+export type MoreWalk = (typeof MORE_WALKS)[number];
+
+/** Before the fields of an attempt at the walk test of the visit, of an endurance walk beside it, and of further walks. */
+export const ATTEMPTS = ['walk1', 'walk2', 'endurance', ...MORE_WALKS] as const;
 export type AttemptName = (typeof ATTEMPTS)[number];
+
+/** Before the fields of the sit-to-stand test of the visit, and of further ones, which the page does not ask for. */
+export const STANDS = ['sitToStand', 'sitToStand2', 'sitToStand3'] as const;
+export type StandName = (typeof STANDS)[number];
 
 /** The test of an endurance walk: its speed follows from the walk before it. */
 export const ENDURANCE_TEST = 'endurance-shuttle-walk';
 
-/** What all walks of a visit have in common. */
+/** What the walks of a visit have in common, unless one of them has a value of its own. */
 export const SHARED_WALK_FIELDS = ['place', 'courseLengthM', 'walkingAid', 'oxygenLPerMin'] as const;
+export type SharedWalkField = (typeof SHARED_WALK_FIELDS)[number];
+
+/** Numbers among them; of a walk beside the first, a box says that one was not recorded. */
+export const SHARED_NUMBERS = ['oxygenLPerMin', 'courseLengthM'] as const;
+/** Chosen as the aid of such a walk where none was recorded, since nothing chosen is as in the first walk. */
+export const AID_NOT_RECORDED = 'not-recorded';
 
 /** Numbers of one attempt, apart from its result. */
 export const MEASURED_IN_WALK = [
@@ -44,6 +58,21 @@ export function formField(questionnaireId: string): string {
 /** The field of the reason why something was not done. */
 export function notDoneField(part: string): string {
   return `${part}.notDoneReason`;
+}
+
+/** Which numbers were not recorded of a walk, where those of the first walk were. */
+export function notRecordedField(attempt: AttemptName): string {
+  return `${attempt}.notRecorded`;
+}
+
+/** The field of which sit-to-stand test it was. */
+export function standTestField(stand: StandName): string {
+  return `${stand}Test`;
+}
+
+/** The field of where a test was done, where that is not where the walks were. */
+export function placeField(part: string): string {
+  return `${part}.place`;
 }
 
 /** Ticked where an unusual value of a field is right; it holds the value that was looked at. */

@@ -7,9 +7,12 @@ import {
   partField,
   scoreField,
   SHARED_WALK_FIELDS,
+  standTestField,
   valueField,
 } from './field-names.js';
+import type { AttemptName } from './field-names.js';
 import type { ReadEntry } from './read-entry.js';
+import { isFurther, walkConditionField } from './walk-conditions.js';
 
 /**
  * The field of the form that stands for a JSON Pointer into the entry.
@@ -18,13 +21,15 @@ import type { ReadEntry } from './read-entry.js';
  * /physicalTests/0/value -> p.handgrip-strength.value.handgrip-strength
  */
 export function fieldOf(read: ReadEntry, pointer: string): string {
-  const { entry, attempts, questionnaires } = read;
+  const { entry, stands, questionnaires } = read;
   const [, list = '', index = '', name = '', ...rest] = pointer.split('/');
   switch (list) {
     case 'walkTests':
-      return walkField(attempts[Number(index)] ?? 'walk1', name, entry.walkTests[Number(index)]?.test ?? '');
-    case 'sitToStands':
-      return name === 'test' ? 'sitToStandTest' : `sitToStand.${name === '' ? 'repetitions' : name}`;
+      return walkField(read, Number(index), name);
+    case 'sitToStands': {
+      const stand = stands[Number(index)] ?? 'sitToStand';
+      return name === 'test' ? standTestField(stand) : `${stand}.${name === '' ? 'repetitions' : name}`;
+    }
     case 'questionnaires': {
       const questionnaire = questionnaires[Number(index)];
       if (questionnaire === undefined) return '';
@@ -62,18 +67,29 @@ function physicalField(
   return partField(id, part ?? parts[0].id);
 }
 
-function walkField(attempt: string, name: string, test: string): string {
+function walkField({ form, attempts, entry }: ReadEntry, index: number, name: string): string {
+  const attempt = attempts[index] ?? 'walk1';
+  if (name === 'test' && isFurther(attempt)) return `${attempt}.test`;
   if (name === 'test') return attempt === 'endurance' ? 'endurance.timeS' : 'walkTest';
-  if (SHARED_WALK_FIELDS.some((shared) => shared === name)) return name;
-  const isTimed = test === ENDURANCE_TEST;
+  const condition = SHARED_WALK_FIELDS.find((shared) => shared === name);
+  if (condition !== undefined) return walkConditionField(form, attempt, condition);
+  const isTimed = entry.walkTests[index]?.test === ENDURANCE_TEST;
   return `${attempt}.${name === '' || name === 'attempt' ? (isTimed ? 'timeS' : 'distanceM') : name}`;
 }
 
 /** The part of the page that shows the figures of a result. */
-export function slotOf({ attempts, questionnaires, physicalTests }: ReadEntry, pointer: string): string {
+export function slotOf(
+  { attempts, stands, questionnaires, physicalTests }: ReadEntry,
+  pointer: string,
+): string {
   const [, list = '', index = ''] = pointer.split('/');
-  if (list === 'walkTests') return attempts[Number(index)] === 'endurance' ? 'endurance' : 'walk';
-  if (list === 'sitToStands') return 'sitToStand';
+  if (list === 'walkTests') return slotOfWalk(attempts[Number(index)] ?? 'walk1');
+  if (list === 'sitToStands') return stands[Number(index)] ?? 'sitToStand';
   if (list === 'physicalTests') return `p.${physicalTests[Number(index)]?.id ?? ''}`;
   return `q.${questionnaires[Number(index)]?.id ?? ''}`;
+}
+
+/** The better of two walks stands below the second; every other walk has a place of its own. */
+function slotOfWalk(attempt: AttemptName): string {
+  return attempt === 'walk1' || attempt === 'walk2' ? 'walk' : attempt;
 }

@@ -5,7 +5,8 @@ import { capital } from '../components/words.js';
 import { fieldId } from '../forms/form-errors.js';
 import { isTicked } from '../forms/form-values.js';
 import { isInUse } from './before-block.js';
-import { conditionField, partField, unableField, valueField } from './field-names.js';
+import { conditionField, partField, placeField, unableField, valueField } from './field-names.js';
+import { PlaceOf } from './own-conditions.js';
 import { Block, Figures, NotDone, Num } from './parts.js';
 import { fieldsOfPhysicalTest } from './read-physical.js';
 import { fieldState } from './sheet-state.js';
@@ -32,7 +33,9 @@ interface TestProps {
 function PhysicalTestFields({ state, test }: TestProps): JSX.Element {
   const { id, name, conditions, parts, measures } = test;
   const conditionFields = conditions.map((condition) => conditionField(id, condition.id));
-  const isBegun = [...fieldsOfPhysicalTest(test), ...conditionFields].some((field) => isInUse(state, field));
+  const isBegun = [...fieldsOfPhysicalTest(test), ...conditionFields, placeField(`p.${id}`)].some((field) =>
+    isInUse(state, field),
+  );
   const wasDone = measures.some((measure) => state.sheet.baseline.has(measure.id));
   return (
     <details class="questionnaire" open={isBegun || wasDone}>
@@ -46,7 +49,10 @@ function PhysicalTestFields({ state, test }: TestProps): JSX.Element {
       </div>
       {parts.length === 0 ? '' : <Parts state={state} test={test} />}
       {parts.length === 0 ? <TypedResults {...{ state, test }} /> : <ByHand {...{ state, test }} />}
-      <NotDone state={state} part={`p.${id}`} />
+      <div class="row">
+        <PlaceOf state={state} part={`p.${id}`} />
+        <NotDone state={state} part={`p.${id}`} />
+      </div>
       <Figures state={state} slot={`p.${id}`} />
     </details>
   );

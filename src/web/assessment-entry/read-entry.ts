@@ -1,47 +1,29 @@
-import type {
-  AssessmentEntry,
-  QuestionnaireEntry,
-  SitToStandEntry,
-  WalkTestEntry,
-} from '../../domain/assessment/assessment.js';
+import type { AssessmentEntry, QuestionnaireEntry } from '../../domain/assessment/assessment.js';
 import type { PlainDate } from '../../domain/calendar/plain-date.js';
 import { QUESTIONNAIRES } from '../../domain/measures/registered.js';
 import type { PhysicalTest } from '../../domain/measures/physical-test.js';
 import type { Questionnaire } from '../../domain/measures/questionnaire.js';
-import {
-  NOT_DONE_REASONS,
-  SAFETY_SCREENS,
-  STOP_REASONS,
-  TEST_PLACES,
-  WALKING_AIDS,
-} from '../../domain/referral/closed-sets.js';
+import { NOT_DONE_REASONS, SAFETY_SCREENS } from '../../domain/referral/closed-sets.js';
 import type { Timepoint } from '../../domain/referral/closed-sets.js';
 import { entryReader } from '../forms/entry-reader.js';
 import type { EntryReader } from '../forms/entry-reader.js';
 import type { FormErrors } from '../forms/form-errors.js';
 import { chosenOf, numberOf, textOf } from '../forms/form-values.js';
 import type { FormValues } from '../forms/form-values.js';
-import {
-  ATTEMPTS,
-  confirmField,
-  ENDURANCE_TEST,
-  formField,
-  itemField,
-  MEASURED_IN_WALK,
-  notDoneField,
-  RESULT_OF_WALK,
-  scoreField,
-} from './field-names.js';
-import type { AttemptName } from './field-names.js';
+import { confirmField, formField, itemField, notDoneField, scoreField } from './field-names.js';
+import type { AttemptName, StandName } from './field-names.js';
 import { physicalTest, physicalTestsIn } from './read-physical.js';
+import { attemptsIn, sitToStand, standsIn, walkTest } from './read-tests.js';
 
 /** A form read as an assessment. */
 export interface ReadEntry {
+  readonly form: FormValues;
   /** With today for a date that cannot be read: then there are errors, and nothing is recorded. */
   readonly entry: AssessmentEntry;
   readonly errors: FormErrors;
-  /** Attempts, questionnaires and physical tests in the order of the entry, so that pointers lead back to fields. */
+  /** Tests and questionnaires in the order of the entry, so that pointers lead back to fields. */
   readonly attempts: readonly AttemptName[];
+  readonly stands: readonly StandName[];
   readonly questionnaires: readonly Questionnaire[];
   readonly physicalTests: readonly PhysicalTest[];
 }
@@ -61,26 +43,18 @@ export function readEntry(form: FormValues, timepoint: Timepoint, today: PlainDa
   const numbers = <Name extends string>(names: readonly Name[], prefix = ''): Record<Name, number | null> =>
     Object.fromEntries(names.map((name) => [name, number(prefix + name)])) as Record<Name, number | null>;
   const has = (names: readonly string[]): boolean => names.some((name) => textOf(form, name) !== '');
+  const reading = { form, reader, number, errors };
 
-  const attempts = ATTEMPTS.filter((attempt) =>
-    has(
-      [...RESULT_OF_WALK, ...MEASURED_IN_WALK, 'stopReason', 'notDoneReason'].map(
-        (name) => `${attempt}.${name}`,
-      ),
-    ),
-  );
+  const attempts = attemptsIn(form);
+  const stands = standsIn(form);
   const questionnaires = QUESTIONNAIRES.filter((questionnaire) => has(fieldsOfQuestionnaire(questionnaire)));
   const physicalTests = physicalTestsIn(form);
   const assessedOn = reader.date('assessedOn', 'Give the day of the assessment.');
   const siteId = reader.choice('siteId', [textOf(form, 'siteId')], 'Choose the site.');
   const spirometry = numbers(['fev1L', 'fev1PercentPredicted', 'fev1FvcPercent']);
   const resting = numbers(['spo2Percent', 'heartRateBpm', 'systolicMmHg', 'diastolicMmHg']);
-  if (attempts.some((attempt) => attempt !== 'endurance') && textOf(form, 'walkTest') === '') {
+  if (attempts.some((attempt) => ['walk1', 'walk2'].includes(attempt)) && textOf(form, 'walkTest') === '') {
     errors.push({ field: 'walkTest', message: 'Choose which walk test it was.' });
-  }
-  const stand = sitToStand(form, reader, numbers);
-  if (stand !== null && stand.test === '') {
-    errors.push({ field: 'sitToStandTest', message: 'Choose which sit-to-stand test it was.' });
   }
   const entry: AssessmentEntry = {
     timepoint,
@@ -94,47 +68,21 @@ export function readEntry(form: FormValues, timepoint: Timepoint, today: PlainDa
       'not-recorded',
     safetyNote: reader.optionalText('safetyNote', 2000),
     safetyFindings: chosenOf(form, 'safetyFindings'),
-    walkTests: attempts.map((attempt) => walk(attempt, form, reader, numbers)),
-    sitToStands: stand === null ? [] : [stand],
+    walkTests: attempts.map((attempt) => walkTest(attempt, reading)),
+    sitToStands: stands.map((stand) => sitToStand(stand, reading)),
     questionnaires: questionnaires.map((questionnaire) => answers(questionnaire, form, reader, number)),
-    physicalTests: physicalTests.map((test) => physicalTest(test, { form, reader, number, errors })),
+    physicalTests: physicalTests.map((test) => physicalTest(test, reading)),
     notes: reader.optionalText('notes', 5000),
     confirmed: [],
   };
-  return { entry, errors: [...reader.errors, ...errors], attempts, questionnaires, physicalTests };
-}
-
-type Numbers = <Name extends string>(names: readonly Name[], prefix?: string) => Record<Name, number | null>;
-
-function walk(attempt: AttemptName, form: FormValues, reader: EntryReader, numbers: Numbers): WalkTestEntry {
-  const { test, timeS, speedLevel, distanceM, level, shuttles } = {
-    test: attempt === 'endurance' ? ENDURANCE_TEST : textOf(form, 'walkTest'),
-    ...numbers(RESULT_OF_WALK, `${attempt}.`),
-  };
   return {
-    test,
-    attempt: attempt === 'walk2' ? 2 : 1,
-    place: reader.optionalChoice('place', TEST_PLACES) ?? 'course',
-    ...{ distanceM, level, shuttles, timeS, speedLevel },
-    ...numbers(['courseLengthM', 'oxygenLPerMin']),
-    walkingAid: reader.optionalChoice('walkingAid', WALKING_AIDS),
-    ...numbers(MEASURED_IN_WALK, `${attempt}.`),
-    stopReason: reader.optionalChoice(`${attempt}.stopReason`, STOP_REASONS),
-    notDoneReason: reader.optionalChoice(notDoneField(attempt), NOT_DONE_REASONS),
-  };
-}
-
-function sitToStand(form: FormValues, reader: EntryReader, numbers: Numbers): SitToStandEntry | null {
-  const results = numbers(['repetitions', 'timeS', 'chairHeightCm'], 'sitToStand.');
-  const hands = reader.optionalChoice('sitToStand.handsUsed', ['yes', 'no']);
-  const notDoneReason = reader.optionalChoice(notDoneField('sitToStand'), NOT_DONE_REASONS);
-  if (results.repetitions === null && results.timeS === null && notDoneReason === null) return null;
-  return {
-    test: textOf(form, 'sitToStandTest'),
-    place: reader.optionalChoice('place', TEST_PLACES) ?? 'course',
-    ...results,
-    handsUsed: hands === null ? null : hands === 'yes',
-    notDoneReason,
+    form,
+    entry,
+    errors: [...reader.errors, ...errors],
+    attempts,
+    stands,
+    questionnaires,
+    physicalTests,
   };
 }
 

@@ -2,11 +2,11 @@ import type { PhysicalTestEntry } from '../../domain/assessment/assessment.js';
 import type { PhysicalTest } from '../../domain/measures/physical-test.js';
 import { PHYSICAL_TESTS } from '../../domain/measures/registered.js';
 import { NOT_DONE_REASONS, TEST_PLACES } from '../../domain/referral/closed-sets.js';
-import type { EntryReader } from '../forms/entry-reader.js';
-import type { FormError } from '../forms/form-errors.js';
 import { isTicked, textOf } from '../forms/form-values.js';
 import type { FormValues } from '../forms/form-values.js';
 import { conditionField, notDoneField, partField, unableField, valueField } from './field-names.js';
+import type { Reading } from './read-tests.js';
+import { placeOf } from './walk-conditions.js';
 
 /** Every field that makes a physical test a part of the assessment: what was the case during it alone does not. */
 export function fieldsOfPhysicalTest({ id, parts, measures }: PhysicalTest): readonly string[] {
@@ -24,17 +24,9 @@ export function physicalTestsIn(form: FormValues): readonly PhysicalTest[] {
   );
 }
 
-/** What reads a form, and where what is wrong with it goes. */
-interface Reading {
-  readonly form: FormValues;
-  readonly reader: EntryReader;
-  readonly number: (name: string) => number | null;
-  readonly errors: FormError[];
-}
-
 /** Reads one physical test: its parts, or a result as it was typed, or why it was not done. */
 export function physicalTest(test: PhysicalTest, reading: Reading): PhysicalTestEntry {
-  const { reader } = reading;
+  const { form, reader } = reading;
   const parts = Object.fromEntries(
     test.parts.flatMap(({ id }): readonly (readonly [string, number | 'unable'])[] => {
       const result = partOf(test.id, id, reading);
@@ -49,7 +41,7 @@ export function physicalTest(test: PhysicalTest, reading: Reading): PhysicalTest
   );
   return {
     test: test.id,
-    place: reader.optionalChoice('place', TEST_PLACES) ?? 'course',
+    place: reader.optionalChoice(placeOf(form, `p.${test.id}`), TEST_PLACES) ?? 'course',
     conditions,
     parts: Object.keys(parts).length === 0 ? null : parts,
     ...typedResult(test, reading),

@@ -1,10 +1,12 @@
 import { TextArea } from '../components/text-fields.js';
 import { RestingBlock, SafetyBlock, WhenAndWhere } from './before-block.js';
+import { FurtherWalks } from './further-walks.js';
 import { PhysicalTestsBlock } from './physical-block.js';
 import { QuestionnairesBlock } from './questionnaire-block.js';
 import { fieldState } from './sheet-state.js';
 import type { SheetState } from './sheet-state.js';
-import { EnduranceBlock, FirstWalkBlock, RestBlock, SecondWalkBlock, StandBlock } from './walk-blocks.js';
+import { StandBlock } from './stand-block.js';
+import { EnduranceBlock, FirstWalkBlock, RestBlock, SecondWalkBlock } from './walk-blocks.js';
 
 interface SheetBlocksProps {
   readonly state: SheetState;
@@ -23,6 +25,7 @@ export function SheetBlocks({ state, isLive }: SheetBlocksProps): JSX.Element {
       {isLive ? <RestBlock state={state} /> : ''}
       <SecondWalkBlock state={state} isCounted={isLive} />
       <EnduranceBlock state={state} />
+      <FurtherWalks state={state} />
       <StandBlock state={state} />
       <PhysicalTestsBlock state={state} />
       <QuestionnairesBlock state={state} />

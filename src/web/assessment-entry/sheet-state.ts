@@ -29,3 +29,10 @@ export function fieldState(
 ): { readonly name: string; readonly value: string; readonly error: string | null } {
   return { name, value: textOf(values, name), error: errorAt(errors, name) };
 }
+
+/** Whether something was typed into any field of a part. */
+export function isBegun({ values }: SheetState, part: string): boolean {
+  return [...values].some(
+    ([name, texts]) => name.startsWith(`${part}.`) && texts.some((text) => text !== ''),
+  );
+}

@@ -1,5 +1,5 @@
 import { findWalkTest } from '../../domain/measures/catalogue.js';
-import { SIT_TO_STAND_TESTS, WALK_TESTS } from '../../domain/measures/registered.js';
+import { WALK_TESTS } from '../../domain/measures/registered.js';
 import { STOP_REASONS, TEST_PLACES, WALKING_AIDS } from '../../domain/referral/closed-sets.js';
 import { findSafetyItem } from '../../domain/safety/conduct.js';
 import { SAFETY_CHECKLIST } from '../../domain/safety/registered.js';
@@ -12,6 +12,7 @@ import { ENDURANCE_TEST, REST_STARTED } from './field-names.js';
 import type { AttemptName } from './field-names.js';
 import { valueWords } from './figure-words.js';
 import { Block, Figures, NotDone, Num } from './parts.js';
+import { OwnConditions } from './own-conditions.js';
 import { fieldState } from './sheet-state.js';
 import type { SheetState } from './sheet-state.js';
 import { AID_WORDS, PLACE_WORDS, STOP_WORDS } from './words.js';
@@ -70,6 +71,7 @@ export function SecondWalkBlock({ state, isCounted }: WalkProps): JSX.Element {
   const stops = SAFETY_CHECKLIST.filter(({ stage }) => stage === 'during-a-test');
   return (
     <Block id="step-walk2" title="5. Second walk">
+      <OwnConditions state={state} attempt="walk2" />
       <Attempt state={state} attempt="walk2" isCounted={isCounted} />
       {stops.map((list) => (
         <FindingList state={state} list={list} />
@@ -104,9 +106,9 @@ export function EnduranceBlock({ state }: StateProps): JSX.Element {
   return (
     <Block id="step-endurance" title="6. Endurance walk">
       <p class="hint">
-        Where one is done beside the walk above, at the same place and on the same course. Where it is the
-        only walk of the day, choose it as the first.
+        Where one is done beside the walk above. Where it is the only walk of the day, choose it as the first.
       </p>
+      <OwnConditions state={state} attempt="endurance" />
       <div class="row">
         <Num state={state} name="endurance.timeS" label="Time" unit="s" hint={before} />
         <Num state={state} name="endurance.speedLevel" label="Speed level" hint="1 to 16" />
@@ -118,7 +120,10 @@ export function EnduranceBlock({ state }: StateProps): JSX.Element {
 }
 
 /** What is measured in every walk apart from its result, why it ended, and why it was not done. */
-function MeasuredInWalk({ state, attempt }: StateProps & { readonly attempt: AttemptName }): JSX.Element {
+export function MeasuredInWalk({
+  state,
+  attempt,
+}: StateProps & { readonly attempt: AttemptName }): JSX.Element {
   const at = (name: string): string => `${attempt}.${name}`;
   return (
     <>
@@ -145,44 +150,6 @@ function MeasuredInWalk({ state, attempt }: StateProps & { readonly attempt: Att
         <NotDone state={state} part={attempt} />
       </div>
     </>
-  );
-}
-
-/** The sit-to-stand test of the day. */
-export function StandBlock({ state }: StateProps): JSX.Element {
-  const test = SIT_TO_STAND_TESTS.find(({ id }) => id === textOf(state.values, 'sitToStandTest'));
-  return (
-    <Block id="step-stand" title="7. Sit to stand">
-      <div class="row">
-        <Select
-          {...fieldState(state, 'sitToStandTest')}
-          label="Test"
-          none="Choose the test"
-          choices={SIT_TO_STAND_TESTS.map(({ id, name }) => ({ value: id, label: name }))}
-        />
-        <Num
-          state={state}
-          name="sitToStand.repetitions"
-          label="Repetitions"
-          hint={baselineOf(state, test?.measure.id)}
-        />
-        <Num state={state} name="sitToStand.timeS" label="Time" unit="s" hint="Five repetitions" isDecimal />
-      </div>
-      <div class="row">
-        <Num state={state} name="sitToStand.chairHeightCm" label="Chair height" unit="cm" isDecimal />
-        <Select
-          {...fieldState(state, 'sitToStand.handsUsed')}
-          label="Hands used"
-          none="Not recorded"
-          choices={[
-            { value: 'no', label: 'No' },
-            { value: 'yes', label: 'Yes' },
-          ]}
-        />
-        <NotDone state={state} part="sitToStand" />
-      </div>
-      <Figures state={state} slot="sitToStand" />
-    </Block>
   );
 }
 

@@ -167,14 +167,26 @@ describe('the correction of an assessment', () => {
     ]);
   });
 
-  it('is not made on the page where the page has no room for all of it: nothing is lost', async () => {
-    const sixMinutes = { ...aShuttleWalk(300, 1), test: 'six-minute-walk', courseLengthM: 30 };
-    const { id, path } = await given({ ...whole, walkTests: [aShuttleWalk(180, 1), sixMinutes] });
+  it('is not made on the page where an answer is in use no more: nothing is lost', async () => {
+    const { id, path } = await given();
+    const fields = await fieldsOf(path);
+    const { db } = app.record.connection;
+    const { version_id } = await db
+      .selectFrom('assessment')
+      .select('version_id')
+      .where('id', '=', id)
+      .executeTakeFirstOrThrow();
+    await db
+      .updateTable('physical_test')
+      .set({ conditions: '{"side":"both"}' })
+      .where('assessment_version_id', '=', version_id)
+      .where('test', '=', 'handgrip-strength')
+      .execute();
     const { text, status } = await pages.get(path);
     expect(status).toBe(200);
     expect(text).toContain('cannot be corrected on this page');
     expect(text).not.toContain('name="walk1.distanceM"');
-    const forced = await pages.submit(path, { ...(await fieldsOf((await given()).path)), reason: REASON });
+    const forced = await pages.post(path, { ...fields, reason: REASON });
     expect(forced.status).toBe(409);
     expect(await read(id)).toMatchObject({ version: 1 });
   });
