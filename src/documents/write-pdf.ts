@@ -156,7 +156,7 @@ type PlotBlock = Extract<Block, { kind: 'plot' }>;
 const GAP_PT = 18;
 /** A table needs at least so much beside a drawing. */
 const LEAST_BESIDE_PT = 280;
-const MOST_COLUMNS_BESIDE = 6;
+const MOST_COLUMNS_BESIDE = 7;
 const TITLE_PT = 28;
 
 /** A drawing with its table: beside it where there is room, else below it and if it can be on the same sheet. */

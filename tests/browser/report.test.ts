@@ -86,6 +86,29 @@ describe('the report in a browser', () => {
     expect(pages.join(' ')).not.toContain('Show the report');
   });
 
+  it.each([
+    [1200, 'beside'],
+    [1199, 'below'],
+  ])('has every table at %d px %s its drawing, and none that moves sideways', async (width, place) => {
+    const { page } = await openSignedIn(browser, service, origin, 'lead', {
+      viewport: { width, height: 900 },
+    });
+    await page.goto('/report?period=2026-27-Q2');
+    const figures = await page.evaluate<
+      readonly (readonly [string, boolean])[]
+    >(`[...document.querySelectorAll('.report figure')].map((figure) => {
+      const plot = figure.querySelector('.plot').getBoundingClientRect();
+      const table = figure.querySelector('.table');
+      const { top, left } = table.getBoundingClientRect();
+      const isBeside = left >= plot.right && top < plot.bottom;
+      const isBelow = left === plot.left && top >= plot.bottom;
+      const place = isBeside ? 'beside' : isBelow ? 'below' : 'elsewhere';
+      return [place, table.scrollWidth > table.clientWidth];
+    })`);
+    expect(figures.length).toBeGreaterThan(2);
+    expect(figures.filter(([where, moves]) => where !== place || moves)).toEqual([]);
+  });
+
   it('fits a phone', async () => {
     const { page, complaints } = await openSignedIn(browser, service, origin, 'lead', {
       viewport: { width: 390, height: 800 },

@@ -6,14 +6,12 @@ type FigureProps = PropsWithChildren<{
   readonly title: string;
   /** The drawing: an `svg` with a text alternative that gives its numbers. */
   readonly plot: JSX.Element;
-  /** Beside the drawing on a desk, or below it. */
-  readonly table: 'beside' | 'below';
 }>;
 
-/** A drawing with its table, which is given as children. */
-export function Figure({ title, plot, table, children }: FigureProps): JSX.Element {
+/** A drawing with its table, which is given as children: side by side on a desk where both fit, else the drawing first. */
+export function Figure({ title, plot, children }: FigureProps): JSX.Element {
   return (
-    <figure class={table}>
+    <figure>
       <figcaption safe>{title}</figcaption>
       <div class="halves">
         <div class="plot">{plot}</div>

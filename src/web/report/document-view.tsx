@@ -1,4 +1,3 @@
-import { columnsToRead } from '../../documents/columns-to-read.js';
 import type { Block, Document, Link, Section } from '../../documents/document-model.js';
 import { attributeText } from '../components/field.js';
 import { Figure } from '../components/parts.js';
@@ -99,9 +98,6 @@ export function Blocks({
   );
 }
 
-/** A table of more columns than this stands below its drawing, not beside it. */
-const MOST_COLUMNS_BESIDE = 6;
-
 interface BlockViewProps {
   readonly block: Block;
   readonly addressOf: Addresses['ofLink'];
@@ -135,14 +131,12 @@ function BlockView({ block, addressOf }: BlockViewProps): JSX.Element {
       return '';
     case 'table':
       return <FiguresTable table={block.table} addressOf={addressOf} />;
-    case 'plot': {
-      const isNarrow = columnsToRead(block.table).length <= MOST_COLUMNS_BESIDE;
+    case 'plot':
       return (
-        <Figure title={block.title} plot={forPage(block.plot.svg)} table={isNarrow ? 'beside' : 'below'}>
+        <Figure title={block.title} plot={forPage(block.plot.svg)}>
           <FiguresTable table={block.table} addressOf={addressOf} />
         </Figure>
       );
-    }
   }
 }
 

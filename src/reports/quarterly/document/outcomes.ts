@@ -7,7 +7,7 @@ import { range, rounded } from '../text-numbers.js';
 import { count, figureTable, membersLink, text, withTrueMinus } from './cells.js';
 import type { FigureRow } from './cells.js';
 import { midOf, perMid } from './mid.js';
-import { missingPairsTable, pairsTable } from './pairs-tables.js';
+import { headlineTable, missingPairsTable, pairsTable } from './pairs-tables.js';
 import { spreadBlocks } from './spread.js';
 
 /** Outcomes of the discharge cohort: every measure against its threshold, then each with its spread. */
@@ -61,8 +61,11 @@ function allMeasures(outcomes: readonly MeasureOutcomes[]): readonly Block[] {
     const words = withTrueMinus(`${rounded(mean, placesFor(unit))}${limits} ${unit}, n = ${n}`);
     return [{ label: shortName, words, ...perMid(outcome, mid, mean, ends) }];
   });
-  const missing: Block = { kind: 'table', table: missingPairsTable(outcomes) };
-  if (rows.length === 0) return [{ kind: 'table', table }, missing];
+  const all: readonly Block[] = [
+    { kind: 'table', table },
+    { kind: 'table', table: missingPairsTable(outcomes) },
+  ];
+  if (rows.length === 0) return all;
   const plot = dotPlot({
     id: 'plot-change',
     title,
@@ -74,7 +77,7 @@ function allMeasures(outcomes: readonly MeasureOutcomes[]): readonly Block[] {
     domain: [-0.5, 1.5],
     axis: 'mean improvement in MIDs; better to the right',
   });
-  return [{ kind: 'plot', title, plot, table }, missing];
+  return [{ kind: 'plot', title, plot, table: headlineTable(outcomes) }, ...all];
 }
 
 function measureBlocks(outcome: MeasureOutcomes): readonly Block[] {

@@ -1,5 +1,5 @@
 import { placesFor } from '../../../domain/measures/shown-value.js';
-import type { Table } from '../../../documents/document-model.js';
+import type { RowGroup, Table } from '../../../documents/document-model.js';
 import { PAIR_FIGURE_IDS } from '../../../domain/indicators/pair-figures.js';
 import type { MeasureOutcomes, PairsSummary } from '../report-model.js';
 import { middleCells, middleColumns } from './for-sheets.js';
@@ -14,14 +14,45 @@ export interface PairsRow {
   readonly figureId: string;
 }
 
-/** Both ends and the change of every measure. */
+/** What is drawn: the mean change of the headline pairs, with both ends. */
+export function headlineTable(outcomes: readonly MeasureOutcomes[]): Table {
+  return {
+    caption: 'Like for like (headline): both ends and the mean change',
+    columns: [
+      { head: 'Measure', kind: 'text' },
+      { head: 'Unit', kind: 'text' },
+      { head: 'Pairs', kind: 'number' },
+      { head: 'Baseline, mean', kind: 'number' },
+      { head: 'Discharge, mean', kind: 'number' },
+      { head: 'Change, mean', kind: 'number' },
+      { head: '95 % interval', kind: 'interval' },
+    ],
+    rows: outcomes.map(
+      ({ shortName, unit, likeForLike: { pairs, baseline, discharge, change }, ...outcome }) => {
+        const places = placesFor(unit);
+        return [
+          text(shortName),
+          text(unit),
+          count(pairs, membersLink(outcome.likeForLikePairsOverStarters.id, 'numerator')),
+          number(baseline.mean, places),
+          number(discharge.mean, places),
+          number(change.mean, places),
+          interval(change.interval, places),
+        ];
+      },
+    ),
+  };
+}
+
+/** Both ends and the change of every measure: its pairs like for like, all of them, and those at home. */
 export function pairsTable(caption: string, rows: readonly PairsRow[]): Table {
   return {
     caption,
+    groups: groupsOf(rows),
     columns: [
-      { head: 'Measure', kind: 'text' },
+      { head: 'Measure', kind: 'text', isForSheetsOnly: true },
       { head: 'Who', kind: 'text' },
-      { head: 'Unit', kind: 'text' },
+      { head: 'Unit', kind: 'text', isForSheetsOnly: true },
       { head: 'Pairs', kind: 'number' },
       { head: 'Baseline, mean', kind: 'number' },
       { head: 'SD', kind: 'number' },
@@ -62,6 +93,14 @@ export function pairsTable(caption: string, rows: readonly PairsRow[]): Table {
       ];
     }),
   };
+}
+
+function groupsOf(rows: readonly PairsRow[]): readonly RowGroup[] {
+  const measures = [...new Set(rows.map(({ outcome }) => outcome))];
+  return measures.map((measure) => ({
+    title: `${measure.shortName}, ${measure.unit}, ${measure.betterWhen} is better`,
+    rowCount: rows.filter(({ outcome }) => outcome === measure).length,
+  }));
 }
 
 /** What the missing pairs could make of the share who reached the threshold: none of them had, or all. */

@@ -3,7 +3,7 @@ import { britishDate } from '../../../domain/calendar/british-date.js';
 import type { Figure } from '../../../domain/indicators/figure.js';
 import { incidenceBands } from '../../../plots/incidence-bands.js';
 import type { QuarterlyReport, WaitSummary } from '../report-model.js';
-import type { IncidenceByClock, WaitingNow } from '../section-models.js';
+import type { IncidenceByClock, IncidenceRow, WaitingNow } from '../section-models.js';
 import { shareCells, shareColumns } from './for-sheets.js';
 import { count, figureLink, interval, membersLink, number, text } from './cells.js';
 
@@ -34,7 +34,8 @@ function clockBlocks(clock: IncidenceByClock): readonly Block[] {
   const title = `What became of ${clock.referrals} ${clock.referrals === 1 ? 'referral' : 'referrals'}, by day`;
   const known = clock.days.filter(({ started }) => started !== null);
   const table = incidenceTable(clock);
-  if (known.length === 0) return [heading, { kind: 'table', table }];
+  const left: Block = { kind: 'table', table: leftTable(clock) };
+  if (known.length === 0) return [heading, { kind: 'table', table }, left];
   const plot = incidenceBands({
     id: `plot-waiting-${clock.from}`,
     title,
@@ -52,20 +53,20 @@ function clockBlocks(clock: IncidenceByClock): readonly Block[] {
     words: { reached: 'started', waiting: 'waiting', left: 'left' },
     days: clock.from === 'receipt' ? 'days from receipt of the referral' : 'days from hospital discharge',
   });
-  return [heading, { kind: 'plot', title, plot, table }];
+  return [heading, { kind: 'plot', title, plot, table }, left];
 }
 
-function incidenceTable({ days, methodId, title }: IncidenceByClock): Table {
-  const [first] = days;
+/** What is drawn: who had started, who had left and who was waiting, in percent of all. */
+function incidenceTable({ days, referrals, methodId, title }: IncidenceByClock): Table {
   return {
-    caption: `${title}: cumulative incidence by Aalen and Johansen (rule ${methodId})`,
+    caption: `${title}: cumulative incidence by Aalen and Johansen, % of all ${referrals} (rule ${methodId})`,
     columns: [
       { head: 'By day', kind: 'text' },
       { head: 'Seen so long', kind: 'number' },
       { head: 'Started by then', kind: 'number' },
       { head: 'Started, %', kind: 'number' },
       { head: '95 % interval', kind: 'interval' },
-      ...(first?.leftBy ?? []).map(({ words }) => ({ head: `${words}, %`, kind: 'number' as const })),
+      { head: 'Left, %', kind: 'number' },
       { head: 'Still waiting, %', kind: 'number' },
       ...shareColumns('Seen so long, of all'),
       ...shareColumns('Started, of those decided'),
@@ -76,12 +77,38 @@ function incidenceTable({ days, methodId, title }: IncidenceByClock): Table {
       count(startedByDay.numerator, figureLink(startedByDay.id)),
       number(started?.percent ?? null, 1),
       interval(started?.interval ?? null, 1),
-      ...leftBy.map(({ percent }) => number(percent, 1)),
+      number(leftPercent(leftBy), 1),
       number(stillWaitingPercent, 1),
       ...shareCells(seenSoLong),
       ...shareCells(startedByDay),
     ]),
   };
+}
+
+/** Why people had left without a start, in percent of all: the reasons add up to those who left. */
+function leftTable({ days, referrals, title }: IncidenceByClock): Table {
+  const [first] = days;
+  return {
+    caption: `${title}: left without a start by then, by reason, % of all ${referrals}`,
+    columns: [
+      { head: 'By day', kind: 'text' },
+      ...(first?.leftBy ?? []).map(({ words }) => ({ head: `${words}, %`, kind: 'number' as const })),
+      { head: 'Left, %', kind: 'number' },
+    ],
+    rows: days.map(({ day, leftBy }) => [
+      text(`day ${day}`),
+      ...leftBy.map(({ percent }) => number(percent, 1)),
+      number(leftPercent(leftBy), 1),
+    ]),
+  };
+}
+
+/** Null where nobody was seen so long. */
+function leftPercent(leftBy: IncidenceRow['leftBy']): number | null {
+  return leftBy.reduce<number | null>(
+    (sum, { percent }) => (sum === null || percent === null ? null : sum + percent),
+    0,
+  );
 }
 
 function nowBlocks({ waiting, byStage, overDays, longest }: WaitingNow, cut: string): readonly Block[] {
