@@ -79,7 +79,8 @@ describe('the report as CSV', () => {
         asAt: '2026-11-25',
         narrowedTo: '',
       });
-      expect([row['section'], row['title'], row['statistic'], row['unit']]).not.toContain('');
+      const said = ['section', 'title', 'statistic', 'unit', 'ruleId', 'source'].map((name) => row[name]);
+      expect(said, JSON.stringify(row)).not.toContain('');
       for (const column of NUMBERS) numberIn(row, column);
     }
   });
@@ -132,6 +133,42 @@ describe('the report as CSV', () => {
     // The width of the classes of a distribution follows from their ends.
     const missing = fractions.filter(([path, value]) => !path.endsWith('/classWidth') && !written.has(value));
     expect(missing).toEqual([]);
+  });
+
+  it('has the numbers that are no shares beside what they count, with rule and unit', () => {
+    const ofFigure = (figureId: string, value: number, unit: string): readonly (string | undefined)[] =>
+      rows
+        .filter((row) => row['figureId'] === figureId && row['unit'] === unit)
+        .filter((row) => numberIn(row, 'value') === value)
+        .map((row) => row['ruleId']);
+    for (const { lost } of report.dataQuality.pairsLost) {
+      for (const { figureId, referrals } of lost) {
+        expect(ofFigure(figureId, referrals, 'referrals'), figureId).toContain('pair-lost@2');
+      }
+    }
+    for (const { measureId, unit, likeForLike, pairsAtCeiling } of report.outcomes) {
+      expect(ofFigure(`pairs-at-ceiling.${measureId}`, pairsAtCeiling, 'pairs')).toEqual([
+        'pairs-at-ceiling@1',
+      ]);
+      const { mean } = likeForLike.change;
+      if (mean === null) continue;
+      expect(ofFigure(`like-for-like-pairs.${measureId}`, mean, unit)).toContain('like-for-like-pairs@1');
+    }
+    const { longest, waiting } = report.waiting.now;
+    expect(longest.length).toBeGreaterThan(0);
+    const days = rows.filter(({ title }) => title === 'The longest waits now');
+    expect(days.map((row) => numberIn(row, 'value'))).toEqual(longest.map((each) => each.days));
+    expect(days.map((row) => [numberIn(row, 'n'), row['unit'], row['ruleId']])).toEqual(
+      days.map(() => [waiting.numerator, 'days', 'waiting-now@1']),
+    );
+    const inError = rows.filter(({ ruleId }) => ruleId === 'entries-in-error@1');
+    const { referrals, offers, sessions, assessments } = report.dataQuality.entriesInError;
+    expect(inError.map((row) => [row['unit'], numberIn(row, 'value')])).toEqual([
+      ['referrals', referrals],
+      ['offers', offers],
+      ['sessions', sessions],
+      ['assessments', assessments],
+    ]);
   });
 
   it('keeps negative changes numbers', () => {

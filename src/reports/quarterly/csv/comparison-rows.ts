@@ -1,3 +1,5 @@
+import { ENTRY_KINDS } from '../../../domain/history/entered-in-error.js';
+import { OWN_RULE } from '../../../domain/indicators/sources.js';
 import type { QuarterlyReport } from '../report-model.js';
 import type { PeriodComparison, TrendChart } from '../over-time-models.js';
 import { ends, figureRow, numberRow } from './row.js';
@@ -96,6 +98,17 @@ export function comparisonRows(report: QuarterlyReport): readonly CsvRow[] {
         denominator: ofPairs,
         value: pairs,
         unit: 'pairs',
+      }),
+    ),
+    ...ENTRY_KINDS.map((kind) =>
+      numberRow({
+        section: 'data-quality',
+        title: `Entries in error kept out: ${kind}`,
+        ruleId: 'entries-in-error@1',
+        statistic: 'count',
+        value: dataQuality.entriesInError[kind],
+        unit: kind,
+        source: OWN_RULE.text,
       }),
     ),
     ...(comparisons ?? []).flatMap(periodRows),

@@ -1,3 +1,5 @@
+import { findDetailRule } from '../../../domain/indicators/detail-rules.js';
+import { findFigureRule } from '../../../domain/indicators/figure-rules.js';
 import type { QuarterlyReport } from '../report-model.js';
 import { comparisonRows } from './comparison-rows.js';
 import { outcomeRows, predictedRows } from './outcome-rows.js';
@@ -26,7 +28,7 @@ export function csvTable(report: QuarterlyReport): CsvTable {
   ];
 }
 
-/** Every number of the report, each with the source of its rule. */
+/** Every number of the report, each with its rule and the source of that: a number of no rule is of that of its figure. */
 function csvRows(report: QuarterlyReport): readonly CsvRow[] {
   const sources = new Map(report.definitions.rules.map(({ ruleId, source }) => [ruleId, source.text]));
   return [
@@ -34,5 +36,11 @@ function csvRows(report: QuarterlyReport): readonly CsvRow[] {
     ...outcomeRows(report),
     ...predictedRows(report),
     ...comparisonRows(report),
-  ].map((row) => ({ ...row, source: row.source ?? sources.get(row.ruleId ?? '') ?? null }));
+  ].map((row) => {
+    const rule =
+      row.figureId === null ? undefined : (findFigureRule(row.figureId) ?? findDetailRule(row.figureId));
+    const ruleId = row.ruleId ?? rule?.ruleId ?? null;
+    const ofRule = rule?.ruleId === ruleId ? rule?.source.text : undefined;
+    return { ...row, ruleId, source: row.source ?? sources.get(ruleId ?? '') ?? ofRule ?? null };
+  });
 }

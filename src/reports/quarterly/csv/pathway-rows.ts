@@ -44,6 +44,9 @@ export function pathwayRows(report: QuarterlyReport): readonly CsvRow[] {
   ];
 }
 
+/** Where the curve of waiting comes from. */
+const AALEN_JOHANSEN = 'Aalen O, Johansen S 1978, Scand J Stat 5:141-150 (estimator)';
+
 const PARTS = {
   referrals: 'referrals',
   people: 'people',
@@ -63,6 +66,7 @@ function waitingRows({ waiting, waits }: QuarterlyReport): readonly CsvRow[] {
           group: clock,
           n,
           unit: 'percent',
+          source: AALEN_JOHANSEN,
         };
         const statistic = 'cumulative incidence';
         return [
@@ -89,6 +93,19 @@ function waitingRows({ waiting, waits }: QuarterlyReport): readonly CsvRow[] {
     ),
     ...[now.waiting, ...[...now.byStage, ...now.overDays].map(({ waiting: figure }) => figure)].map(
       (figure) => figureRow('waiting', figure),
+    ),
+    ...now.longest.map(({ days }, index) =>
+      numberRow({
+        section: 'waiting',
+        title: 'The longest waits now',
+        figureId: now.waiting.id,
+        ruleId: now.waiting.ruleId,
+        group: `number ${index + 1}`,
+        statistic: 'days since receipt',
+        n: now.waiting.numerator,
+        value: days,
+        unit: 'days',
+      }),
     ),
     ...waits.flatMap((wait) => [
       ...summaryRows(wait.daysOfThoseWhoReachedIt, {
@@ -135,6 +152,7 @@ function curveRows({ title, methodId, referrals, curve }: IncidenceByClock): rea
         n: referrals,
         value,
         unit: 'percent',
+        source: AALEN_JOHANSEN,
       }),
     ),
   );
