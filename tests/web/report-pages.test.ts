@@ -129,6 +129,38 @@ describe('the report page', () => {
     expect(text).toContain('Show the report');
   });
 
+  it.each([
+    ['diagnosis=flu', 'The diagnosis in the address cannot be read.'],
+    ['siteId=dune-hall', 'The site in the address cannot be read.'],
+    ['mode=centre&mode=home', 'The mode of delivery in the address cannot be read.'],
+    ['asAt=2026-02-30', 'The data cut in the address cannot be read.'],
+    ['firstReferralsOnly=maybe', 'The choice of first referrals in the address cannot be read.'],
+    ['period=2026-27-Q1', 'The period in the address cannot be read.'],
+  ])('passes over nothing that it cannot read, by whatever page: %s', async (query, message) => {
+    const address = `/report?period=2026-27-Q2&${query}`;
+    const { status, text } = await lead.get(address);
+    expect(status).toBe(422);
+    expect(text).toContain(message);
+    for (const path of ['/report/figures/uptake', '/report/chapters/breakdowns', '/report/files/csv']) {
+      const response = await lead.get(`${path}?period=2026-27-Q2&${query}`);
+      expect([path, response.status, response.headers['location']]).toEqual([path, 303, address]);
+    }
+  });
+
+  it('says of a figure, and on every sheet of paper, that it is narrowed', async () => {
+    const narrowed = 'period=2026-27-Q2&diagnosis=copd&firstReferralsOnly=true';
+    const figure = await lead.get(`/report/figures/uptake?${narrowed}`);
+    expect(figure.text).toContain('Narrowed to diagnosis: COPD; first referrals only.');
+    const report = await lead.get(`/report?${narrowed}`);
+    expect(report.text).toMatch(/data-sheet-line="[^"]*, provisional, narrowed"/);
+    const file = await lead.get(`/report/files/csv?${narrowed}`);
+    expect(file.headers['content-disposition']).toBe(
+      'attachment; filename="report-2026-27-Q2-as-at-2026-11-25-narrowed.csv"',
+    );
+    const whole = await lead.get('/report/figures/uptake?period=2026-27-Q2');
+    expect(whole.text).not.toContain('Narrowed to');
+  });
+
   it('is told to the trail', async () => {
     await lead.get('/report?period=2026-27-Q1&diagnosis=copd');
     const events = itemsOf(await app.as('lead').get('/api/v1/audit-events?limit=20'));
@@ -277,7 +309,7 @@ describe('the files of the report', () => {
     const file = await lead.get(`/report/files/json?${query}`);
     expect(file.status).toBe(200);
     expect(file.headers['content-disposition']).toBe(
-      'attachment; filename="report-2026-27-Q2-as-at-2026-11-25.json"',
+      'attachment; filename="report-2026-27-Q2-as-at-2026-11-25-narrowed.json"',
     );
     const api = await app.as('lead').get(`/api/v1/reports/quarterly?${query}&include=comparisons,trend`);
     expect(file.body).toEqual(api.body);

@@ -45,6 +45,6 @@ export function narrowed<Facts extends Narrowable>(
 }
 
 /** Whether anything is left out. @example isNarrowed({ firstReferralsOnly: false }) -> false */
-function isNarrowed(narrowing: Narrowing): boolean {
+export function isNarrowed(narrowing: Narrowing): boolean {
   return Object.values(narrowing).some((value) => value !== undefined && value !== false);
 }

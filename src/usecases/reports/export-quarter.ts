@@ -1,3 +1,4 @@
+import { isNarrowed } from '../../domain/cohort/narrowing.js';
 import { recordRead } from '../audit/record-event.js';
 import type { Context, TeamMember } from '../context.js';
 import type { ReportForm } from './report-maker.js';
@@ -15,7 +16,7 @@ export const REPORT_MEDIA_TYPES: Readonly<Record<ReportForm, string>> = {
 export interface ReportFile {
   readonly content: Uint8Array;
   readonly mediaType: string;
-  /** Names the period and nobody. */
+  /** Names the period and nobody, and says where the report is narrowed. */
   readonly fileName: string;
 }
 
@@ -37,6 +38,6 @@ export async function exportQuarter(
   return {
     content,
     mediaType: REPORT_MEDIA_TYPES[form],
-    fileName: `report-${period.label.replace('..', '-to-')}-as-at-${asAt}.${form}`,
+    fileName: `report-${period.label.replace('..', '-to-')}-as-at-${asAt}${isNarrowed(narrowing) ? '-narrowed' : ''}.${form}`,
   };
 }

@@ -13,7 +13,7 @@ import { memberOf, pageOf } from '../web.js';
 import type { Web, WebApp } from '../web.js';
 import { addressesOf, partAddress, partsOf, partsRead, sectionAddress } from './chapters.js';
 import { Blocks } from './document-view.js';
-import { readReportAddress, reportQuery } from './report-address.js';
+import { faultsAddress, readReportAddress, reportQuery } from './report-address.js';
 
 interface Asked {
   readonly chapterId: string;
@@ -44,7 +44,8 @@ export function chapterPages(app: WebApp, web: Web): void {
   ): Promise<FastifyReply> {
     if (![chapterId, partId ?? chapterId].every((id) => NAME.test(id))) return notFound(reply);
     const today = context.clock.today();
-    const { asked } = readReportAddress(request.query, today);
+    const { asked, faults } = readReportAddress(request.query, today);
+    if (faults.length > 0) return reply.redirect(faultsAddress(request.url), 303);
     const read = reportRequest({ ...asked, include: partsRead(chapterId) }, today);
     if (read.kind === 'refused') return sendRefusal(web, request, reply, read.refusal);
     const shown = { chapter: chapterId, ...(partId === null ? {} : { part: partId }) };

@@ -3,10 +3,13 @@ import { britishDate } from '../../domain/calendar/british-date.js';
 import { periodWords } from '../../domain/calendar/period-words.js';
 import { MEMBER_FILTERS } from '../../domain/indicators/figure.js';
 import type { Figure, MemberFilter, MemberKind } from '../../domain/indicators/figure.js';
+import { NOT_NARROWED } from '../../domain/cohort/narrowing.js';
+import { narrowedTo } from '../../reports/quarterly/narrowed-to.js';
+import { commissionersOfTeam, sitesOfTeam } from '../../usecases/providers.js';
 import { openFigureOfQuarter } from '../../usecases/reports/open-figure.js';
 import type { FigureWithMembers, NamedMember } from '../../usecases/reports/open-figure.js';
 import { reportRequest } from '../../usecases/reports/report-request.js';
-import type { AskedReport } from '../../usecases/reports/report-request.js';
+import type { AskedReport, ReportRequest } from '../../usecases/reports/report-request.js';
 import { attributeText } from '../components/field.js';
 import { EmptyState, Pager } from '../components/parts.js';
 import { Definitions, Table, Text } from '../components/table.js';
@@ -16,7 +19,7 @@ import { PersonName } from '../people/names.js';
 import { sendRefusal } from '../send-refusal.js';
 import { memberOf, pageOf } from '../web.js';
 import type { Web, WebApp } from '../web.js';
-import { readReportAddress, reportQuery } from './report-address.js';
+import { faultsAddress, readReportAddress, reportQuery } from './report-address.js';
 
 const SHOWN = 100;
 
@@ -49,7 +52,8 @@ export function figurePages(app: WebApp, web: Web): void {
     pageOf('page:report-figure'),
     async (request, reply) => {
       const today = context.clock.today();
-      const { asked } = readReportAddress(request.query, today);
+      const { asked, faults } = readReportAddress(request.query, today);
+      if (faults.length > 0) return reply.redirect(faultsAddress(request.url), 303);
       const { kind, after } = FigureQuery.parse(request.query ?? {});
       const { figureId } = request.params;
       const read = reportRequest(asked, today);
@@ -62,6 +66,10 @@ export function figurePages(app: WebApp, web: Web): void {
       });
       if (outcome.kind === 'refused') return sendRefusal(web, request, reply, outcome.refusal);
       const { figure } = outcome.value;
+      const narrowing = narrowingWords(read.value, {
+        sites: await sitesOfTeam(context, memberOf(request)),
+        commissioners: await commissionersOfTeam(context, memberOf(request)),
+      });
       return sendPage(
         reply,
         <Page frame={frameOf(request, reply)} title={figure.title}>
@@ -74,6 +82,7 @@ export function figurePages(app: WebApp, web: Web): void {
           <p class="muted" safe>
             {`${periodWords(read.value.period)}, data cut ${britishDate(read.value.asAt)}; ${cohortWords(figure)}.`}
           </p>
+          {narrowing === '' ? '' : <p safe>{narrowing}</p>}
           <Rule opened={outcome.value} />
           <Kinds figure={figure} shown={{ figureId, kind, after }} asked={asked} />
           <Members members={outcome.value.page.rows} figure={figure} />
@@ -90,6 +99,15 @@ export function figurePages(app: WebApp, web: Web): void {
       );
     },
   );
+}
+
+/** Empty where the report is of everybody. @example 'Narrowed to diagnosis: COPD.' */
+function narrowingWords(
+  { narrowing = NOT_NARROWED }: ReportRequest,
+  names: Parameters<typeof narrowedTo>[1],
+): string {
+  const words = narrowedTo(narrowing, names).map((each) => each.words);
+  return words.length === 0 ? '' : `Narrowed to ${words.join('; ')}.`;
 }
 
 function cohortWords({ cohort }: Figure): string {

@@ -31,7 +31,7 @@ const Query = z.object({
 export interface ReportAddress {
   readonly asked: AskedReport;
   readonly typed: Readonly<Record<'from' | 'to' | 'cut', TypedDate>>;
-  /** What is wrong with the dates, by the field. */
+  /** What cannot be read, by the field: nothing of it is passed over, or the report would be of more than was asked for. */
   readonly faults: readonly { readonly field: string; readonly message: string }[];
 }
 
@@ -52,10 +52,23 @@ export function readReportAddress(query: unknown, today: PlainDate): ReportAddre
   });
   const dates = { from: typedOf('from'), to: typedOf('to'), cut: typedOf('cut') };
   const [from, to, cut] = [readDate(dates.from), readDate(dates.to), readDate(dates.cut)];
-  const faults = (['from', 'to', 'cut'] as const).flatMap((field) => {
+  const asAtRead = parsePlainDate(asAt) ?? undefined;
+  const faults: { field: string; message: string }[] = (['from', 'to', 'cut'] as const).flatMap((field) => {
     const entry = readDate(dates[field]);
     return entry.kind === 'no-date' ? [{ field, message: entry.message }] : [];
   });
+  faults.push(
+    ...unread(query, {
+      period: period === '' ? undefined : period,
+      asAt: asAtRead,
+      siteId,
+      commissionerId,
+      diagnosis,
+      pathway,
+      mode,
+      firstReferralsOnly,
+    }),
+  );
   const isHalf = (from.kind === 'empty') !== (to.kind === 'empty');
   if (isHalf && faults.length === 0) {
     faults.push({
@@ -67,7 +80,7 @@ export function readReportAddress(query: unknown, today: PlainDate): ReportAddre
   return {
     asked: {
       period: label === '' ? latestClosedQuarter(today).label : label,
-      asAt: cut.kind === 'date' ? cut.date : (parsePlainDate(asAt) ?? undefined),
+      asAt: cut.kind === 'date' ? cut.date : asAtRead,
       siteId,
       commissionerId,
       diagnosis,
@@ -78,6 +91,38 @@ export function readReportAddress(query: unknown, today: PlainDate): ReportAddre
     typed: dates,
     faults,
   };
+}
+
+const FIELD_WORDS = {
+  period: 'period',
+  asAt: 'data cut',
+  siteId: 'site',
+  commissionerId: 'commissioner',
+  diagnosis: 'diagnosis',
+  pathway: 'pathway',
+  mode: 'mode of delivery',
+  firstReferralsOnly: 'choice of first referrals',
+} as const;
+
+/** What stands in the query and was not understood. */
+function unread(
+  query: unknown,
+  read: Readonly<Record<keyof typeof FIELD_WORDS, unknown>>,
+): ReportAddress['faults'] {
+  const given = new Map(Object.entries(query ?? {}));
+  return Object.entries(FIELD_WORDS).flatMap(([field, words]) => {
+    const value: unknown = given.get(field);
+    const isGiven =
+      value !== undefined && value !== '' && !(field === 'firstReferralsOnly' && value === 'false');
+    const isRead = Object.entries(read).some(([name, value]) => name === field && value !== undefined);
+    return isGiven && !isRead ? [{ field, message: `The ${words} in the address cannot be read.` }] : [];
+  });
+}
+
+/** The page that says what is wrong with an address, for every other page of the report. */
+export function faultsAddress(url: string): string {
+  const start = url.indexOf('?');
+  return `/report${start < 0 ? '' : url.slice(start)}`;
 }
 
 /**

@@ -18,7 +18,7 @@ import { memberOf, pageOf } from '../web.js';
 import type { Web, WebApp } from '../web.js';
 import { addressesOf, contentsOf, onFirstPage } from './chapters.js';
 import { Contents, SectionView } from './document-view.js';
-import { readReportAddress, reportQuery } from './report-address.js';
+import { faultsAddress, readReportAddress, reportQuery } from './report-address.js';
 import type { ReportAddress } from './report-address.js';
 import { ReportFilter } from './report-filter.js';
 
@@ -49,7 +49,8 @@ export function reportPages(app: WebApp, web: Web): void {
       const form = REPORT_FORMS.find((known) => known === request.params.form);
       if (form === undefined) return reply.callNotFound();
       const today = context.clock.today();
-      const { asked } = readReportAddress(request.query, today);
+      const { asked, faults } = readReportAddress(request.query, today);
+      if (faults.length > 0) return reply.redirect(faultsAddress(request.url), 303);
       const read = reportRequest({ ...asked, include: REPORT_PARTS }, today);
       if (read.kind === 'refused') return sendRefusal(web, request, reply, read.refusal);
       const file = await exportQuarter(context, memberOf(request), read.value, form);

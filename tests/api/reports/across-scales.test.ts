@@ -126,8 +126,8 @@ describe('a pair of breathlessness across its two scales', () => {
     const { text } = await service.as('lead').get(`/api/v1/reports/quarterly.csv?${QUARTER}`);
     const rows = text.split('\n').filter((line) => line.includes('converted from the other scale'));
     expect(rows).toHaveLength(2);
-    expect(rows[1]).toContain(`,differs-by.scale.${MRC},,,count,2,1,2,,,1,pairs,`);
-    expect(rows[0]).toContain(`,differs-by.scale.${MMRC},,,count,0,0,0,,,0,pairs,`);
+    expect(rows[1]).toContain(`,differs-by.scale.${MRC},pairs-differ-by@1,,count,2,1,2,,,1,pairs,`);
+    expect(rows[0]).toContain(`,differs-by.scale.${MMRC},pairs-differ-by@1,,count,0,0,0,,,0,pairs,`);
   });
 
   it('is told in the text of the report', async () => {

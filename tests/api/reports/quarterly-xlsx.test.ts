@@ -175,7 +175,7 @@ describe('the report as a spreadsheet', () => {
       'application/vnd.openxmlformats-officedocument.spreadsheetml.sheet',
     );
     expect(response.headers['content-disposition']).toBe(
-      'attachment; filename="report-2026-27-Q2-as-at-2026-10-31.xlsx"',
+      'attachment; filename="report-2026-27-Q2-as-at-2026-10-31-narrowed.xlsx"',
     );
     const [summary] = await readSheets(
       await fileOf(lead, 'period=2026-27-Q2&asAt=2026-10-31&diagnosis=copd'),

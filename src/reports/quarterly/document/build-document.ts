@@ -27,10 +27,14 @@ export function quarterlyDocument(report: QuarterlyReport): Document {
       coverWords(period, asAt),
       provisional.isProvisional
         ? `Provisional: ${notes.join('; ')}.`
-        : 'Every referral behind these figures is closed.',
+        : 'Every referral received, started or discharged in the period is closed.',
       ...(narrowedTo.length === 0 ? [] : [`Narrowed to ${narrowedTo.map(({ words }) => words).join('; ')}.`]),
     ],
-    footer: `${teamName}, ${periodWords(period)}. Data cut ${britishDate(asAt)}${provisional.isProvisional ? ', provisional' : ''}`,
+    footer: [
+      `${teamName}, ${periodWords(period)}. Data cut ${britishDate(asAt)}`,
+      ...(provisional.isProvisional ? ['provisional'] : []),
+      ...(narrowedTo.length === 0 ? [] : ['narrowed']),
+    ].join(', '),
     sections: [
       summarySection(report),
       funnelSection(report),
