@@ -1,9 +1,10 @@
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { aPatient, aReferralBody } from '../support/entries.js';
+import type { Body } from '../support/entries.js';
 import { pagesAs } from '../support/page-client.js';
 import type { PageClient } from '../support/page-client.js';
 import { asRecord, asRecords, itemsOf } from '../support/response.js';
-import { created, givenReferral, givenSession } from '../support/scenario.js';
+import { created, givenAssessment, givenReferral, givenSession } from '../support/scenario.js';
 import { startApp } from '../support/start-app.js';
 import type { TestApp, TestRole } from '../support/start-app.js';
 
@@ -45,6 +46,28 @@ async function workListOf(role: TestRole, query = ''): Promise<string> {
   return response.text;
 }
 
+/** An accepted person who was assessed, and to whom a place was offered where there is an answer to it. */
+async function givenAssessed(referral: Body, response: string | null): Promise<string> {
+  const id = await givenReferral(app, referral);
+  const lead = app.as('lead');
+  await lead.post(`/api/v1/referrals/${id}/triage`, { decision: 'accepted', decidedOn: '2026-04-08' });
+  await givenAssessment(app, id);
+  if (response === null) return id;
+  const offer = { kind: 'programme', offeredOn: '2026-11-02', response };
+  const made = await lead.post(`/api/v1/referrals/${id}/offers`, offer);
+  expect(made.status, made.text).toBe(201);
+  return id;
+}
+
+/** Address and words of the step that stands in the row of a referral. */
+function stepsOf(html: string, referralId: string): readonly (readonly string[])[] {
+  const rows = html.split('<tr>').filter((row) => row.includes(`href="/referrals/${referralId}"`));
+  return rows.map((row) => {
+    const [, address = '', words = ''] = /<td class="step"><a href="([^"]*)"[^>]*>([^<]*)</.exec(row) ?? [];
+    return [address.replaceAll('&amp;', '&'), words];
+  });
+}
+
 it('is not where a commissioner starts: that is what was released', async () => {
   const response = await (await pagesAs(app, 'commissioner')).get('/');
   expect(response.headers['location']).toBe('/releases');
@@ -76,6 +99,35 @@ describe('the work list page', () => {
     expect(await workListOf('clinician')).toContain(`href="/referrals/${ids['untriaged']}/triage"`);
     expect(await workListOf('admin')).not.toContain('/triage"');
     expect(await workListOf('admin')).toContain(`href="/classes/${ids['today']}"`);
+  });
+
+  it.each([
+    ['of which nothing is planned', {}, null, 'Plan start', 'planned-start'],
+    [
+      'that is planned for a later day',
+      { plannedStartOn: '2026-12-01' },
+      null,
+      'Change start',
+      'planned-start',
+    ],
+    ['of a place that was declined', {}, 'declined', 'Offer again', 'offers'],
+    ['of a place that nobody has answered', {}, 'awaiting-reply', 'Follow up', 'offers'],
+  ])('says what is next for a start %s', async (_start, referral, response, verb, page) => {
+    const id = await givenAssessed(referral, response);
+    for (const role of ['admin', 'clinician'] as const) {
+      const steps = stepsOf(await workListOf(role, '?group=starts'), id);
+      expect(steps).toEqual([[`/referrals/${id}/${page}`, verb]]);
+    }
+  });
+
+  it('leads from a start whose planned day has come to the classes of that week and site', async () => {
+    const id = await givenAssessed({ plannedStartOn: '2026-11-17', siteId: app.secondSiteId }, null);
+    const address = `/classes?week=2026-11-17&site=${app.secondSiteId}`;
+    expect(stepsOf(await workListOf('clinician', '?group=starts'), id)).toEqual([[address, 'Register']]);
+    expect(stepsOf(await workListOf('admin', '?group=waits'), id)).toEqual([[address, 'Register']]);
+    await givenSession(app, { heldOn: '2026-11-18', siteId: app.secondSiteId });
+    const { text } = await (await pagesAs(app, 'clinician')).get(address);
+    expect(text).toContain('Wednesday 18 November 2026');
   });
 
   it('is narrowed by what stands in the address, and keeps it in the fields', async () => {

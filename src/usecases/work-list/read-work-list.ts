@@ -6,6 +6,7 @@ import { classDue } from '../../domain/work-list/class-due.js';
 import { groupWork } from '../../domain/work-list/group-work.js';
 import { GROUP_ORDER, GROUPS } from '../../domain/work-list/groups.js';
 import { REGISTER_DAYS_BACK } from '../../domain/work-list/look-ahead.js';
+import { startStepOf } from '../../domain/work-list/rules/start-due.js';
 import { workOf } from '../../domain/work-list/work-of.js';
 import type { WorkGroupId } from '../../domain/work-list/work-list.js';
 import { loadReferralFacts } from '../../storage/facts/referral-facts.js';
@@ -116,7 +117,9 @@ async function referralWork(
       continue;
     }
     const clinician = clinicians.get(each.referralId) ?? null;
-    for (const due of work.dues) entries.push({ kind: 'referral', ...person, stage, clinician, ...due });
+    const startStep = stage === 'awaiting-start' ? startStepOf(course) : null;
+    const entry = { kind: 'referral', ...person, stage, startStep, clinician } as const;
+    for (const due of work.dues) entries.push({ ...entry, ...due });
   }
   return { entries, open: facts.length, quiet, clinicians: byName(clinicians.values()) };
 }

@@ -1,6 +1,7 @@
 import type { PlainDate } from '../../domain/calendar/plain-date.js';
 import type { Stage } from '../../domain/pathway/stage.js';
 import type { Diagnosis, SessionMode } from '../../domain/referral/closed-sets.js';
+import type { StartStep } from '../../domain/work-list/rules/start-due.js';
 import type { ReferralWorkGroupId, WorkGroup, WorkGroupId } from '../../domain/work-list/work-list.js';
 import type { NamedAccount } from '../../storage/work-list/last-clinicians.js';
 
@@ -49,6 +50,8 @@ export interface ReferralEntry extends EntryBase {
   readonly givenName: string;
   readonly diagnosis: Diagnosis;
   readonly stage: Stage;
+  /** What is next for somebody who awaits the start; null at every other stage. */
+  readonly startStep: StartStep | null;
   readonly clinician: NamedAccount | null;
 }
 

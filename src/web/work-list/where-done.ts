@@ -26,7 +26,7 @@ function byAdmin(entry: ReferralEntry): WhereDone {
     case 'starts':
       return start(entry);
     case 'waits':
-      return entry.stage === 'awaiting-triage' ? referral(entry) : offers(entry);
+      return entry.stage === 'awaiting-triage' ? referral(entry) : onTheWay(entry);
     case 'closure':
       return close(entry);
     case 'triage':
@@ -51,7 +51,7 @@ function byClinician(entry: ReferralEntry): WhereDone {
     case 'starts':
       return start(entry);
     case 'waits':
-      return waiting(entry);
+      return entry.stage === 'awaiting-triage' ? triage(entry) : onTheWay(entry);
     case 'closure':
       return close(entry);
     case 'duplicates':
@@ -59,9 +59,8 @@ function byClinician(entry: ReferralEntry): WhereDone {
   }
 }
 
-/** Somebody who waits is moved on by the next step of their stage. */
-function waiting(entry: ReferralEntry): WhereDone {
-  if (entry.stage === 'awaiting-triage') return triage(entry);
+/** Somebody who was accepted and waits is moved on by the next step of their stage. */
+function onTheWay(entry: ReferralEntry): WhereDone {
   return entry.stage === 'awaiting-start' ? start(entry) : offers(entry);
 }
 
@@ -73,8 +72,23 @@ function offers({ id }: ReferralEntry): WhereDone {
   return { verb: 'Book', address: `/referrals/${id}/offers` };
 }
 
-function start({ id }: ReferralEntry): WhereDone {
-  return { verb: 'Plan start', address: `/referrals/${id}/planned-start` };
+/** A start that is planned is not planned again: it is changed before its day, and registered from that day on. */
+function start(entry: ReferralEntry): WhereDone {
+  const { id, siteId, startStep } = entry;
+  const plan = `/referrals/${id}/planned-start`;
+  switch (startStep?.kind) {
+    case 'register':
+      return { verb: 'Register', address: `/classes?week=${startStep.plannedOn}&site=${siteId}` };
+    case 'change-plan':
+      return { verb: 'Change start', address: plan };
+    case 'offer-again':
+      return { verb: 'Offer again', address: `/referrals/${id}/offers` };
+    case 'follow-up':
+      return { verb: 'Follow up', address: `/referrals/${id}/offers` };
+    case 'plan':
+    case undefined:
+      return { verb: 'Plan start', address: plan };
+  }
 }
 
 function assess({ id }: ReferralEntry, timepoint: 'baseline' | 'discharge'): WhereDone {

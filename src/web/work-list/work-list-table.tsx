@@ -92,7 +92,7 @@ function Row({ entry, role, siteNames }: RowProps): JSX.Element {
     <tr>
       <th scope="row">
         {entry.kind === 'class' ? (
-          <a href={address}>Class</a>
+          <a href={attributeText(address)}>Class</a>
         ) : (
           <>
             <a href={`/referrals/${entry.id}`}>
@@ -119,7 +119,11 @@ function Row({ entry, role, siteNames }: RowProps): JSX.Element {
         {entry.kind === 'class' ? '' : (entry.clinician?.name ?? 'nobody yet')}
       </td>
       <td class="step">
-        <a href={address} aria-label={attributeText(`${verb}: ${whoOf(entry, siteNames)}`)} safe>
+        <a
+          href={attributeText(address)}
+          aria-label={attributeText(`${verb}: ${whoOf(entry, siteNames)}`)}
+          safe
+        >
           {verb}
         </a>
       </td>
