@@ -23,6 +23,7 @@ import { sheetAddress } from './entry-page.js';
 import { DRAFT_VERSION } from './field-names.js';
 import { fieldsToKeep } from './first-values.js';
 import { judge } from './judge.js';
+import { sameContentNotice } from './same-content-notice.js';
 import { begunFrom, recordedValues, showCorrection, showTooMuch } from './show-correction.js';
 import type { Shown } from './show-correction.js';
 
@@ -118,9 +119,10 @@ export function correctionPage(app: WebApp, web: Web): void {
       const shown = { values, isJudged: true, notice: staleNotice(refusal), status: 409 };
       return showCorrection(web, request, reply, latest.kind === 'done' ? latest.value : found.value, shown);
     }
-    const isTold = refusal.code === 'changed-meanwhile';
+    const notice = await sameContentNotice(web, actor, refusal);
+    const isTold = refusal.code === 'changed-meanwhile' || notice !== null;
     const own = isTold ? [] : refusalErrors(web, refusal, (faults) => faults.map(ofTheWhole));
-    return showKept(request, reply, { isJudged: true, errors: own, status });
+    return showKept(request, reply, { isJudged: true, errors: own, status, notice });
   });
 
   /** Keeps what was typed as the draft, not under the key of the form: it is taken when the correction is recorded. */
@@ -147,7 +149,7 @@ export function correctionPage(app: WebApp, web: Web): void {
   ): Promise<FastifyReply> {
     const { found, values, stale } = await keep(request);
     if (found.kind === 'refused') return sendRefusal(web, request, reply, found.refusal);
-    const notice = stale === null ? null : staleNotice(stale);
+    const notice = stale === null ? (shown.notice ?? null) : staleNotice(stale);
     return showCorrection(web, request, reply, found.value, { ...shown, values, notice });
   }
 }

@@ -30,7 +30,7 @@ export function EntryPage({ state, notice }: EntryPageProps): JSX.Element {
     <Page frame={frame} title={title} scripts={['assessment-draft.js', 'assessment-walk.js']}>
       <Head sheet={sheet} />
       <SheetNoticeView notice={notice} />
-      <Recorded sheet={sheet} />
+      {notice?.link === undefined ? <Recorded sheet={sheet} /> : ''}
       <ErrorSummary
         errors={[...state.errors, ...state.queries.filter(({ field }) => field !== '')]}
         title={

@@ -22,6 +22,7 @@ import { DRAFT_VERSION } from './field-names.js';
 import { fieldsToKeep, firstValues } from './first-values.js';
 import { judge } from './judge.js';
 import { nextMissing } from './next-missing.js';
+import { sameContentNotice } from './same-content-notice.js';
 
 const Place = z.object({ referralId: z.uuid(), timepoint: z.enum(TIMEPOINTS) });
 const NOT_FOUND: Refusal = { code: 'not-found', what: 'referral' };
@@ -99,24 +100,20 @@ export function entryRoutes(app: WebApp, web: Web): void {
     if (outcome.kind === 'done') {
       return reply.redirect(`${sheetAddress(sheet)}/recorded/${outcome.value.id}`, 303);
     }
-    const notice = noticeOf(web, sheet, outcome.refusal);
-    if (notice === null) return sendRefusal(web, request, reply, outcome.refusal);
-    return show(web, request, reply, { sheet, values, isJudged: true, notice });
+    const { refusal } = outcome;
+    if (refusal.code === 'stale-draft') {
+      return show(web, request, reply, { sheet, values, isJudged: true, notice: staleNotice(refusal) });
+    }
+    const notice = await sameContentNotice(web, actor, refusal);
+    if (notice === null) return sendRefusal(web, request, reply, refusal);
+    const kept = await keep(web, request, place);
+    return show(web, request, reply, { sheet: kept?.sheet ?? sheet, values, isJudged: true, notice });
   });
 }
 
 function placeOf(request: FastifyRequest): DraftPlace | null {
   const place = Place.safeParse(request.params);
   return place.success ? place.data : null;
-}
-
-/** What is said on the sheet itself, with what was typed still on it; null where it is no matter of the sheet. */
-function noticeOf({ wordsFor }: Web, sheet: EntrySheet, refusal: Refusal): SheetNotice | null {
-  if (refusal.code === 'stale-draft') return staleNotice(refusal);
-  if (refusal.code !== 'assessment-already-recorded') return null;
-  const { title, detail } = wordsFor(refusal);
-  const href = `${sheetAddress(sheet)}/recorded/${refusal.existingId}`;
-  return { kind: 'warning', title, text: detail, link: { href, words: 'Read the one that is recorded' } };
 }
 
 /** Keeps what was typed as the draft; null where there is no such referral. */

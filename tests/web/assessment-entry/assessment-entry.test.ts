@@ -101,8 +101,14 @@ describe('the sheet of an assessment', () => {
     expect(again.status).toBe(409);
     expect(again.text).toContain('The assessment is recorded already');
     expect(again.text).toContain(`href="${String(first.headers['location'])}"`);
+    expect(again.text).toContain(
+      'Test clinician recorded the baseline assessment of 20 April 2026 on 25 November 2026, 10:00',
+    );
+    expect(again.text).not.toContain('A baseline assessment is recorded already');
     expect(again.text).toContain('value="68.5"');
     expect(await stored()).toHaveLength(1);
+    // A reload loses nothing of it either.
+    expect((await pages.get(sheet())).text).toContain('value="68.5"');
     const second = await pages.submit(sheet(), { ...whole(), weightKg: '69' });
     expect(second.status, second.text).toBe(303);
     expect(await stored()).toHaveLength(2);

@@ -136,6 +136,24 @@ describe('the correction of an assessment', () => {
     expect(await read(id)).toMatchObject({ version: 2 });
   });
 
+  it('that would say what another one says is not stored: it says which, by whom and when', async () => {
+    const referralId = await givenTriagedReferral(app);
+    const first = await givenAssessment(app, referralId, whole);
+    const id = await givenAssessment(app, referralId, { ...whole, notes: 'Wide awake' });
+    const path = `/assessments/${id}/correction`;
+    const answer = await pages.post(path, {
+      ...(await fieldsOf(path)),
+      notes: 'Tired today',
+      reason: REASON,
+    });
+    expect(answer.status).toBe(409);
+    expect(answer.text).toContain('Test lead recorded the baseline assessment of 20 April 2026');
+    expect(answer.text).toContain(`/assessments/baseline/recorded/${first}"`);
+    expect(answer.text).toContain('Tired today</textarea>');
+    expect(answer.text).not.toContain('error-summary');
+    expect(await read(id)).toMatchObject({ version: 1 });
+  });
+
   it('has the endurance walk of a visit beside its other walks, each corrected by itself', async () => {
     const endurance = {
       test: 'endurance-shuttle-walk',
