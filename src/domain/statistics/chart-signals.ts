@@ -96,7 +96,8 @@ function twoOfThree(sigmas: readonly (number | null)[]): readonly ChartSignal[] 
   };
   return sigmas.flatMap((_, index) => {
     const side = sideOf(index);
-    const partner = [index - 1, index - 2].find((before) => sideOf(before) === side);
+    const isRow = (sigmas[index - 1] ?? null) !== null;
+    const partner = [index - 1, ...(isRow ? [index - 2] : [])].find((before) => sideOf(before) === side);
     if (side === 0 || partner === undefined) return [];
     const direction = side > 0 ? ('up' as const) : ('down' as const);
     return [{ rule: 'two-of-three' as const, at: index, points: [partner, index], direction }];

@@ -41,6 +41,8 @@ describe('signals of a chart over time', () => {
     ['on both sides of the centre', [0.1, 2.2, -2.4, 0.2], []],
     ['two of four', [0.1, 2.2, 0.1, -0.3, 2.4], []],
     ['a period without a value breaks a row', [0.5, 0.4, 0.1, null, 0.9, 1.2, 0.3, 0.2], []],
+    ['and keeps two beyond two sigma apart', [0.1, 2.2, null, 2.4, 0.2], []],
+    ['though not the two beside it', [0.1, null, 2.2, 2.4, 0.2], ['two-of-three at 4 (3 4) up']],
     ['nothing', [], []],
   ] as const)('%s', (_name, sigmas, expected) => {
     expect(said(sigmas)).toEqual(expected);
