@@ -75,6 +75,8 @@ export interface Table {
   readonly rows: readonly (readonly Cell[])[];
   /** Rows that belong together, from the first row to the last, where people read; sheets say it in each row. */
   readonly groups?: readonly RowGroup[];
+  /** What its marks say, below it where people read. */
+  readonly note?: string;
 }
 
 /** Rows one after another under a head of their own. */

@@ -10,6 +10,8 @@ export const PAD_PT = 2;
 /** Above and below a text. */
 export const ROOM_PT = 1.1;
 export const STRIP_PT = 132;
+/** Between a number and a text behind it. */
+const GAP_PT = 7;
 /** Below the words of the head of a strip, for its axis. */
 const STRIP_AXIS_PT = 13;
 /** The place of the column in which a drawing stands. */
@@ -38,6 +40,8 @@ export interface Line {
 export interface Layout {
   readonly widths: readonly number[];
   readonly isNumber: readonly boolean[];
+  /** Left free before a text that stands behind a number, which ends at the edge of its column. */
+  readonly gaps: readonly number[];
   /** Drawn in the second column. */
   readonly drawn: TableStrip | null;
 }
@@ -55,22 +59,22 @@ export function laidOut(
   const line = (texts: readonly string[], row: number): Line => ({ texts, isHead: row < 0, row });
   const heads = indexes.map((index) => columns[index]?.head ?? '');
   const texts = rows.map((cells) => indexes.map((index) => cells[index]?.text ?? ''));
-  const left = { ...paper, width: paper.width - (drawn === null ? 0 : STRIP_PT) };
-  const widths = columnWidths(left, [heads, ...texts], { sizePt: SIZE_PT, padPt: PAD_PT });
+  const isNumber = withStrip(
+    indexes.map((index) => columns[index]?.kind !== 'text'),
+    false,
+  );
+  const gaps = isNumber.map((isThis, index) => (!isThis && isNumber[index - 1] === true ? GAP_PT : 0));
+  const taken = total(gaps) + (drawn === null ? 0 : STRIP_PT);
+  const left = { ...paper, width: paper.width - taken };
+  const type = { sizePt: SIZE_PT, padPt: PAD_PT };
+  const widths = withStrip(columnWidths(left, [heads, ...texts], type), STRIP_PT);
   return {
     head: line(withStrip(heads, drawn === null ? '' : stripHead(drawn.strip)), -1),
     lines: underGroups(
       texts.map((cells, row) => line(withStrip(cells, ''), row)),
       table.groups,
     ),
-    layout: {
-      widths: withStrip(widths, STRIP_PT),
-      isNumber: withStrip(
-        indexes.map((index) => columns[index]?.kind !== 'text'),
-        false,
-      ),
-      drawn,
-    },
+    layout: { widths: widths.map((width, index) => width + (gaps[index] ?? 0)), isNumber, gaps, drawn },
   };
 }
 
@@ -96,15 +100,18 @@ export function continued({ under }: Line): readonly Line[] {
 
 /** The head of a group has one column as wide as the table. */
 export function shapeOf({ isGroup }: Line, layout: Layout): Layout {
-  return isGroup === true ? { widths: [total(layout.widths)], isNumber: [false], drawn: null } : layout;
+  return isGroup === true
+    ? { widths: [total(layout.widths)], isNumber: [false], gaps: [0], drawn: null }
+    : layout;
 }
 
 /** How high a line is. */
 export function heightOf({ doc, scale }: Paper, line: Line, layout: Layout): number {
-  const { widths, drawn } = shapeOf(line, layout);
+  const shape = shapeOf(line, layout);
+  const { drawn } = shape;
   const heights = line.texts.map((text, index) => {
     doc.font(weightOf(line, index)).fontSize(SIZE_PT * scale);
-    const height = doc.heightOfString(text === '' ? ' ' : text, { width: (widths[index] ?? 0) - 2 * PAD_PT });
+    const height = doc.heightOfString(text === '' ? ' ' : text, { width: roomIn(shape, index) });
     return drawn !== null && line.isHead && index === STRIP_COLUMN ? height + STRIP_AXIS_PT : height;
   });
   return Math.max(...heights) + 2 * ROOM_PT;
@@ -113,4 +120,9 @@ export function heightOf({ doc, scale }: Paper, line: Line, layout: Layout): num
 /** Under the head of a group the names of rows are not bold, so that the group can be told from them. */
 export function weightOf({ isHead, under }: Line, index: number): Weight {
   return isHead || (index === 0 && under === undefined) ? 'bold' : 'regular';
+}
+
+/** How wide a text of a column may be. */
+export function roomIn({ widths, gaps }: Layout, index: number): number {
+  return (widths[index] ?? 0) - (gaps[index] ?? 0) - 2 * PAD_PT;
 }

@@ -7,6 +7,7 @@ import {
   heightOf,
   laidOut,
   PAD_PT,
+  roomIn,
   ROOM_PT,
   shapeOf,
   SIZE_PT,
@@ -17,7 +18,12 @@ import {
 import type { Layout, Line, TableStrip } from './pdf-table-layout.js';
 import type { Paper, Weight } from './sheet-of-paper.js';
 
+/** Of a sheet: a table that is no higher is not parted. */
+const KEPT_TOGETHER = 0.3;
 const CAPTION_PT = 9;
+const NOTE_PT = 7;
+/** Above and below a note. */
+const ROUND_NOTE_PT = 5;
 /** Above and below a caption, and below the table. */
 const ROUND_CAPTION_PT = 14;
 const SHELL = '#f2efe8';
@@ -38,7 +44,8 @@ export function writeTable(
   const { head, lines, layout } = laidOut(paper, table, drawn);
   const [first] = lines;
   const opening = heightOf(paper, head, layout) + (first === undefined ? 0 : heightOf(paper, first, layout));
-  paper.makeRoom(opening + 24);
+  const whole = heightOfTable(paper, table);
+  paper.makeRoom(whole <= KEPT_TOGETHER * paper.tallest ? whole : opening + 24);
   paper.write(parent, 'P', caption, { sizePt: CAPTION_PT, weight: 'bold', abovePt: 6 });
   const element = paper.doc.struct('Table');
   parent.add(element);
@@ -53,6 +60,10 @@ export function writeTable(
     writeLine(paper, element, line, layout);
   }
   element.end();
+  if (table.note !== undefined) {
+    paper.doc.y += 1;
+    paper.write(parent, 'P', table.note, { sizePt: NOTE_PT });
+  }
   paper.doc.y += 6;
 }
 
@@ -62,7 +73,9 @@ export function heightOfTable(paper: Paper, table: Table): number {
   const { doc, width, scale } = paper;
   doc.font('bold').fontSize(CAPTION_PT * scale);
   const caption = doc.heightOfString(table.caption, { width }) + ROUND_CAPTION_PT * scale;
-  return [head, ...lines].reduce((sum, line) => sum + heightOf(paper, line, layout), caption);
+  doc.font('regular').fontSize(NOTE_PT * scale);
+  const note = table.note === undefined ? 0 : doc.heightOfString(table.note, { width }) + ROUND_NOTE_PT;
+  return [head, ...lines].reduce((sum, line) => sum + heightOf(paper, line, layout), caption + note);
 }
 
 /** How wide a table would be by itself. */
@@ -172,15 +185,16 @@ function writeCell(
   weight: Weight,
   top: number,
   index: number,
-  { widths, isNumber }: Layout,
+  layout: Layout,
 ): void {
+  const { widths, gaps, isNumber } = layout;
   const left = edge + widths.slice(0, index).reduce((sum, width) => sum + width, 0);
   doc
     .font(weight)
     .fontSize(SIZE_PT * scale)
     .fillColor('#20242b');
-  doc.text(text, left + PAD_PT, top + ROOM_PT, {
-    width: (widths[index] ?? 0) - 2 * PAD_PT,
+  doc.text(text, left + PAD_PT + (gaps[index] ?? 0), top + ROOM_PT, {
+    width: roomIn(layout, index),
     align: isNumber[index] === true ? 'right' : 'left',
   });
 }

@@ -93,6 +93,34 @@ describe('the report page', () => {
     expect([...table.matchAll(/<th scope="col"/g)]).toHaveLength(Number(across));
   });
 
+  it.each([
+    REPORT,
+    ...['indicators', 'comparisons', 'trend', 'data-quality'].map(
+      (id) => `/report/chapters/${id}?period=2026-27-Q2`,
+    ),
+    UPTAKE_BY_GROUP,
+  ])(
+    'tells nobody counted from nothing to be said by words, explained once below each table that has them: %s',
+    async (path) => {
+      const { text } = await lead.get(path);
+      expect(text).not.toMatch(/>-<\/t[dh]>/);
+      const regions = [...text.matchAll(/<div class="table"[\s\S]*?<\/div>/g)].map(([region]) => region);
+      expect(regions.length).toBeGreaterThan(0);
+      for (const region of regions) {
+        for (const [mark, words] of [
+          ['none', 'none: nobody is counted'],
+          ['n/a', 'n/a: does not apply, or cannot be said'],
+        ] as const) {
+          const isThere = region.includes(`<td>${mark}</td>`);
+          expect([mark, region.split(words).length - 1], region.slice(0, 200)).toEqual([
+            mark,
+            isThere ? 1 : 0,
+          ]);
+        }
+      }
+    },
+  );
+
   it('says on every sheet of paper whose report it is and its data cut', async () => {
     const line =
       'Marram Coast PR team, 2026-27-Q2 (July to September 2026). Data cut 25 November 2026, provisional';

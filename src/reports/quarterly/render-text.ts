@@ -6,7 +6,7 @@ import type { IndicatorRow, QuarterlyReport, WaitSummary } from './report-model.
 import { dataQualityLines } from './text-data-quality.js';
 import { figureHeader, figureLines, leftOutLines, plainFigureLines } from './text-figures.js';
 import { heading, wrap } from './text-layout.js';
-import { counted, coverWords, rounded } from './text-numbers.js';
+import { counted, coverWords, MARK_WORDS, rounded } from './text-numbers.js';
 import { outcomeLines, percentPredictedLines } from './text-outcomes.js';
 import { verdictWords } from './verdict-words.js';
 
@@ -60,6 +60,11 @@ function titleLines({
     ...wrap(`${teamName}: ${periodWords(period)}`),
     ...wrap(`${coverWords(period, asAt)} Settings version ${settingsVersion}.`),
     ...wrap(notes.length === 0 ? `${state}.` : `${state}: ${notes.join('; ')}.`),
+    ...wrap(
+      `Where there is no number: ${Object.entries(MARK_WORDS)
+        .map(([mark, words]) => `${mark}: ${words}`)
+        .join('; ')}.`,
+    ),
   ];
 }
 
@@ -92,8 +97,10 @@ function waitLines(wait: WaitSummary): readonly string[] {
   return [
     ...wrap(`${wait.title}: ${counted(all, 'referral')}`),
     ...wrap(
-      `of the ${n} who reached it: median ${rounded(median, 1)} days ` +
-        `(quartiles ${rounded(lowerQuartile, 1)} to ${rounded(upperQuartile, 1)}); people still waiting are not in this`,
+      n === 0
+        ? 'nobody has reached it'
+        : `of the ${n} who reached it: median ${rounded(median, 1)} days ` +
+            `(quartiles ${rounded(lowerQuartile, 1)} to ${rounded(upperQuartile, 1)}); people still waiting are not in this`,
       4,
     ),
     ...wrap(

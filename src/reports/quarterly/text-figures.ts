@@ -28,7 +28,7 @@ export function plainFigureLines(figure: Figure, title = figure.title): readonly
     title,
     `${numerator} of ${denominator}`,
     percentOf(numerator, denominator),
-    range(interval, 1),
+    range(interval, 1, denominator),
     openCases(figure),
   ]);
 }

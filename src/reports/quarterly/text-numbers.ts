@@ -4,17 +4,26 @@ import type { PlainDate } from '../../domain/calendar/plain-date.js';
 import type { Figure } from '../../domain/indicators/figure.js';
 import type { Interval } from '../../domain/statistics/interval.js';
 
-/** What stands where nothing can be worked out. */
-export const NOTHING = '-';
+/** What stands where nobody is counted, so that there is nothing to work out. */
+export const NONE = 'none';
+/** What stands where a number does not apply, or where some are counted and it cannot be said. */
+const NOT_SAID = 'n/a';
+
+/** What these say, in words: each table that has one explains it. */
+export const MARK_WORDS = {
+  [NONE]: 'nobody is counted, so there is nothing to work out',
+  [NOT_SAID]: 'does not apply, or cannot be said',
+} as const;
 
 /**
  * A number rounded once, halves away from zero, without a minus before nothing.
  *
  * @param places decimal places
+ * @param n how many it rests on, where it may be nobody
  * @example rounded(-0.04, 1) -> '0.0'
  */
-export function rounded(value: number | null, places: number): string {
-  if (value === null) return NOTHING;
+export function rounded(value: number | null, places: number, n?: number): string {
+  if (value === null) return n === 0 ? NONE : NOT_SAID;
   const text = value.toFixed(places);
   return Number(text) === 0 ? (0).toFixed(places) : text;
 }
@@ -25,7 +34,7 @@ export function rounded(value: number | null, places: number): string {
  * @example percentOf(1, 16) -> '6.3 %'
  */
 export function percentOf(numerator: number, denominator: number): string {
-  if (denominator === 0) return NOTHING;
+  if (denominator === 0) return NONE;
   const tenths = Math.floor((2000 * numerator + denominator) / (2 * denominator));
   return `${(tenths / 10).toFixed(1)} %`;
 }
@@ -35,10 +44,10 @@ export function counted(count: number, noun: 'referral'): string {
   return `${count} ${noun}${count === 1 ? '' : 's'}`;
 }
 
-/** Both limits. @example range({ low: 47.2, high: 68.9 }, 1) -> '47.2 to 68.9' */
-export function range(interval: Interval | null, places: number): string {
+/** Both limits, of so many. @example range({ low: 47.2, high: 68.9 }, 1) -> '47.2 to 68.9' */
+export function range(interval: Interval | null, places: number, n?: number): string {
   return interval === null
-    ? NOTHING
+    ? rounded(null, places, n)
     : `${rounded(interval.low, places)} to ${rounded(interval.high, places)}`;
 }
 

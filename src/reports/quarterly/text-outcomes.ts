@@ -4,7 +4,7 @@ import type { MeasureOutcomes, PairsOutcome, PercentPredicted } from './report-m
 import { figureHeader, leftOutLines, plainFigureLines } from './text-figures.js';
 import type { Column } from './text-layout.js';
 import { row, wrap } from './text-layout.js';
-import { NOTHING, range, rounded } from './text-numbers.js';
+import { NONE, range, rounded } from './text-numbers.js';
 
 const COLUMNS: readonly Column[] = [
   { width: 26, align: 'left' },
@@ -45,7 +45,7 @@ export function percentPredictedLines(predicted: PercentPredicted): readonly str
   const { shortName, equationId, source, pairs, baseline, discharge, belowLowerLimit } = predicted;
   const mark = source.mark === null ? '' : ` [${source.mark}]`;
   const end = ({ mean, sd }: { mean: number | null; sd: number | null }): string =>
-    `${rounded(mean, 1)} % (SD ${rounded(sd, 1)})`;
+    mean === null ? NONE : `${rounded(mean, 1)} % (SD ${rounded(sd, 1)})`;
   const left = [
     ...(predicted.beyondAgesStudied > 0 ? [`${predicted.beyondAgesStudied} beyond the ages studied`] : []),
     ...predicted.notPredicted.map(
@@ -73,14 +73,14 @@ function pairsLines(
   places: number,
 ): readonly string[] {
   const end = ({ mean, sd }: { mean: number | null; sd: number | null }): string =>
-    mean === null ? NOTHING : `${rounded(mean, places)} (${rounded(sd, places)})`;
+    mean === null ? NONE : `${rounded(mean, places)} (${rounded(sd, places)})`;
   const interval = change.interval === null ? '' : ` (${range(change.interval, places)})`;
   return row(COLUMNS, [
     title,
     String(pairs),
     end(baseline),
     end(discharge),
-    `${rounded(change.mean, places)}${interval}`,
+    `${rounded(change.mean, places, change.n)}${interval}`,
   ]);
 }
 

@@ -53,12 +53,14 @@ interface TableFrameProps {
   readonly look?: string | undefined;
   /** `th` elements. */
   readonly heads: JSX.Element[];
+  /** What marks of it say, below it. */
+  readonly note?: string | undefined;
   /** `tbody` elements. */
   readonly bodies: JSX.Element;
 }
 
 /** What is around the rows of a table: the region that moves sideways, the caption, the heads. */
-export function TableFrame({ caption, look, heads, bodies }: TableFrameProps): JSX.Element {
+export function TableFrame({ caption, look, heads, bodies, note }: TableFrameProps): JSX.Element {
   return (
     <div class="table" role="region" aria-label={attributeText(caption)} tabindex="0">
       <table class={look}>
@@ -68,6 +70,13 @@ export function TableFrame({ caption, look, heads, bodies }: TableFrameProps): J
         </thead>
         {bodies}
       </table>
+      {note === undefined ? (
+        ''
+      ) : (
+        <p class="muted small" safe>
+          {note}
+        </p>
+      )}
     </div>
   );
 }

@@ -10,7 +10,7 @@ interface FiguresTableProps {
 
 /** A table of a report. Nearly all of its cells are numbers, so that words are what is marked: a report has thousands. */
 export function FiguresTable({ table, addressOf }: FiguresTableProps): JSX.Element {
-  const { caption, columns, rows, groups } = table;
+  const { caption, columns, rows, groups, note } = table;
   if (rows.length === 0) return <p safe>{`${caption}: none.`}</p>;
   const shown = columnsToRead(table);
   const heads = shown.map((index) => (
@@ -22,7 +22,7 @@ export function FiguresTable({ table, addressOf }: FiguresTableProps): JSX.Eleme
     <tr>{shown.map((index, place) => cellView(cells[index], place === 0, addressOf))}</tr>
   ));
   const bodies = groups === undefined ? <tbody>{body}</tbody> : groupedBodies(groups, body, shown.length);
-  return <TableFrame caption={caption} look="numbers" heads={heads} bodies={bodies} />;
+  return <TableFrame caption={caption} look="numbers" heads={heads} bodies={bodies} note={note} />;
 }
 
 /** Each group is a body of its own, under a head that runs across it. */
@@ -58,7 +58,8 @@ function cellView(
   addressOf: FiguresTableProps['addressOf'],
 ): JSX.Element {
   if (cell === undefined) return <td></td>;
-  const link = cell.kind === 'interval' || cell.text === '-' ? undefined : cell.link;
+  const isEmpty = cell.kind === 'number' && cell.value === null;
+  const link = cell.kind === 'interval' || isEmpty ? undefined : cell.link;
   const look = isHead ? lookOfRowHead(cell.kind) : lookOfCell(cell);
   if (link !== undefined) {
     const anchor = (

@@ -73,13 +73,14 @@ function headlineOf({ pairs, change }: Readonly<Record<string, unknown>>): RegEx
 }
 
 function shown(value: unknown): string {
-  return value === null ? '-' : Number(value).toFixed(1);
+  return value === null ? 'none' : Number(value).toFixed(1);
 }
 
 /** The line of a figure, rounded here a second time from the numbers of the JSON. */
 function lineOf({ title, numerator, denominator, interval, open }: Figure): string {
   const counts = `${title} ${numerator} of ${denominator}`;
-  if (denominator === 0 || interval === null) return withOpen(`${counts} - -`, numerator, denominator, open);
+  if (denominator === 0 || interval === null)
+    return withOpen(`${counts} none none`, numerator, denominator, open);
   const limits = `${interval.low.toFixed(1)} to ${interval.high.toFixed(1)}`;
   const line = `${counts} ${percent(numerator, denominator)} % ${limits}`;
   return withOpen(line, numerator, denominator, open);

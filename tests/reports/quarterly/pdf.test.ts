@@ -112,6 +112,6 @@ describe('the report as a PDF', () => {
 /** A figure as its row is read, rounded here a second time: numerator, denominator, percentage and both limits. */
 function numbersOf({ numerator, denominator, interval }: Figure): string {
   const tenths = Number((2000n * BigInt(numerator) + BigInt(denominator)) / (2n * BigInt(denominator)));
-  const limits = interval === null ? '-' : `${interval.low.toFixed(1)} to ${interval.high.toFixed(1)}`;
+  const limits = interval === null ? 'none' : `${interval.low.toFixed(1)} to ${interval.high.toFixed(1)}`;
   return `${numerator} ${denominator} ${(tenths / 10).toFixed(1)} ${limits}`;
 }

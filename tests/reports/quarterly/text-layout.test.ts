@@ -20,15 +20,16 @@ describe('numbers in text', () => {
     [247, 2000, '12.4 %'],
     [0, 5, '0.0 %'],
     [5, 5, '100.0 %'],
-    [0, 0, '-'],
+    [0, 0, 'none'],
   ])('%s of %s is %s', (numerator, denominator, expected) => {
     expect(percentOf(numerator, denominator)).toBe(expected);
   });
 
-  it('have no minus before nothing, and a dash where there is none', () => {
-    expect([rounded(-0.04, 1), rounded(-0.06, 1), rounded(null, 1)]).toEqual(['0.0', '-0.1', '-']);
+  it('have no minus before nothing, and say whether there is nobody to count or nothing to say', () => {
+    expect([rounded(-0.04, 1), rounded(-0.06, 1), rounded(null, 1)]).toEqual(['0.0', '-0.1', 'n/a']);
+    expect([rounded(null, 1, 0), rounded(null, 1, 1)]).toEqual(['none', 'n/a']);
     expect(range({ low: -8.531, high: 118.531 }, 1)).toBe('-8.5 to 118.5');
-    expect(range(null, 1)).toBe('-');
+    expect([range(null, 1), range(null, 1, 0)]).toEqual(['n/a', 'none']);
   });
 
   it('are finer for finer units', () => {

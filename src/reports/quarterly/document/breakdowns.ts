@@ -5,6 +5,7 @@ import type { Breakdown, BreakdownRow } from '../section-models.js';
 import { percentOf, rounded } from '../text-numbers.js';
 import { figureTable, figureWords, interval, number, text } from './cells.js';
 import type { FigureRow } from './cells.js';
+import { orNone } from './marks.js';
 
 /** As many rows as a drawing has on one page of paper. */
 const MOST_ROWS = 16;
@@ -93,8 +94,8 @@ function tableOf(caption: string, rows: readonly NamedRow[]): ReturnType<typeof 
       label: words,
       group: dimension,
       after: [
-        number(differenceToRest?.points ?? null, 1),
-        interval(differenceToRest?.interval ?? null, 1),
+        orNone(figure.denominator, number(differenceToRest?.points ?? null, 1)),
+        orNone(figure.denominator, interval(differenceToRest?.interval ?? null, 1)),
         text(chanceWords(differenceToRest)),
       ],
     })),

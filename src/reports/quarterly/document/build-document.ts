@@ -1,4 +1,4 @@
-import type { Document } from '../../../documents/document-model.js';
+import type { Document, Section } from '../../../documents/document-model.js';
 import { britishDate } from '../../../domain/calendar/british-date.js';
 import { periodWords } from '../../../domain/calendar/period-words.js';
 import type { QuarterlyReport } from '../report-model.js';
@@ -8,6 +8,7 @@ import { completionSection } from './completion.js';
 import { dataQualitySection } from './data-quality.js';
 import { definitionsSection } from './definitions.js';
 import { funnelSection } from './funnel.js';
+import { withMarksExplained } from './marks.js';
 import { indicatorsSection } from './indicators.js';
 import { outcomesSection } from './outcomes.js';
 import { comparisonsSection } from './comparisons.js';
@@ -35,20 +36,24 @@ export function quarterlyDocument(report: QuarterlyReport): Document {
       ...(provisional.isProvisional ? ['provisional'] : []),
       ...(narrowedTo.length === 0 ? [] : ['narrowed']),
     ].join(', '),
-    sections: [
-      summarySection(report),
-      funnelSection(report),
-      waitingSection(report),
-      completionSection(report),
-      outcomesSection(report),
-      predictedSection(report),
-      indicatorsSection(report),
-      ...comparisonsSection(report),
-      ...trendSections(report),
-      breakdownsSection(report),
-      sitesSection(report),
-      dataQualitySection(report),
-      definitionsSection(report),
-    ],
+    sections: sections(report).map(withMarksExplained),
   };
+}
+
+function sections(report: QuarterlyReport): readonly Section[] {
+  return [
+    summarySection(report),
+    funnelSection(report),
+    waitingSection(report),
+    completionSection(report),
+    outcomesSection(report),
+    predictedSection(report),
+    indicatorsSection(report),
+    ...comparisonsSection(report),
+    ...trendSections(report),
+    breakdownsSection(report),
+    sitesSection(report),
+    dataQualitySection(report),
+    definitionsSection(report),
+  ];
 }

@@ -4,6 +4,7 @@ import type { Figure, MemberFilter } from '../../../domain/indicators/figure.js'
 import type { Interval } from '../../../domain/statistics/interval.js';
 import type { SeenPeriod } from '../over-time-models.js';
 import { percentOf, range, rounded } from '../text-numbers.js';
+import { orNone } from './marks.js';
 
 /** A text of a table. */
 export function text(content: string, link?: Link): Cell {
@@ -133,10 +134,13 @@ export function figureTable(
       count(figure.numerator, figureLink(figure.id)),
       count(figure.denominator),
       percentage(figure),
-      interval(figure.interval, 1),
+      orNone(figure.denominator, interval(figure.interval, 1)),
       ...more,
       count(figure.open),
-      interval(figure.bounds === null ? null : { low: figure.bounds.worst, high: figure.bounds.best }, 1),
+      orNone(
+        figure.denominator + figure.open,
+        interval(figure.bounds === null ? null : { low: figure.bounds.worst, high: figure.bounds.best }, 1),
+      ),
       ...(isLeftOutCounted ? [count(leftOut(figure).reduce((sum, { count: left }) => sum + left, 0))] : []),
       text(leftOutWords(figure)),
       count(figure.people.numerator),

@@ -5,6 +5,7 @@ import { periodWords } from '../../../domain/calendar/period-words.js';
 import type { Claim, PeriodComparison } from '../over-time-models.js';
 import type { QuarterlyReport } from '../report-model.js';
 import { count, figureLink, interval, number, percentage, text } from './cells.js';
+import { orNone } from './marks.js';
 
 const CLAIM_WORDS: Readonly<Record<Claim, string>> = {
   'beyond-chance': 'more than chance',
@@ -98,11 +99,11 @@ function meansTable(comparison: PeriodComparison): Table {
         text(shortName),
         text(`${unit}, ${betterWhen} is better`),
         count(now.n, figureLink(figureId)),
-        number(now.mean, places),
-        number(now.sd, places),
+        orNone(now.n, number(now.mean, places)),
+        orNone(now.n, number(now.sd, places)),
         count(then.n, figureLink(figureId, comparison)),
-        number(then.mean, places),
-        number(then.sd, places),
+        orNone(then.n, number(then.mean, places)),
+        orNone(then.n, number(then.sd, places)),
         number(difference?.value ?? null, places),
         interval(difference?.interval ?? null, places),
         text(CLAIM_WORDS[claim]),

@@ -4,6 +4,7 @@ import { PAIR_FIGURE_IDS } from '../../../domain/indicators/pair-figures.js';
 import type { MeasureOutcomes, PairsSummary } from '../report-model.js';
 import { middleCells, middleColumns } from './for-sheets.js';
 import { count, figureLink, interval, membersLink, number, percentage, text } from './cells.js';
+import { orNone } from './marks.js';
 
 /** Pairs of a measure that are counted together. */
 export interface PairsRow {
@@ -34,10 +35,10 @@ export function headlineTable(outcomes: readonly MeasureOutcomes[]): Table {
           text(shortName),
           text(unit),
           count(pairs, membersLink(outcome.likeForLikePairsOverStarters.id, 'numerator')),
-          number(baseline.mean, places),
-          number(discharge.mean, places),
-          number(change.mean, places),
-          interval(change.interval, places),
+          orNone(pairs, number(baseline.mean, places)),
+          orNone(pairs, number(discharge.mean, places)),
+          orNone(pairs, number(change.mean, places)),
+          orNone(pairs, interval(change.interval, places)),
         ];
       },
     ),
@@ -77,15 +78,17 @@ export function pairsTable(caption: string, rows: readonly PairsRow[]): Table {
         text(who),
         text(unit),
         count(pairs.pairs, membersLink(figureId, 'numerator')),
-        number(baseline.mean, places),
-        number(baseline.sd, places),
-        number(discharge.mean, places),
-        number(discharge.sd, places),
-        number(change.mean, places),
-        interval(change.interval, places),
-        number(changeSummary.median, places),
-        interval(low === null || high === null ? null : { low, high }, places),
-        number(change.standardisedResponseMean, 2),
+        ...[
+          number(baseline.mean, places),
+          number(baseline.sd, places),
+          number(discharge.mean, places),
+          number(discharge.sd, places),
+          number(change.mean, places),
+          interval(change.interval, places),
+          number(changeSummary.median, places),
+          interval(low === null || high === null ? null : { low, high }, places),
+          number(change.standardisedResponseMean, 2),
+        ].map((cell) => orNone(pairs.pairs, cell)),
         text(measureId),
         ...middleCells(baseline, places),
         ...middleCells(discharge, places),

@@ -4,6 +4,7 @@ import type { Link, Section } from '../../../documents/document-model.js';
 import type { PercentPredicted, QuarterlyReport } from '../report-model.js';
 import { middleCells, middleColumns } from './for-sheets.js';
 import { count, membersLink, number, text } from './cells.js';
+import { orNone } from './marks.js';
 
 /** Percentage of the predicted distance at both ends, each equation by itself. */
 export function predictedSection({ percentPredicted }: QuarterlyReport): Section {
@@ -45,10 +46,9 @@ export function predictedSection({ percentPredicted }: QuarterlyReport): Section
                 text(row.equationId),
                 count(row.baseline.n, opens(row, 'counted')),
                 count(row.pairs, membersLink(predictedFigureId(row.measureId, 'counted'), 'counted')),
-                number(row.baseline.mean, 1),
-                number(row.baseline.sd, 1),
-                number(row.discharge.mean, 1),
-                number(row.discharge.sd, 1),
+                ...[row.baseline.mean, row.baseline.sd, row.discharge.mean, row.discharge.sd].map((value) =>
+                  orNone(row.baseline.n, number(value, 1)),
+                ),
                 count(row.belowLowerLimit?.baseline ?? null, opens(row, 'below-limit-baseline')),
                 count(row.belowLowerLimit?.discharge ?? null, opens(row, 'below-limit-discharge')),
                 count(row.beyondAgesStudied, opens(row, 'beyond-ages')),

@@ -7,6 +7,7 @@ import type { QuarterlyReport } from '../report-model.js';
 import type { SiteComparison } from '../section-models.js';
 import { percentOf } from '../text-numbers.js';
 import { figureTable, figureWords, interval, text } from './cells.js';
+import { orNone } from './marks.js';
 
 const LIMIT_POINTS = 40;
 
@@ -44,8 +45,8 @@ function siteBlock(comparison: SiteComparison): Block {
           label: name,
           after: isFunnel
             ? [
-                interval(limits?.inner ?? null, 1),
-                interval(limits?.outer ?? null, 1),
+                orNone(figure.denominator, interval(limits?.inner ?? null, 1)),
+                orNone(figure.denominator, interval(limits?.outer ?? null, 1)),
                 text(PLACE_WORDS[place ?? 'none']),
               ]
             : [],

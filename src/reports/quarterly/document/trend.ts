@@ -6,6 +6,7 @@ import type { SeenPeriod, TrendChart, TrendSection, TrendSignal } from '../over-
 import type { Provisional, QuarterlyReport } from '../report-model.js';
 import { rounded } from '../text-numbers.js';
 import { count, figureLink, interval, number, text, withTrueMinus } from './cells.js';
+import { orNone } from './marks.js';
 
 /** Twelve quarters of the headline figures, where they were asked for, with the stated rules and only their signals. */
 export function trendSections({ trend, provisional }: QuarterlyReport): readonly Section[] {
@@ -105,7 +106,7 @@ function chartTable(chart: TrendChart, { quarters }: TrendSection, places: numbe
         text(seen === undefined ? quarter : periodWords(seen.period)),
         ...(isShare ? [count(numerator, link)] : []),
         count(n, ...(isShare ? [] : [link])),
-        ...(isCount ? [] : [number(value, places)]),
+        ...(isCount ? [] : [orNone(n, number(value, places))]),
         interval(lower === null || upper === null ? null : { low: lower, high: upper }, places),
         number(centre, places),
       ];

@@ -6,6 +6,7 @@ import type { QuarterlyReport, WaitSummary } from '../report-model.js';
 import type { IncidenceByClock, IncidenceRow, WaitingNow } from '../section-models.js';
 import { shareCells, shareColumns } from './for-sheets.js';
 import { count, figureLink, interval, membersLink, number, text } from './cells.js';
+import { orNone } from './marks.js';
 
 /** Waiting for everybody, those still waiting and those who left included; then the simple waits of those who got there. */
 export function waitingSection({ waiting, waits, asAt }: QuarterlyReport): Section {
@@ -196,10 +197,10 @@ function simpleWaits(waits: readonly WaitSummary[]): Table {
         text(wait.title),
         count(wait.reached.numerator, figureLink(wait.reached.id)),
         count(wait.reached.denominator, membersLink(wait.reached.id, 'counted')),
-        number(median, 1),
-        interval(quartiles, 1),
+        orNone(wait.reached.numerator, number(median, 1)),
+        orNone(wait.reached.numerator, interval(quartiles, 1)),
         count(wait.stillWaiting.numerator, figureLink(wait.stillWaiting.id)),
-        count(wait.longestStillWaitingDays),
+        orNone(wait.stillWaiting.numerator, number(wait.longestStillWaitingDays, 0)),
         count(wait.left.numerator, figureLink(wait.left.id)),
         count(wait.passedOver?.numerator ?? null, ...linkOf(wait.passedOver)),
         number(mean, 1),
