@@ -1,8 +1,8 @@
 /**
  * What an event may have changed for whoever judged something by the record before it: nothing of anybody's course, the
- * course of the person it names, or more.
+ * course of the person it names, those of the referrals whose changes its details tell, or more.
  */
-export type Consequence = 'none' | 'person' | 'team';
+export type Consequence = 'none' | 'person' | 'referrals' | 'team';
 
 /** What happened, in the order of the pathway, and what it changes of the record; ids are stable. */
 const ACTIONS = {
@@ -45,7 +45,7 @@ const ACTIONS = {
   'session-corrected': 'team',
   'sessions-listed': 'none',
   'session-read': 'none',
-  'register-written': 'none',
+  'register-written': 'referrals',
   'sessions-counted': 'person',
   'diary-week-recorded': 'person',
   'diary-read': 'none',

@@ -5,6 +5,7 @@ import type { Shown } from '../../support/import-sheets.js';
 import { movingClock } from '../../support/moving-clock.js';
 import type { MovingClock } from '../../support/moving-clock.js';
 import { asRecord, itemsOf, textAt } from '../../support/response.js';
+import { givenSession } from '../../support/scenario.js';
 import { startApp } from '../../support/start-app.js';
 import type { TestApp } from '../../support/start-app.js';
 
@@ -101,6 +102,29 @@ describe('what was judged and is brought in later', () => {
     expect((await commit(second.path)).counts).toMatchObject({ new: 0, already: 2 });
     const after = await service.countRows();
     expect({ ...after, audit_event: 0 }).toEqual({ ...before, audit_event: 0 });
+  });
+
+  it('takes no counts of sessions beside a register that was written meanwhile, of those who stand on it', async () => {
+    await start();
+    const first = await handedIn(service, 'a.csv', sheet(WHIMBREL, PLOVER));
+    await commit(first.path);
+    const referrals = itemsOf(await service.as('lead').get('/api/v1/referrals'));
+    const onRegister = referrals.find(({ receivedOn }) => receivedOn === '2026-04-20');
+    const held = await givenSession(service, { heldOn: '2026-05-19' });
+    const counted = [WHIMBREL, PLOVER].map((row) => `${row},19/05/2026,9,30/06/2026`);
+    const content = [`${HEADINGS},Date started,Sessions attended,Last session`, ...counted].join('\n');
+    const { path, counts } = await handedIn(service, 'b.csv', content);
+    expect(counts).toMatchObject({ added: 2, refused: 0 });
+    const attendances = [{ referralId: String(onRegister?.['id']), outcome: 'attended' }];
+    const register = `/api/v1/sessions/${held}/attendances`;
+    const marked = await service.as('admin').put(register, { attendances });
+    expect(marked.status, marked.text).toBe(200);
+    const brought = await commit(path);
+    expect(brought.counts).toMatchObject({ added: 1, refused: 1 });
+    expect(brought.rows).toMatchObject([
+      { number: 3, faults: [{ message: expect.stringContaining('registers of sessions') as string }] },
+    ]);
+    await expectSoundTrail();
   });
 
   it('is judged by the day on which it is brought in', async () => {
