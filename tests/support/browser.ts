@@ -5,7 +5,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { setTimeout as wait } from 'node:timers/promises';
 import { chromium } from 'playwright-core';
-import type { Browser, BrowserContext, BrowserContextOptions, Page } from 'playwright-core';
+import type { Browser, BrowserContext, BrowserContextOptions, Page, Request } from 'playwright-core';
 import type { App } from '../../src/http/app-types.js';
 
 const USUAL_PATHS = [
@@ -159,10 +159,14 @@ export async function openPage(
 /** Counts the bodies of all that a page asks the service for, as they are sent. @returns the bytes until it is asked */
 export function bytesOfView(page: Page): () => Promise<number> {
   const sizes: Promise<number>[] = [];
-  page.on('requestfinished', (request) => {
+  const add = (request: Request): void => {
     sizes.push(request.sizes().then(({ responseBodySize }) => responseBodySize));
-  });
-  return async () => (await Promise.all(sizes)).reduce((sum, size) => sum + size, 0);
+  };
+  page.on('requestfinished', add);
+  return async () => {
+    page.off('requestfinished', add);
+    return (await Promise.all(sizes)).reduce((sum, size) => sum + size, 0);
+  };
 }
 
 /** Lets the service listen on a free port of this machine. @returns its origin, such as `http://127.0.0.1:41234` */
