@@ -1,15 +1,4 @@
-import { createHash } from 'node:crypto';
-import {
-  closeSync,
-  existsSync,
-  mkdirSync,
-  openSync,
-  readdirSync,
-  readSync,
-  renameSync,
-  rmSync,
-  writeFileSync,
-} from 'node:fs';
+import { existsSync, mkdirSync, readdirSync, renameSync, rmSync, writeFileSync } from 'node:fs';
 import { basename, dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { parseArgs } from 'node:util';
@@ -17,6 +6,7 @@ import { copyDatabaseFile } from '../storage/connection.js';
 import { inspectDatabaseFile, settleDatabaseFile } from '../storage/database-file.js';
 import { readConfig } from './config.js';
 import { commandRefused, requireRecord, runCommand } from './run-command.js';
+import { sha256OfFile } from './sha256-of-file.js';
 import { SYSTEM_CLOCK } from './system-clock.js';
 
 const USAGE = `Copies the record while work goes on, checks the copy, and writes its checksum beside it.
@@ -46,30 +36,13 @@ export async function backUp(databaseFile: string, target: string): Promise<stri
     settleDatabaseFile(unfinished);
     const state = inspectDatabaseFile(unfinished);
     if (state.kind === 'unsound') throw commandRefused(`The copy is not sound: ${state.reason}.`);
-    const digest = sha256Of(unfinished);
+    const digest = sha256OfFile(unfinished);
     renameSync(unfinished, target);
     writeFileSync(`${target}.sha256`, `${digest}  ${basename(target)}\n`);
     return digest;
   } finally {
     rmSync(unfinished, { force: true });
   }
-}
-
-const CHUNK_BYTES = 1024 * 1024;
-
-/** SHA-256 of a file in hexadecimal, read piece by piece: a record may be larger than what fits into memory. */
-export function sha256Of(file: string): string {
-  const hash = createHash('sha256');
-  const chunk = Buffer.alloc(CHUNK_BYTES);
-  const handle = openSync(file, 'r');
-  try {
-    for (let length = readSync(handle, chunk); length > 0; length = readSync(handle, chunk)) {
-      hash.update(chunk.subarray(0, length));
-    }
-  } finally {
-    closeSync(handle);
-  }
-  return hash.digest('hex');
 }
 
 /** Removes the oldest backups of a folder until `keep` are left; gives the names of those removed. */

@@ -15,9 +15,9 @@ import { fileURLToPath } from 'node:url';
 import { parseArgs } from 'node:util';
 import { MIGRATIONS } from '../../migrations/index.js';
 import { inspectDatabaseFile, settleDatabaseFile } from '../storage/database-file.js';
-import { sha256Of } from './backup.js';
 import { readConfig } from './config.js';
 import { commandRefused, runCommand } from './run-command.js';
+import { sha256OfFile } from './sha256-of-file.js';
 
 const USAGE = `Verifies a backup and puts it in the place of the record. Stop the service first.
 
@@ -63,7 +63,7 @@ function verify(backup: string): void {
     );
   }
   const [recorded] = readFileSync(`${backup}.sha256`, 'utf8').split(/\s/);
-  if (recorded !== sha256Of(backup))
+  if (recorded !== sha256OfFile(backup))
     throw commandRefused('The checksum differs: the backup was changed or damaged.');
   const state = inspectDatabaseFile(backup);
   if (state.kind === 'unsound') throw commandRefused(`The backup is not sound: ${state.reason}.`);

@@ -13,8 +13,9 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import BetterSqlite from 'better-sqlite3';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
-import { backUp, removeOldBackups, sha256Of } from '../../src/app/backup.js';
+import { backUp, removeOldBackups } from '../../src/app/backup.js';
 import { restore } from '../../src/app/restore.js';
+import { sha256OfFile } from '../../src/app/sha256-of-file.js';
 import { givenPatient } from '../support/scenario.js';
 import { startApp } from '../support/start-app.js';
 import type { TestApp } from '../support/start-app.js';
@@ -82,9 +83,9 @@ describe('keeping the record', () => {
       const large = join(folder, 'large');
       const bytes = Buffer.alloc(3 * 1024 * 1024 + 7, 'tide');
       writeFileSync(large, bytes);
-      expect(sha256Of(large)).toBe(createHash('sha256').update(bytes).digest('hex'));
+      expect(sha256OfFile(large)).toBe(createHash('sha256').update(bytes).digest('hex'));
       writeFileSync(large, '');
-      expect(sha256Of(large)).toBe(createHash('sha256').digest('hex'));
+      expect(sha256OfFile(large)).toBe(createHash('sha256').digest('hex'));
     });
 
     it('is removed when it is old, with its checksum and nothing else', () => {

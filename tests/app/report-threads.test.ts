@@ -30,7 +30,7 @@ describe('reports made in threads of their own', () => {
   let request: TeamReportRequest;
   beforeAll(async () => {
     demo = await demoRecord(TODAY, 11, 0.1);
-    const compiled = pathToFileURL(join(inject('compiledProgram'), 'src', 'app', 'report-threads.js'));
+    const compiled = pathToFileURL(join(inject('programBundle'), 'report-threads.js'));
     const { startReportThreads } = (await import(compiled.href)) as {
       readonly startReportThreads: (file: string) => ReportThreads;
     };

@@ -10,7 +10,7 @@ type Start = (mostMemoryMb?: number) => TableReader;
 
 let start: Start;
 beforeAll(async () => {
-  const compiled = pathToFileURL(join(inject('compiledProgram'), 'src', 'app', 'table-threads.js'));
+  const compiled = pathToFileURL(join(inject('programBundle'), 'table-threads.js'));
   start = ((await import(compiled.href)) as { readonly readTablesInThreads: Start }).readTablesInThreads;
 });
 

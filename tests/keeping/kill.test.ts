@@ -58,7 +58,7 @@ it('keeps every acknowledged write, and nothing by half, when it is killed at an
 /** One in six is killed on its way up, the others among their writes. */
 async function killOnce(file: string, writers: readonly PersistentWriter[], random: Random): Promise<void> {
   if (chance(random, 1 / 6)) {
-    const afterMs = wholeBetween(random, 100, 700);
+    const afterMs = wholeBetween(random, 50, 400);
     const ending = await killOnTheWayUp(served(), { TIDEMARK_DB: file }, afterMs);
     expect(ending.signal).toBe('SIGKILL');
     return;

@@ -15,7 +15,7 @@ import type { Socket } from 'node:net';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import BetterSqlite from 'better-sqlite3';
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { afterAll, beforeAll, describe, expect, inject, it } from 'vitest';
 import { openConnection } from '../../src/storage/connection.js';
 import { verifyAuditTrail } from '../../src/storage/audit/verify-trail.js';
 import { compiledCommand } from '../support/compiled-command.js';
@@ -142,13 +142,14 @@ describe('at start', () => {
   });
 });
 
-it('makes reports as it is started in production, with the options of `npm start`', async () => {
+it('makes reports as it is started in production, file by file and with the options of `npm start`', async () => {
   const { scripts } = JSON.parse(readFileSync('package.json', 'utf8')) as {
     readonly scripts: Readonly<Record<string, string>>;
   };
   const options = (scripts['start'] ?? '').split(' ').filter((word) => word.startsWith('--'));
   expect(options.length).toBeGreaterThan(0);
-  const [node, file] = served();
+  const [node] = served();
+  const file = join(inject('compiledProgram'), 'src', 'app', 'main.js');
   const service = await startService([node, ...options, file], { TIDEMARK_DB: copyOfRecord('start.sqlite') });
   const report = await ask(service, '/reports/quarterly?period=2026-27-Q1');
   expect(report.status).toBe(200);

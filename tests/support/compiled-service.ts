@@ -1,57 +1,79 @@
-import {
-  copyFileSync,
-  mkdirSync,
-  mkdtempSync,
-  readFileSync,
-  readdirSync,
-  rmSync,
-  writeFileSync,
-} from 'node:fs';
-import { dirname, join } from 'node:path';
+import { cpSync, mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync } from 'node:fs';
+import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
-import ts from 'typescript';
+import { build } from 'esbuild';
+import type { BuildOptions } from 'esbuild';
 
 const ROOT = fileURLToPath(new URL('../..', import.meta.url));
+const PARTS = ['src', 'migrations', 'seeds'];
 
 /** The program as plain JavaScript, as it runs in production: it starts faster than by a loader. */
 export interface CompiledService {
+  /** Where it stands file by file, as the build lays it out. */
   readonly folder: string;
+  /** Where what can be started stands with all that it needs in few files, which starts in little more than half the time. */
+  readonly bundle: string;
   readonly remove: () => void;
 }
 
-/** Strips the types of the program into a folder of its own below `var`, where it finds its packages. */
-export function compileService(): CompiledService {
+/** Compiles the program into a folder of its own below `var`, where it finds its packages; types are not checked. */
+export async function compileService(): Promise<CompiledService> {
   mkdirSync(join(ROOT, 'var'), { recursive: true });
   const folder = mkdtempSync(join(ROOT, 'var', 'test-build-'));
-  const { options } = ts.convertCompilerOptionsFromJson(compilerOptions(), ROOT);
-  for (const part of ['src', 'migrations', 'seeds']) {
-    for (const name of readdirSync(join(ROOT, part), { recursive: true, encoding: 'utf8' })) {
-      carryOver(join(part, name), folder, options);
-    }
+  const bundle = join(folder, 'bundle');
+  await build({ ...OPTIONS, entryPoints: PARTS.flatMap(modulesBelow), outdir: folder, outbase: ROOT });
+  await build({
+    ...OPTIONS,
+    entryPoints: started(),
+    outdir: bundle,
+    bundle: true,
+    splitting: true,
+    external: external(),
+  });
+  for (const app of [join(folder, 'src', 'web'), bundle]) {
+    cpSync(join(ROOT, 'src', 'web', 'assets'), join(app, 'assets'), { recursive: true });
   }
-  return {
-    folder,
-    remove: () => rmSync(folder, { recursive: true, force: true }),
-  };
+  return { folder, bundle, remove: () => rmSync(folder, { recursive: true, force: true }) };
 }
 
-/** A module becomes JavaScript; pictures and style sheets are copied; folders make themselves. */
-function carryOver(name: string, folder: string, options: ts.CompilerOptions): void {
-  if (!/\.\w+$/.test(name)) return;
-  const target = join(folder, name);
-  mkdirSync(dirname(target), { recursive: true });
-  if (!/\.tsx?$/.test(name)) {
-    copyFileSync(join(ROOT, name), target);
-    return;
-  }
-  const text = readFileSync(join(ROOT, name), 'utf8');
-  const { outputText } = ts.transpileModule(text, { compilerOptions: options, fileName: name });
-  writeFileSync(target.replace(/\.tsx?$/, '.js'), outputText);
+const THREADS = ['report-thread', 'report-threads', 'table-thread', 'table-threads'];
+
+const OPTIONS: BuildOptions = {
+  absWorkingDir: ROOT,
+  tsconfig: 'tsconfig.json',
+  platform: 'node',
+  format: 'esm',
+  target: 'es2022',
+  logLevel: 'warning',
+};
+
+/** Packages of many modules that nobody but the program imports; all others stay as they are installed. */
+const BUNDLED = ['csv-parse', 'csv-stringify', 'kysely', 'uuid'];
+
+function external(): string[] {
+  const { dependencies, devDependencies } = packageJson();
+  return Object.keys({ ...dependencies, ...devDependencies }).filter((name) => !BUNDLED.includes(name));
 }
 
-function compilerOptions(): unknown {
-  const text = readFileSync(join(ROOT, 'tsconfig.json'), 'utf8');
-  const { compilerOptions: options } = JSON.parse(text) as { compilerOptions: object };
-  // Alone, a file does not show that it stands in a package of ES modules.
-  return { ...options, module: 'ESNext', moduleResolution: 'bundler', noEmit: false, sourceMap: false };
+interface PackageJson {
+  readonly scripts: Readonly<Record<string, string>>;
+  readonly dependencies: object;
+  readonly devDependencies: object;
+}
+
+function packageJson(): PackageJson {
+  return JSON.parse(readFileSync(join(ROOT, 'package.json'), 'utf8')) as PackageJson;
+}
+
+/** What is started by an npm script or as a thread, and what starts the threads. */
+function started(): string[] {
+  const scripts = Object.values(packageJson().scripts).join('\n');
+  const names = [...scripts.matchAll(/src\/app\/([\w-]+)\.[jt]s/g)].map(([, name]) => name);
+  return [...new Set([...names, ...THREADS])].map((name) => join(ROOT, 'src', 'app', `${name}.ts`));
+}
+
+function modulesBelow(folder: string): string[] {
+  return readdirSync(join(ROOT, folder), { recursive: true, encoding: 'utf8' })
+    .filter((name) => /\.tsx?$/.test(name))
+    .map((name) => join(ROOT, folder, name));
 }
