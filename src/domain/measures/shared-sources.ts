@@ -58,3 +58,17 @@ export const PHQ_GAD_MANUAL: Citation = {
   doi: null,
   status: 'retrieved-indirect',
 };
+
+export const SINGH_2008: Citation = {
+  id: 'singh-2008',
+  text: 'Singh SJ and others 2008, Thorax 63:775',
+  doi: '10.1136/thx.2007.081208',
+  status: 'retrieved',
+};
+
+export const ZATLOUKAL_2019: Citation = {
+  id: 'zatloukal-2019',
+  text: 'Zatloukal J and others 2019, Chron Respir Dis (first author from memory)',
+  doi: '10.1177/1479973119853828',
+  status: 'retrieved',
+};

@@ -3,6 +3,7 @@ import { dateShown } from '../schema/fields.js';
 import { FigureShown, interval, number, SourceShown, SummaryShown } from './figure-schema.js';
 import { PeriodComparisonShown, TrendShown } from './over-time-schemas.js';
 import {
+  BenchmarkMeanShown,
   BenchmarkShown,
   BreakdownShown,
   DataQualityShown,
@@ -197,6 +198,7 @@ export const QuarterlyReportShown = z
     breakdowns: z.array(BreakdownShown),
     sites: z.array(SiteComparisonShown),
     benchmarks: z.array(BenchmarkShown),
+    benchmarkMeans: z.array(BenchmarkMeanShown),
     dataQuality: DataQualityShown,
     comparisons: z.array(PeriodComparisonShown).nullable().describe('Null where not asked for by `include`'),
     trend: TrendShown.nullable().describe('Null where not asked for by `include`'),

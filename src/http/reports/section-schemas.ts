@@ -1,6 +1,6 @@
 import { z } from 'zod';
 import { dateShown } from '../schema/fields.js';
-import { FigureShown, IntervalShown, number, SourceShown } from './figure-schema.js';
+import { FigureShown, interval, IntervalShown, number, SourceShown } from './figure-schema.js';
 
 /* Sections of the quarterly report, each as its model in reports/quarterly/section-models.ts says. */
 
@@ -144,6 +144,34 @@ export const BenchmarkShown = z
   })
   .meta({ id: 'Benchmark' })
   .describe('Context, never a target');
+
+export const BenchmarkMeanShown = z
+  .strictObject({
+    id: z.string(),
+    measureId: z.string(),
+    shortName: z.string(),
+    unit: z.string(),
+    betterWhen: z.string(),
+    figureId: z.string().describe('Opens to the like-for-like pairs'),
+    own: z.strictObject({
+      n: z.int(),
+      mean: number,
+      sd: number,
+      interval,
+      standardisedResponseMean: number,
+    }),
+    published: z.strictObject({
+      mean: z.number(),
+      sd: number,
+      interval,
+      n: z.int(),
+      population: z.string(),
+      source: SourceShown,
+    }),
+    caution: z.string(),
+  })
+  .meta({ id: 'BenchmarkMean' })
+  .describe('Mean change, discharge minus baseline: context, never a target');
 
 export const DataQualityShown = z
   .strictObject({

@@ -24,7 +24,7 @@ import { outcomeRules } from '../../domain/indicators/outcome-figures.js';
 import type { EntriesInError } from '../../domain/history/entered-in-error.js';
 import type { NamedSite } from '../../domain/cohort/dimensions.js';
 import type { Narrowing } from '../../domain/cohort/narrowing.js';
-import { benchmarksSection } from './benchmarks-section.js';
+import { benchmarkMeansOf, benchmarksSection } from './benchmarks-section.js';
 import { breakdownSection, countedBreakdowns } from './breakdown-section.js';
 import { changesTold } from './changes-told.js';
 import { comparisonsSection } from './comparisons-section.js';
@@ -145,6 +145,7 @@ export function reportOf(quarter: Quarter, terms: ReportTerms): QuarterlyReport 
     breakdowns: breakdownSection(broken),
     sites: sitesSection(broken),
     benchmarks,
+    benchmarkMeans: benchmarkMeansOf(outcomes),
     dataQuality,
     comparisons,
     trend,

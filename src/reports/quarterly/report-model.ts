@@ -11,6 +11,7 @@ import type { DefinitionsUsed, Source, ThresholdUse } from './definitions-model.
 import type { NarrowedTo } from './narrowed-to.js';
 import type { PeriodComparison, TrendSection } from './over-time-models.js';
 import type {
+  BenchmarkMeanRow,
   BenchmarkRow,
   Breakdown,
   DataQuality,
@@ -53,6 +54,7 @@ export interface QuarterlyReport {
   readonly breakdowns: readonly Breakdown[];
   readonly sites: readonly SiteComparison[];
   readonly benchmarks: readonly BenchmarkRow[];
+  readonly benchmarkMeans: readonly BenchmarkMeanRow[];
   readonly dataQuality: DataQuality;
   /** Beside the former period and the same a year earlier; null where it was not asked for. */
   readonly comparisons: readonly PeriodComparison[] | null;

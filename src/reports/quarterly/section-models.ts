@@ -7,6 +7,7 @@ import type { FunnelStep } from '../../domain/pathway/funnel.js';
 import type { Stage } from '../../domain/pathway/stage.js';
 import type { WaitFrom } from '../../domain/pathway/waits.js';
 import type { Interval } from '../../domain/statistics/interval.js';
+import type { PairedChange } from '../../domain/statistics/paired-change.js';
 import type { Source } from './definitions-model.js';
 
 /*
@@ -211,6 +212,28 @@ export interface BenchmarkRow {
     readonly source: Source;
   };
   /** Why the two may differ by definition. */
+  readonly caution: string;
+}
+
+/** A published mean change beside the team's own, like for like: context, never a target. */
+export interface BenchmarkMeanRow {
+  readonly id: string;
+  readonly measureId: string;
+  readonly shortName: string;
+  /** Of the means, discharge minus baseline. */
+  readonly unit: string;
+  readonly betterWhen: 'higher' | 'lower';
+  /** The figure that opens to the team's pairs. */
+  readonly figureId: string;
+  readonly own: PairedChange;
+  readonly published: {
+    readonly mean: number;
+    readonly sd: number | null;
+    readonly interval: Interval | null;
+    readonly n: number;
+    readonly population: string;
+    readonly source: Source;
+  };
   readonly caution: string;
 }
 

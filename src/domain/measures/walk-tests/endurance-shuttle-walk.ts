@@ -1,6 +1,6 @@
 import { fraction } from '../../exact/fraction.js';
 import { fromMemory, interval, range, usual } from '../limits.js';
-import { DAYNES_2025 } from '../shared-sources.js';
+import { DAYNES_2025, ZATLOUKAL_2019 } from '../shared-sources.js';
 import type { WalkTest } from '../walk-test.js';
 
 /** Endurance shuttle walk test: time at one of 16 speeds, which must be the same at both ends. */
@@ -36,12 +36,7 @@ export const ENDURANCE_SHUTTLE_WALK: WalkTest = {
         n: 531,
         isDefault: true,
         note: 'Anchor 279.2 s (244.9 to 313.5), receiver operating curve 207 s: the methods did not agree.',
-        citation: {
-          id: 'zatloukal-2019',
-          text: 'Zatloukal J and others 2019, Chron Respir Dis (first author from memory)',
-          doi: '10.1177/1479973119853828',
-          status: 'retrieved',
-        },
+        citation: ZATLOUKAL_2019,
       },
       {
         id: 'eswt-daynes-2025',

@@ -1,6 +1,6 @@
 import { decimal, fraction } from '../../exact/fraction.js';
 import { fromMemory, interval, range, usual } from '../limits.js';
-import { DAYNES_2025, LEE_2014 } from '../shared-sources.js';
+import { DAYNES_2025, LEE_2014, SINGH_2008 } from '../shared-sources.js';
 import type { WalkTest } from '../walk-test.js';
 
 /** Incremental shuttle walk test of 12 levels. The 15-level version is another test. */
@@ -41,12 +41,7 @@ export const INCREMENTAL_SHUTTLE_WALK: WalkTest = {
         n: 372,
         isDefault: true,
         note: 'Felt better: 78.7 m (70.5 to 86.9). Felt about the same: 18.0 m (4.5 to 31.5).',
-        citation: {
-          id: 'singh-2008',
-          text: 'Singh SJ and others 2008, Thorax 63:775',
-          doi: '10.1136/thx.2007.081208',
-          status: 'retrieved',
-        },
+        citation: SINGH_2008,
       },
       {
         id: 'iswd-daynes-2025',

@@ -7,7 +7,8 @@ import type { CsvRow } from './row.js';
 
 /** Indicators, breakdowns, sites, published figures and the quality of the record. */
 export function comparisonRows(report: QuarterlyReport): readonly CsvRow[] {
-  const { indicators, breakdowns, sites, benchmarks, dataQuality, comparisons, trend } = report;
+  const { indicators, breakdowns, sites, benchmarks, benchmarkMeans, dataQuality, comparisons, trend } =
+    report;
   const { completeness, entry, confirmedValues, pairsLost, gradesConverted } = dataQuality;
   return [
     ...indicators.map(({ figure, target }) =>
@@ -73,6 +74,26 @@ export function comparisonRows(report: QuarterlyReport): readonly CsvRow[] {
         source: published.source.text,
       }),
     ]),
+    ...benchmarkMeans.flatMap(({ id, shortName, unit, published }) => {
+      const said = {
+        section: 'benchmarks',
+        title: `${shortName}: mean change`,
+        ruleId: id,
+        group: published.population,
+        n: published.n,
+        unit,
+        source: published.source.text,
+      };
+      return [
+        numberRow({
+          ...said,
+          statistic: 'published mean change',
+          value: published.mean,
+          ...ends(published.interval),
+        }),
+        numberRow({ ...said, statistic: 'published standard deviation', value: published.sd }),
+      ];
+    }),
     ...[...completeness, ...entry, confirmedValues].map((figure) => figureRow('data-quality', figure)),
     ...pairsLost.flatMap(({ shortName, figureId, starters, pairs, lost }) =>
       [{ words: 'a like-for-like pair', figureId, referrals: pairs }, ...lost].map((each) =>

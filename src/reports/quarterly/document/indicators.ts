@@ -1,13 +1,14 @@
 import type { Section, Table } from '../../../documents/document-model.js';
+import { placesFor } from '../../../domain/measures/shown-value.js';
 import { COHORT_KINDS } from '../../../domain/cohort/cohorts.js';
 import type { IndicatorRow, QuarterlyReport } from '../report-model.js';
 import { verdictWords } from '../verdict-words.js';
-import { count, figureTable, number, text } from './cells.js';
-import type { BenchmarkRow } from '../section-models.js';
+import { count, figureLink, figureTable, interval, number, text } from './cells.js';
+import type { BenchmarkMeanRow, BenchmarkRow } from '../section-models.js';
 import type { FigureRow } from './cells.js';
 
 /** The indicators against the team's targets, cohort by cohort; and published figures as context. */
-export function indicatorsSection({ indicators, benchmarks }: QuarterlyReport): Section {
+export function indicatorsSection({ indicators, benchmarks, benchmarkMeans }: QuarterlyReport): Section {
   return {
     id: 'indicators',
     title: 'Indicators against targets',
@@ -37,7 +38,49 @@ export function indicatorsSection({ indicators, benchmarks }: QuarterlyReport): 
         kind: 'table',
         table: benchmarksTable(benchmarks),
       },
+      ...(benchmarkMeans.length === 0
+        ? []
+        : [{ kind: 'table' as const, table: benchmarkMeansTable(benchmarkMeans) }]),
     ],
+  };
+}
+
+function benchmarkMeansTable(rows: readonly BenchmarkMeanRow[]): Table {
+  return {
+    caption:
+      'The team\u2019s mean change, and one from the literature; like for like, discharge minus baseline',
+    columns: [
+      { head: 'Measure', kind: 'text' },
+      { head: 'Unit', kind: 'text' },
+      { head: 'Pairs', kind: 'number' },
+      { head: 'Mean change', kind: 'number' },
+      { head: '95 % interval', kind: 'interval' },
+      { head: 'Published', kind: 'number' },
+      { head: 'Published SD', kind: 'number', isLeftOutWhenEmpty: true },
+      { head: 'Published 95 % interval', kind: 'interval', isLeftOutWhenEmpty: true },
+      { head: 'Published n', kind: 'number' },
+      { head: 'Who', kind: 'text' },
+      { head: 'Caution', kind: 'text' },
+      { head: 'Source', kind: 'text' },
+    ],
+    rows: rows.map(({ shortName, unit, betterWhen, figureId, own, published, caution }) => {
+      const places = placesFor(unit);
+      const { mean, sd, interval: ends, n, population, source } = published;
+      return [
+        text(shortName),
+        text(`${unit}, ${betterWhen} is better`),
+        count(own.n, figureLink(figureId)),
+        number(own.mean, places),
+        interval(own.interval, places),
+        number(mean, 1),
+        number(sd, 1),
+        interval(ends, 1),
+        count(n),
+        text(population),
+        text(caution),
+        text(`${source.text}${source.mark === null ? '' : ` [${source.mark}]`}`),
+      ];
+    }),
   };
 }
 
