@@ -84,7 +84,7 @@ describe('the report page', () => {
     expect(bodies).toHaveLength(4);
     for (const body of bodies) {
       expect(body).toMatch(
-        /^<tr class="group"><th scope="rowgroup" colspan="\d+">[^<]+ \(rule completion\/[a-z-]+@1\)<\/th><\/tr>/,
+        /^<tr class="group"><th scope="rowgroup" colspan="\d+"><span>[^<]+ \(rule completion\/[a-z-]+@1\)<\/span><\/th><\/tr>/,
       );
       expect([...body.matchAll(/<th scope="row">/g)]).toHaveLength(6);
       expect([...body.matchAll(/completion\/[a-z-]+@1/g)]).toHaveLength(1);

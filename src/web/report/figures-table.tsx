@@ -40,8 +40,8 @@ function groupedBodies(
         return (
           <tbody>
             <tr class="group">
-              <th scope="rowgroup" colspan={columnCount} safe>
-                {title}
+              <th scope="rowgroup" colspan={columnCount}>
+                <span safe>{title}</span>
               </th>
             </tr>
             {rows}

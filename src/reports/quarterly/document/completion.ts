@@ -39,14 +39,14 @@ export function completionSection({ completion, reasons, definitions }: Quarterl
         table: figureTable(
           title,
           ofStarted.map(({ reading, figure }) => ({ figure, label: reading })),
-          { first: 'Reading' },
+          { first: 'Reading', isShort: true },
         ),
       },
       { kind: 'table', table: everyDenominator(completion) },
       {
         kind: 'table',
         table: figureTable(
-          'Left before a start, of the referral cohort',
+          'Why people left before a start, of those of the referral cohort who did',
           reasons.notStarting.map((figure) => ({ figure })),
           { first: 'Reason' },
         ),
@@ -54,7 +54,7 @@ export function completionSection({ completion, reasons, definitions }: Quarterl
       {
         kind: 'table',
         table: figureTable(
-          `Did not complete, of the start cohort, by the reading "${headline}"`,
+          `Why people did not complete, of those of the start cohort who did not by the reading "${headline}"`,
           reasons.notCompleting.map((figure) => ({ figure })),
           { first: 'Reason' },
         ),

@@ -101,7 +101,7 @@ export function pairsTable(caption: string, rows: readonly PairsRow[]): Table {
 function groupsOf(rows: readonly PairsRow[]): readonly RowGroup[] {
   const measures = [...new Set(rows.map(({ outcome }) => outcome))];
   return measures.map((measure) => ({
-    title: `${measure.shortName}, ${measure.unit}, ${measure.betterWhen} is better`,
+    title: `${measure.shortName}: ${measure.unit}, ${measure.betterWhen} is better`,
     rowCount: rows.filter(({ outcome }) => outcome === measure).length,
   }));
 }

@@ -13,7 +13,7 @@ export function summarySection({ narrative, cohorts }: QuarterlyReport): Section
       {
         kind: 'sentences',
         items: narrative.map(({ text: sentence, figureIds }) => ({
-          text: withTrueMinus(sentence),
+          text: withTrueMinus(sentence).replaceAll(/(?<=\d) %/g, '\u00a0%'),
           links: figureIds.map((figureId, index) => ({
             words: figureIds.length === 1 ? 'who is behind it' : `figure ${index + 1}`,
             to: figureLink(figureId),
