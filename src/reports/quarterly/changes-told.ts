@@ -1,9 +1,17 @@
 import { periodWords } from '../../domain/calendar/period-words.js';
 import { STARTED_WITHIN_90_DAYS_LESS_CHOSEN_DELAY } from '../../domain/indicators/definitions/started-within-90-days-less-chosen-delay.js';
+import { placesFor } from '../../domain/measures/shown-value.js';
+import type { Interval } from '../../domain/statistics/interval.js';
 import { shareOf } from './narrative.js';
-import type { PeriodComparison, ShareComparison, TrendSection } from './over-time-models.js';
+import type {
+  Claim,
+  MeanComparison,
+  PeriodComparison,
+  ShareComparison,
+  TrendSection,
+} from './over-time-models.js';
 import type { NarrativeSentence } from './section-models.js';
-import { rounded } from './text-numbers.js';
+import { range, rounded } from './text-numbers.js';
 
 /** It says of a wait what another figure says without pauses: the same change is told once. */
 const SECOND_FIGURE = STARTED_WITHIN_90_DAYS_LESS_CHOSEN_DELAY.id;
@@ -19,41 +27,68 @@ export function changesTold(
   return [...differencesTold(comparisons ?? []), ...(trend === null ? [] : signalsTold(trend))];
 }
 
+/** One figure or mean that was compared: what may be said of it, and how sure it is. */
+interface Compared {
+  readonly claim: Claim;
+  /** How far the difference lies from none, in widths of its interval. */
+  readonly sureness: number;
+  readonly figureId: string;
+  readonly text: string;
+}
+
 /**
  * The surest first, each with how many were compared: of many comparisons some are beyond chance by chance, and a sentence
  * that is picked from them must say so.
  */
 function differencesTold(comparisons: readonly PeriodComparison[]): readonly NarrativeSentence[] {
-  const compared = comparisons.flatMap(({ words, period, shares }) =>
-    shares
-      .filter(({ figureId, claim }) => claim !== 'too-few' && figureId !== SECOND_FIGURE)
-      .map((share) => ({ than: `${words}, ${periodWords(period)},`, share })),
-  );
-  const beyond = compared.filter(({ share }) => share.claim === 'beyond-chance');
-  const among = amongCompared(beyond.length, compared.length);
+  const compared = comparisons.flatMap(comparedWith).filter(({ claim }) => claim !== 'too-few');
+  const beyond = compared.filter(({ claim }) => claim === 'beyond-chance');
+  const found = beyond.length === 1 ? 'the only one so' : `one of ${beyond.length} so`;
+  const among = `${found} of ${compared.length} compared, where chance alone makes about 1 in 20`;
   return [...beyond]
-    .sort((a, b) => sureness(b.share) - sureness(a.share))
-    .map(({ than, share }) => ({
-      text: `${differenceTold(than, share)}; ${among}.`,
-      figureIds: [share.figureId],
-    }));
+    .sort((a, b) => b.sureness - a.sureness)
+    .map(({ text, figureId }) => ({ text: `${text}, more than chance; ${among}.`, figureIds: [figureId] }));
 }
 
-/** How far a difference lies from none, in widths of its interval. */
-function sureness({ difference }: ShareComparison): number {
-  if (difference === null) return 0;
-  const { points, interval } = difference;
-  return Math.abs(points) / (interval.high - interval.low);
+function comparedWith({ words, period, shares, means }: PeriodComparison): readonly Compared[] {
+  const than = `${words}, ${periodWords(period)},`;
+  return [
+    ...shares
+      .filter(({ figureId }) => figureId !== SECOND_FIGURE)
+      .map((share) => ({
+        claim: share.claim,
+        sureness:
+          share.difference === null ? 0 : widthsFromNone(share.difference.points, share.difference.interval),
+        figureId: share.figureId,
+        text: shareTold(than, share),
+      })),
+    ...means.map((mean) => ({
+      claim: mean.claim,
+      sureness:
+        mean.difference === null ? 0 : widthsFromNone(mean.difference.value, mean.difference.interval),
+      figureId: mean.figureId,
+      text: meanTold(than, mean),
+    })),
+  ];
 }
 
-function amongCompared(beyond: number, compared: number): string {
-  const found = beyond === 1 ? 'the only one so' : `one of ${beyond} so`;
-  return `${found} of ${compared} compared, where chance alone makes about 1 in 20`;
+function widthsFromNone(difference: number, { low, high }: Interval): number {
+  return Math.abs(difference) / (high - low);
 }
 
-function differenceTold(than: string, { title, now, then, difference }: ShareComparison): string {
+function shareTold(than: string, { title, now, then, difference }: ShareComparison): string {
   const points = difference === null ? '' : `: a difference of ${inPoints(difference)}`;
-  return `${title}: ${shareOf(now)}; ${than} ${shareOf(then)}${points}, more than chance`;
+  return `${title}: ${shareOf(now)}; ${than} ${shareOf(then)}${points}`;
+}
+
+function meanTold(than: string, { shortName, unit, now, then, difference }: MeanComparison): string {
+  const places = placesFor(unit);
+  const size = (value: number | null): string => rounded(value, places);
+  const apart =
+    difference === null
+      ? ''
+      : `: a difference of ${size(difference.value)} (${range(difference.interval, places)})`;
+  return `${shortName}, mean change in ${unit}: ${size(now.mean)} (${now.n} pairs); ${than} ${size(then.mean)} (${then.n} pairs)${apart}`;
 }
 
 function inPoints({

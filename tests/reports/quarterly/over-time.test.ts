@@ -75,9 +75,11 @@ const told = ({ narrative }: QuarterlyReport): string => narrative.map(({ text }
 function amongCompared({ comparisons }: QuarterlyReport): string {
   const shares = (comparisons ?? []).flatMap((each) => each.shares);
   // The wait less chosen days is the same wait again.
-  const claims = shares
-    .filter(({ figureId }) => figureId !== 'started-within-90-days-less-chosen-delay')
-    .map(({ claim }) => claim);
+  const means = (comparisons ?? []).flatMap((each) => each.means);
+  const claims = [
+    ...shares.filter(({ figureId }) => figureId !== 'started-within-90-days-less-chosen-delay'),
+    ...means,
+  ].map(({ claim }) => claim);
   const beyond = claims.filter((claim) => claim === 'beyond-chance').length;
   const compared = claims.filter((claim) => claim !== 'too-few').length;
   const found = beyond === 1 ? 'the only one so' : `one of ${beyond} so`;
@@ -136,6 +138,22 @@ describe('a report beside the period before', () => {
     expect(change?.difference?.interval.low).toBeCloseTo(-3.3654832, 6);
     expect(change?.difference?.interval.high).toBeCloseTo(0.2054832, 6);
     expect(change?.claim).toBe('too-few');
+  });
+
+  it('tells of a mean change that differs by more than chance, of enough pairs', () => {
+    // Twenty of -1 and twenty of -5: mean -3, SD 2 x sqrt(40 / 39) = 2.0255; then twenty of 0 and twenty of -2: mean -1,
+    // SD 1.0127. Welch: variance 2.0255^2 / 40 + 1.0127^2 / 40 = 0.12820, square root 0.35806; degrees of freedom 57.35,
+    // t 2.0022; half-width 0.7169.
+    const twice = (a: number, b: number): readonly number[] => [
+      ...Array<number>(20).fill(a),
+      ...Array<number>(20).fill(b),
+    ];
+    const report = compare(changed(NOW, twice(-1, -5)), changed(FORMER, twice(0, -2)));
+    expect(told(report)).toContain(
+      'CAT, mean change in points: -3.0 (40 pairs); the period before, 2025-26-Q4 (January to March 2026), -1.0 (40 pairs): ' +
+        'a difference of -2.0 (-2.7 to -1.3), more than chance; ',
+    );
+    expect(told(report)).toContain(amongCompared(report));
   });
 
   it('is well formed where there was nobody before', () => {
