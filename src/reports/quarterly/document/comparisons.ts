@@ -35,7 +35,10 @@ export function comparisonsSection({ comparisons }: QuarterlyReport): readonly S
 function blocksOf(comparison: PeriodComparison): readonly Block[] {
   const { words, period, asAt } = comparison;
   return [
-    { kind: 'heading', text: `${words}: ${periodWords(period)}, data cut ${britishDate(asAt)}` },
+    {
+      kind: 'heading',
+      text: `${words.charAt(0).toUpperCase()}${words.slice(1)}: ${periodWords(period)}, data cut ${britishDate(asAt)}`,
+    },
     { kind: 'table', table: sharesTable(comparison) },
     { kind: 'table', table: meansTable(comparison) },
   ];
