@@ -43,8 +43,8 @@ interface Compared {
 function differencesTold(comparisons: readonly PeriodComparison[]): readonly NarrativeSentence[] {
   const compared = comparisons.flatMap(comparedWith).filter(({ claim }) => claim !== 'too-few');
   const beyond = compared.filter(({ claim }) => claim === 'beyond-chance');
-  const found = beyond.length === 1 ? 'the only one so' : `one of ${beyond.length} so`;
-  const among = `${found} of ${compared.length} compared, where chance alone makes about 1 in 20`;
+  const found = beyond.length === 1 ? 'the only one such' : `one of ${beyond.length} such`;
+  const among = `${found} among ${compared.length} compared, where chance alone makes about 1 in 20`;
   return [...beyond]
     .sort((a, b) => b.sureness - a.sureness)
     .map(({ text, figureId }) => ({ text: `${text}, more than chance; ${among}.`, figureIds: [figureId] }));

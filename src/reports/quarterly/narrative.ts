@@ -48,9 +48,10 @@ function whatCame({ asAt, cohorts, uptake: { started } }: Told): NarrativeSenten
   const gone = leftAside === 0 ? [] : [`${leftAside} died, moved away or were transferred before a start`];
   const text = [
     `${counted(referrals, 'referral')} ${were(referrals)} received`,
-    `by ${britishDate(asAt)} ${[had, ...waiting, ...gone].join(', and ')}.`,
+    `by ${britishDate(asAt)} ${had}`,
+    ...[[...waiting, ...gone].join(', and ')].filter((each) => each !== ''),
   ].join('; ');
-  return { text, figureIds: [started.id] };
+  return { text: `${text}.`, figureIds: [started.id] };
 }
 
 /**

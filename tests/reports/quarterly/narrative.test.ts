@@ -108,16 +108,14 @@ describe('what is said of those received', () => {
   it('names everybody: those whose wait is over, those who wait, and those left aside', () => {
     const [first] = quarterOf({ started: 3, declined: 1, waiting: 2, died: 4 }).narrative;
     expect(first?.text).toBe(
-      '10 referrals were received; by 20 June 2026 75.0 % (3 of 4) of those whose wait is over had started, and 2 are ' +
+      '10 referrals were received; by 20 June 2026 75.0 % (3 of 4) of those whose wait is over had started; 2 are ' +
         'waiting, and 4 died, moved away or were transferred before a start.',
     );
   });
 
   it('gives no percentage of nobody', () => {
     const [first] = quarterOf({ waiting: 1 }).narrative;
-    expect(first?.text).toBe(
-      '1 referral was received; by 20 June 2026 nobody had started, and 1 is waiting.',
-    );
+    expect(first?.text).toBe('1 referral was received; by 20 June 2026 nobody had started; 1 is waiting.');
   });
 
   it('says whose cases are closed, and does not speak for people of other periods who wait', () => {

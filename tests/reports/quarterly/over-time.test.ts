@@ -82,8 +82,8 @@ function amongCompared({ comparisons }: QuarterlyReport): string {
   ].map(({ claim }) => claim);
   const beyond = claims.filter((claim) => claim === 'beyond-chance').length;
   const compared = claims.filter((claim) => claim !== 'too-few').length;
-  const found = beyond === 1 ? 'the only one so' : `one of ${beyond} so`;
-  return `${found} of ${compared} compared, where chance alone makes about 1 in 20.`;
+  const found = beyond === 1 ? 'the only one such' : `one of ${beyond} such`;
+  return `${found} among ${compared} compared, where chance alone makes about 1 in 20.`;
 }
 
 describe('a report beside the period before', () => {
