@@ -299,6 +299,8 @@ describe('a chapter of the report', () => {
     expect(part.text).toContain(`<a href="/report/chapters/breakdowns?${shown}">For whom it differs</a>`);
     expect(part.text).toContain(`href="/report/chapters/breakdowns/started-within-90-days?${shown}"`);
     expect(part.text).toContain('Sex at birth: female');
+    // Of so few nothing is claimed, whatever their interval leaves out.
+    expect(part.text).not.toMatch(/(?:higher|lower) than the rest/);
   });
 
   it('gives the numbers of the report, whichever of other periods it reads', async () => {

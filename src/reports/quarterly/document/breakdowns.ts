@@ -1,5 +1,7 @@
 import type { Block, Section } from '../../../documents/document-model.js';
 import { dotPlot } from '../../../plots/dot-plot.js';
+import type { Figure } from '../../../domain/indicators/figure.js';
+import { LEAST_TO_CLAIM } from '../earlier-quarter.js';
 import type { QuarterlyReport } from '../report-model.js';
 import type { Breakdown, BreakdownRow } from '../section-models.js';
 import { percentOf, rounded } from '../text-numbers.js';
@@ -24,7 +26,7 @@ export function breakdownsSection({ breakdowns }: QuarterlyReport): Section {
     blocks: [
       {
         kind: 'paragraph',
-        text: 'Groups stand in a fixed order and are not ranked. A difference is that of the group to everybody else, in percentage points, with its 95 % interval by Newcombe; many comparisons are made at once, so one interval in twenty leaves out zero by chance alone.',
+        text: 'Groups stand in a fixed order and are not ranked. A difference is that of the group to everybody else, in percentage points, with its 95 % interval by Newcombe; many comparisons are made at once, so one interval in twenty leaves out zero by chance alone. Nothing is claimed where the group, or everybody else, is fewer than 30.',
       },
       ...breakdowns.flatMap(breakdownBlocks),
     ],
@@ -39,7 +41,7 @@ function breakdownBlocks(breakdown: Breakdown): readonly Block[] {
     const title = `${breakdown.title}, by ${namesOf(rows)}`;
     // Where everybody counts by definition there is nothing to draw.
     if (breakdown.whole.numerator === breakdown.whole.denominator)
-      return { kind: 'table', table: tableOf(title, rows) };
+      return { kind: 'table', table: tableOf(title, rows, breakdown.whole) };
     const axis = { lines: wholeLine(breakdown), domain: [0, 100] as const, axis: '%' };
     const plot = dotPlot({
       ...axis,
@@ -56,7 +58,7 @@ function breakdownBlocks(breakdown: Breakdown): readonly Block[] {
       ...axis,
       rows: rows.map(({ row: { figure } }) => ({ value: figure.percentage, interval: figure.interval })),
     };
-    return { kind: 'plot', title, plot, table: tableOf(title, rows), strip };
+    return { kind: 'plot', title, plot, table: tableOf(title, rows, breakdown.whole), strip };
   });
   const title = `${breakdown.title}: ${figureWords(breakdown.whole)}`;
   return [{ kind: 'part', id: breakdown.figureId, title, blocks }];
@@ -86,7 +88,11 @@ function wholeLine({ whole }: Breakdown): readonly { readonly at: number; readon
     : [{ at: whole.percentage, label: `all ${percentOf(whole.numerator, whole.denominator)}` }];
 }
 
-function tableOf(caption: string, rows: readonly NamedRow[]): ReturnType<typeof figureTable> {
+function tableOf(
+  caption: string,
+  rows: readonly NamedRow[],
+  { denominator }: Figure,
+): ReturnType<typeof figureTable> {
   return figureTable(
     caption,
     rows.map(({ dimension, row: { words, figure, differenceToRest } }): FigureRow => ({
@@ -96,7 +102,7 @@ function tableOf(caption: string, rows: readonly NamedRow[]): ReturnType<typeof 
       after: [
         orNone(figure.denominator, number(differenceToRest?.points ?? null, 1)),
         orNone(figure.denominator, interval(differenceToRest?.interval ?? null, 1)),
-        text(chanceWords(differenceToRest)),
+        text(chanceWords(differenceToRest, [figure.denominator, denominator - figure.denominator])),
       ],
     })),
     {
@@ -112,8 +118,10 @@ function tableOf(caption: string, rows: readonly NamedRow[]): ReturnType<typeof 
   );
 }
 
-function chanceWords(difference: BreakdownRow['differenceToRest']): string {
+/** Nothing is claimed where the group, or everybody else, is fewer than 30. */
+function chanceWords(difference: BreakdownRow['differenceToRest'], sides: readonly number[]): string {
   if (difference === null) return '';
+  if (sides.some((n) => n < LEAST_TO_CLAIM)) return `too few to say (fewer than ${LEAST_TO_CLAIM})`;
   const { low, high } = difference.interval;
   if (low > 0) return `higher than the rest by ${rounded(low, 1)} points or more`;
   return high < 0 ? `lower than the rest by ${rounded(-high, 1)} points or more` : 'no';
