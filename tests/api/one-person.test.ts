@@ -250,10 +250,10 @@ describe('the line of one person', () => {
     'of the 1 who reached it: median 32.0 days (quartiles 32.0 to 32.0)',
     'Started within 90 days of receipt 1 of 1 100.0 % 20.7 to 100.0',
     'Twice-weekly sessions for six weeks 0 of 1 0.0 % 0.0 to 79.3',
-    'Like for like (headline) 1 200.0 (-) 250.0 (-) 50.0',
-    'Like for like (headline) 1 4.14 (-) 4.57 (-) 0.43',
-    'Like for like (headline) 1 12.0 (-) 10.5 (-) -1.5',
-    'ISWD by probst-2012: baseline 44.2 % (SD -), discharge 54.9 % (SD -); 1 of 1 like-for-like pairs',
+    'Like for like (headline) 1 200.0 (n/a) 250.0 (n/a) 50.0',
+    'Like for like (headline) 1 4.14 (n/a) 4.57 (n/a) 0.43',
+    'Like for like (headline) 1 12.0 (n/a) 10.5 (n/a) -1.5',
+    'ISWD by probst-2012: baseline 44.2 % (SD n/a), discharge 54.9 % (SD n/a); 1 of 1 like-for-like pairs',
   ])('reads on the terminal: %s', (words) => {
     expect(text).toContain(words);
   });
