@@ -39,15 +39,29 @@ export function resultsOf(
   ];
 }
 
+/** The part of a walk that its result comes from. */
+export type TestedWalk = Pick<
+  WalkTestEntry,
+  | 'test'
+  | 'place'
+  | 'distanceM'
+  | 'timeS'
+  | 'speedLevel'
+  | 'courseLengthM'
+  | 'walkingAid'
+  | 'oxygenLPerMin'
+  | 'notDoneReason'
+>;
+
 /** The part of an assessment that results come from. */
 export interface TestedEntry {
-  readonly walkTests: readonly WalkTestEntry[];
+  readonly walkTests: readonly TestedWalk[];
   readonly sitToStands: readonly SitToStandEntry[];
   readonly questionnaires: readonly { readonly questionnaire: string; readonly form: string | null }[];
   readonly physicalTests: readonly Pick<PhysicalTestEntry, 'test' | 'place' | 'conditions'>[];
 }
 
-function bestWalks(walks: readonly WalkTestEntry[]): readonly LocatedResult[] {
+function bestWalks(walks: readonly TestedWalk[]): readonly LocatedResult[] {
   const best = new Map<string, LocatedResult>();
   walks.forEach((walk, index) => {
     const result = walkResult(walk, index);
@@ -64,7 +78,7 @@ function bestWalks(walks: readonly WalkTestEntry[]): readonly LocatedResult[] {
   return [...best.values()];
 }
 
-function walkResult(walk: WalkTestEntry, index: number): LocatedResult | null {
+function walkResult(walk: TestedWalk, index: number): LocatedResult | null {
   const test = findWalkTest(walk.test);
   if (test === undefined) return null;
   const isTimed = test.records === 'endurance';

@@ -8,6 +8,7 @@ import type {
   SitToStandEntry,
   WalkTestEntry,
 } from '../../domain/assessment/assessment.js';
+import type { TestedWalk } from '../../domain/assessment/results.js';
 import {
   byMeasure,
   byQuestionnaire,
@@ -103,20 +104,44 @@ export function assessmentFromRows(rows: AssessmentRows): Assessment {
   };
 }
 
-/** One attempt at a walk test; level and shuttles are not kept, the distance says the same. */
-export function walkTestFromRow(row: Selectable<WalkTestTable>): WalkTestEntry {
+/** What the result of a walk comes from is read of it for a report. */
+export const TESTED_WALK_COLUMNS = [
+  'assessment_version_id',
+  'test',
+  'place',
+  'distance_m',
+  'time_s',
+  'speed_level',
+  'course_length_dm',
+  'walking_aid',
+  'oxygen_ml_per_min',
+  'not_done_reason',
+] as const;
+
+/** The part of one attempt at a walk test that its result comes from. */
+export function testedWalkFromRow(
+  row: Pick<Selectable<WalkTestTable>, (typeof TESTED_WALK_COLUMNS)[number]>,
+): TestedWalk {
   return {
     test: row.test,
-    attempt: row.attempt === 1 ? 1 : 2,
     place: memberOf(TEST_PLACES, row.place),
     distanceM: row.distance_m,
-    level: null,
-    shuttles: null,
     timeS: row.time_s,
     speedLevel: row.speed_level,
     courseLengthM: scaledDown(row.course_length_dm, 10),
     walkingAid: optionalMemberOf(WALKING_AIDS, row.walking_aid),
     oxygenLPerMin: scaledDown(row.oxygen_ml_per_min, 1000),
+    notDoneReason: optionalMemberOf(NOT_DONE_REASONS, row.not_done_reason),
+  };
+}
+
+/** One attempt at a walk test; level and shuttles are not kept, the distance says the same. */
+export function walkTestFromRow(row: Selectable<WalkTestTable>): WalkTestEntry {
+  return {
+    ...testedWalkFromRow(row),
+    attempt: row.attempt === 1 ? 1 : 2,
+    level: null,
+    shuttles: null,
     startSpo2Percent: row.start_spo2_percent,
     lowestSpo2Percent: row.lowest_spo2_percent,
     startHeartRateBpm: row.start_heart_rate_bpm,
@@ -127,7 +152,6 @@ export function walkTestFromRow(row: Selectable<WalkTestTable>): WalkTestEntry {
     endFatigue: scaledDown(row.end_fatigue_tenths, 10),
     stops: row.stops,
     stopReason: optionalMemberOf(STOP_REASONS, row.stop_reason),
-    notDoneReason: optionalMemberOf(NOT_DONE_REASONS, row.not_done_reason),
   };
 }
 

@@ -3,9 +3,9 @@ import type {
   PhysicalTestEntry,
   Score,
   SitToStandEntry,
-  WalkTestEntry,
 } from '../../domain/assessment/assessment.js';
 import { resultsOf } from '../../domain/assessment/results.js';
+import type { TestedWalk } from '../../domain/assessment/results.js';
 import type { PlainDate } from '../../domain/calendar/plain-date.js';
 import type { AssessmentFacts } from '../../domain/cohort/referral-facts.js';
 import { TIMEPOINTS } from '../../domain/referral/closed-sets.js';
@@ -14,7 +14,8 @@ import {
   physicalTestFromRow,
   scoreFromRow,
   sitToStandFromRow,
-  walkTestFromRow,
+  testedWalkFromRow,
+  TESTED_WALK_COLUMNS,
 } from '../assessments/row-mapper.js';
 import type { Executor } from '../connection.js';
 import { memberOf, scaledDown, storedDate } from '../row-mapping.js';
@@ -59,7 +60,7 @@ export async function loadAssessmentFacts(
   const walks = groupBy(
     await db
       .selectFrom('walk_test')
-      .selectAll()
+      .select(TESTED_WALK_COLUMNS)
       .where('assessment_version_id', 'in', versions)
       .orderBy('attempt')
       .execute(),
@@ -89,7 +90,7 @@ export async function loadAssessmentFacts(
     groupBy(assessments, (row) => row.referral_id),
     (row) =>
       assessmentFacts(row, enteredOn(row, firstEntries), {
-        walkTests: (walks.get(row.version_id) ?? []).map(walkTestFromRow),
+        walkTests: (walks.get(row.version_id) ?? []).map(testedWalkFromRow),
         sitToStands: (stands.get(row.version_id) ?? []).map(sitToStandFromRow),
         questionnaires: (questionnaires.get(row.version_id) ?? []).map((found) => ({
           questionnaire: found.instrument,
@@ -114,7 +115,7 @@ function assessmentFacts(
   },
   enteredOn: PlainDate | null,
   tests: {
-    walkTests: readonly WalkTestEntry[];
+    walkTests: readonly TestedWalk[];
     sitToStands: readonly SitToStandEntry[];
     questionnaires: readonly { questionnaire: string; form: string | null; notDoneReason: string | null }[];
     scores: readonly Score[];

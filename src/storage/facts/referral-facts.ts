@@ -3,12 +3,14 @@ import {
   ATTENDANCE_OUTCOMES,
   DELIVERY_MODES,
   DIAGNOSES,
+  OFFER_KINDS,
+  OFFER_RESPONSES,
   PATHWAYS,
   REFERRAL_SOURCES,
   SESSION_MODES,
 } from '../../domain/referral/closed-sets.js';
 import type { Executor } from '../connection.js';
-import { closureFromRow, offerFromRow, triageFromRow } from '../referrals/row-mapper.js';
+import { closureFromRow, triageFromRow } from '../referrals/row-mapper.js';
 import { memberOf, optionalDate, optionalMemberOf, storedDate } from '../row-mapping.js';
 import { countedSessionsOf } from '../sessions/counted-sessions.js';
 import { letOthersWork } from '../let-others-work.js';
@@ -90,7 +92,7 @@ async function loadChunk(
   const offers = groupBy(
     await db
       .selectFrom('offer')
-      .selectAll()
+      .select(['referral_id', 'kind', 'offered_on', 'appointment_on', 'response'])
       .where('referral_id', 'in', idsInStatement(known))
       .where('entered_in_error_at', 'is', null)
       .orderBy('id')
@@ -119,7 +121,12 @@ async function loadChunk(
     mrcGrade: row.mrc_grade,
     deliveryMode: optionalMemberOf(DELIVERY_MODES, row.delivery_mode),
     triage: triageFromRow(row),
-    offers: (offers.get(row.id) ?? []).map(offerFromRow),
+    offers: (offers.get(row.id) ?? []).map((offer) => ({
+      kind: memberOf(OFFER_KINDS, offer.kind),
+      offeredOn: storedDate(offer.offered_on),
+      appointmentOn: optionalDate(offer.appointment_on),
+      response: memberOf(OFFER_RESPONSES, offer.response),
+    })),
     plannedStartOn: optionalDate(row.planned_start_on),
     plannedSessions: row.planned_sessions ?? defaults.plannedSessions,
     plannedWeeks: row.planned_weeks ?? defaults.plannedWeeks,
