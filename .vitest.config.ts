@@ -30,7 +30,7 @@ export default defineConfig({
     include: ['tests/**/*.test.ts'],
     testTimeout: 30_000,
     hookTimeout: 60_000,
-    maxWorkers: 4,
+    maxWorkers: 5,
     sequence: { sequencer: LongestFirst },
     // Each test works on a record of its own and leaves nothing behind, so each worker reads the program in once.
     isolate: false,
