@@ -81,7 +81,7 @@ function referralPage({ id, patientId }: Referral): Compared {
   return {
     path: at,
     json: (html) => {
-      const quarter = /aria-current="true"[^>]*>([^<]+)</.exec(html)?.[1] ?? '';
+      const quarter = /aria-current="true"[^>]*>([^<\s]+)/.exec(html)?.[1] ?? '';
       return [
         at,
         `/patients/${patientId}`,
