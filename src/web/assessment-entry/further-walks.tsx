@@ -1,5 +1,5 @@
 import { WALK_TESTS } from '../../domain/measures/registered.js';
-import { TEST_PLACES, WALKING_AIDS } from '../../domain/referral/closed-sets.js';
+import { TEST_PLACES } from '../../domain/referral/closed-sets.js';
 import { Select } from '../components/choices.js';
 import { choicesOf } from '../components/words.js';
 import { MORE_WALKS } from './field-names.js';
@@ -8,7 +8,8 @@ import { Block, Figures, Num } from './parts.js';
 import { fieldState, isBegun } from './sheet-state.js';
 import type { SheetState } from './sheet-state.js';
 import { MeasuredInWalk } from './walk-blocks.js';
-import { AID_WORDS, PLACE_WORDS } from './words.js';
+import { ConditionsRow } from './conditions-row.js';
+import { PLACE_WORDS } from './words.js';
 
 type StateProps = { readonly state: SheetState };
 
@@ -49,23 +50,7 @@ function FurtherWalk({ state, walk }: StateProps & { readonly walk: MoreWalk }):
           choices={choicesOf(TEST_PLACES, PLACE_WORDS)}
         />
       </div>
-      <div class="row">
-        <Num state={state} name={at('courseLengthM')} label="Length of the course" unit="m" isDecimal />
-        <Num
-          state={state}
-          name={at('oxygenLPerMin')}
-          label="Oxygen"
-          unit="L/min"
-          hint="0 is room air"
-          isDecimal
-        />
-        <Select
-          {...fieldState(state, at('walkingAid'))}
-          label="Walking aid"
-          none="Not recorded"
-          choices={choicesOf(WALKING_AIDS, AID_WORDS)}
-        />
-      </div>
+      <ConditionsRow state={state} at={at} />
       <div class="row">
         <Num state={state} name={at('distanceM')} label="Distance" unit="m" />
         <Num state={state} name={at('level')} label="Level" hint="Last level begun" />

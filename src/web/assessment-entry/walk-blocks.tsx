@@ -1,6 +1,6 @@
 import { findWalkTest } from '../../domain/measures/catalogue.js';
 import { WALK_TESTS } from '../../domain/measures/registered.js';
-import { STOP_REASONS, TEST_PLACES, WALKING_AIDS } from '../../domain/referral/closed-sets.js';
+import { STOP_REASONS, TEST_PLACES } from '../../domain/referral/closed-sets.js';
 import { findSafetyItem } from '../../domain/safety/conduct.js';
 import { SAFETY_CHECKLIST } from '../../domain/safety/registered.js';
 import { toNumber } from '../../domain/exact/fraction.js';
@@ -15,7 +15,8 @@ import { Block, Figures, NotDone, Num } from './parts.js';
 import { OwnConditions } from './own-conditions.js';
 import { fieldState } from './sheet-state.js';
 import type { SheetState } from './sheet-state.js';
-import { AID_WORDS, PLACE_WORDS, STOP_WORDS } from './words.js';
+import { ConditionsRow } from './conditions-row.js';
+import { PLACE_WORDS, STOP_WORDS } from './words.js';
 
 type StateProps = { readonly state: SheetState };
 interface WalkProps extends StateProps {
@@ -36,16 +37,7 @@ export function FirstWalkBlock({ state, isCounted }: WalkProps): JSX.Element {
         />
         <Select {...fieldState(state, 'place')} label="Where" choices={choicesOf(TEST_PLACES, PLACE_WORDS)} />
       </div>
-      <div class="row">
-        <Num state={state} name="courseLengthM" label="Length of the course" unit="m" isDecimal />
-        <Num state={state} name="oxygenLPerMin" label="Oxygen" unit="L/min" hint="0 is room air" isDecimal />
-        <Select
-          {...fieldState(state, 'walkingAid')}
-          label="Walking aid"
-          none="Not recorded"
-          choices={choicesOf(WALKING_AIDS, AID_WORDS)}
-        />
-      </div>
+      <ConditionsRow state={state} at={(name) => name} />
       <Attempt state={state} attempt="walk1" isCounted={isCounted} />
     </Block>
   );
