@@ -49,6 +49,7 @@ describe('a release from the draft to the commissioner', () => {
 
     const reader = await openSignedIn(browser, service, origin, 'commissioner');
     await reader.page.goto('/releases');
+    await expectText(reader.page, '2026-27-Q2 (July to September 2026)');
     await reader.page.getByRole('link', { name: 'Release 1' }).click();
     await expectText(reader.page, 'In this quarter the service received about 20 referrals');
     await expectText(reader.page, 'What is hidden, and why');

@@ -1,4 +1,6 @@
 import type { ReleaseEntry } from '../../domain/release/kept-release.js';
+import { parsePeriod } from '../../domain/calendar/period.js';
+import { periodWords } from '../../domain/calendar/period-words.js';
 import { londonDateAt } from '../../domain/calendar/plain-date.js';
 import { britishDate } from '../../domain/calendar/british-date.js';
 import { readReleases } from '../../usecases/releases/read-releases.js';
@@ -70,12 +72,18 @@ function rowOf(release: ReleaseEntry, isLead: boolean): readonly JSX.Element[] {
     <a href={`/releases/${number}`} safe>
       {`Release ${number}`}
     </a>,
-    <Text value={period} />,
+    <Text value={periodInWords(period)} />,
     <Text value={isLead ? commissionerName : teamName} />,
     <Text value={mode} />,
     <Text value={britishDate(londonDateAt(releasedAt))} />,
     <Text value={standingWords(release)} />,
   ];
+}
+
+/** A release is of a quarter or a year, by its label. @example periodInWords('2026-27-Q1') -> '2026-27-Q1 (April to June 2026)' */
+function periodInWords(label: string): string {
+  const period = parsePeriod(label);
+  return period === null ? label : periodWords(period);
 }
 
 /** Whether a release stands. @example standingWords(corrected by 4) -> 'corrected by release 4' */
