@@ -181,7 +181,7 @@ async function describeApi(app: App): Promise<void> {
       security: [{ bearer: [] }],
     },
     transform: jsonSchemaTransform,
-    transformObject: jsonSchemaTransformObject,
+    transformObject: withSchemasInOrder,
   });
   // Every asset of the documentation comes from the package, so that it opens without a network.
   await app.register(async (scope: App) => {
@@ -192,6 +192,14 @@ async function describeApi(app: App): Promise<void> {
     });
   });
 }
+
+/** Schemas by their names: else their order would follow the order in which the program's files were read in. */
+const withSchemasInOrder: typeof jsonSchemaTransformObject = (document) => {
+  const described = jsonSchemaTransformObject(document);
+  const components = 'components' in described ? described.components : {};
+  const schemas = Object.entries(components?.schemas ?? {}).sort(([one], [other]) => (one < other ? -1 : 1));
+  return Object.assign(described, { components: { ...components, schemas: Object.fromEntries(schemas) } });
+};
 
 function logRequests(app: App): void {
   app.addHook('onResponse', async (request, reply) => logAnswer(request, reply));

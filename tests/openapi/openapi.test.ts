@@ -8,6 +8,13 @@ it('the committed OpenAPI document is what the service serves (else run: npm run
   expect(readFileSync(COMMITTED, 'utf8') === (await renderOpenApi())).toBe(true);
 });
 
+it('schemas stand by their names, in whatever order the program is read in', async () => {
+  const { components } = JSON.parse(await renderOpenApi()) as { components: { schemas: object } };
+  const names = Object.keys(components.schemas);
+  expect(names.length).toBeGreaterThan(100);
+  expect(names).toEqual([...names].sort());
+});
+
 it('every operation names its problems and its access', async () => {
   const document = JSON.parse(await renderOpenApi()) as {
     openapi: string;
