@@ -193,7 +193,12 @@ describe('the report page', () => {
     await lead.get('/report?period=2026-27-Q1&diagnosis=copd');
     const events = itemsOf(await app.as('lead').get('/api/v1/audit-events?limit=20'));
     const read = events.filter(({ action }) => action === 'report-read').map(({ details }) => details);
-    expect(read).toContainEqual({ period: '2026-27-Q1', asAt: '2026-11-25', diagnosis: 'copd' });
+    expect(read).toContainEqual({
+      period: '2026-27-Q1',
+      asAt: '2026-11-25',
+      diagnosis: 'copd',
+      include: ['comparisons', 'trend'],
+    });
   });
 });
 
@@ -316,6 +321,7 @@ describe('a chapter of the report', () => {
 
   it.each([
     ['sites', { chapter: 'sites' }],
+    ['trend', { chapter: 'trend', include: ['trend'] }],
     ['breakdowns/uptake', { chapter: 'breakdowns', part: 'uptake' }],
   ])('is told to the trail by its name: %s', async (path, named) => {
     await lead.get(`/report/chapters/${path}?period=2025-26-Q4`);

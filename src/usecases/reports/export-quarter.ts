@@ -2,6 +2,7 @@ import { isNarrowed } from '../../domain/cohort/narrowing.js';
 import { recordRead } from '../audit/record-event.js';
 import type { Context, TeamMember } from '../context.js';
 import type { ReportForm } from './report-maker.js';
+import { toldOfReport } from './report-request.js';
 import type { ReportRequest } from './report-request.js';
 
 export const REPORT_MEDIA_TYPES: Readonly<Record<ReportForm, string>> = {
@@ -32,7 +33,7 @@ export async function exportQuarter(
     context.reports.file({ ...request, teamId: actor.teamId }, form),
     recordRead(context, actor, {
       action: 'report-exported',
-      details: { form, period: period.label, asAt, ...narrowing },
+      details: { form, ...toldOfReport(request) },
     }),
   ]);
   return {

@@ -2,6 +2,7 @@ import type { QuarterlyReport } from '../../reports/quarterly/report-model.js';
 import { recordRead } from '../audit/record-event.js';
 import type { Context, TeamMember } from '../context.js';
 import type { ReportForm } from './report-maker.js';
+import { toldOfReport } from './report-request.js';
 import type { ReportRequest } from './report-request.js';
 
 /** Which of its chapters is shown, and which part of that, where it is not the whole. */
@@ -41,11 +42,11 @@ export async function readQuarterAs(
 async function tellReading(
   context: Context,
   actor: TeamMember,
-  { period, asAt, narrowing = {} }: ReportRequest,
+  request: ReportRequest,
   shown: ShownOfReport,
 ): Promise<void> {
   await recordRead(context, actor, {
     action: 'report-read',
-    details: { period: period.label, asAt, ...narrowing, ...shown },
+    details: { ...toldOfReport(request), ...shown },
   });
 }

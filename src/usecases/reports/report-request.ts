@@ -20,6 +20,17 @@ export interface ReportRequest {
   readonly include?: readonly ReportPart[];
 }
 
+/** What the trail is told of a report; parts that read other periods only where they were asked for. */
+export function toldOfReport({ period, asAt, narrowing = {}, include = [] }: ReportRequest): ToldOfReport {
+  return { period: period.label, asAt, ...narrowing, ...(include.length === 0 ? {} : { include }) };
+}
+
+interface ToldOfReport extends Narrowing {
+  readonly period: string;
+  readonly asAt: PlainDate;
+  readonly include?: readonly ReportPart[];
+}
+
 /** What a report is of, as it stands in an address. */
 export interface AskedReport extends Narrowing {
   /** A period by its label, not yet read. */

@@ -1,4 +1,5 @@
 import { changesBetween } from '../../domain/history/field-change.js';
+import type { ReportPart } from '../../usecases/reports/report-request.js';
 import type { HistoryWords } from '../components/history-list.js';
 import { fieldWords, valueWords } from '../components/value-words.js';
 import type { RecordWords } from '../components/value-words.js';
@@ -29,7 +30,14 @@ const DETAILS: Readonly<Record<string, string>> = {
   addressHash: 'Address it came from, as a digest',
   asAt: 'Data cut',
   figureId: 'Figure',
+  include: 'With other periods',
 };
+
+/** Parts of a report that read other periods. */
+const PARTS: Readonly<Record<string, string>> = {
+  comparisons: 'beside earlier periods',
+  trend: 'over twelve quarters',
+} satisfies Readonly<Record<ReportPart, string>>;
 
 /** An entry as its details are told. */
 export interface ToldEvent {
@@ -98,7 +106,8 @@ function keyedById(value: unknown): unknown {
 function toldValue(name: string, value: unknown, words: RecordWords): string {
   if (Array.isArray(value)) {
     const isIds = value.every((each) => typeof each === 'string' && UUID.test(each));
-    return isIds ? String(value.length) : value.map((each) => valueWords(each)).join(', ');
+    const told = (each: unknown) => (name === 'include' ? PARTS[String(each)] : null) ?? valueWords(each);
+    return isIds ? String(value.length) : value.map(told).join(', ');
   }
   return typeof value === 'object' ? valueWords(value) : words.value(name, value);
 }

@@ -2,7 +2,7 @@ import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import type { Figure } from '../../../src/domain/indicators/figure.js';
 import { QuarterlyReportShown } from '../../../src/http/reports/quarterly-schema.js';
 import { givenDemo, reportOf } from '../../support/report.js';
-import { asRecord, asRecords, expectProblem } from '../../support/response.js';
+import { asRecord, asRecords, expectProblem, itemsOf } from '../../support/response.js';
 import { startApp } from '../../support/start-app.js';
 import type { TestApp, TestClient } from '../../support/start-app.js';
 
@@ -91,6 +91,23 @@ describe('a report that looks at other periods', () => {
     const [share] = asRecords(comparison?.['shares']);
     const path = `/api/v1/reports/quarterly/figures/${String(share?.['figureId'])}/members?${query}`;
     expect((await lead.get(path)).body).toMatchObject({ figure: share?.['then'] });
+  });
+
+  it.each([
+    ['', 'report-read', {}],
+    ['', 'report-read', { include: ['comparisons'] }],
+    ['.txt', 'report-read', { include: ['trend'] }],
+    ['.csv', 'report-exported', { form: 'csv' }],
+    ['.csv', 'report-exported', { form: 'csv', include: ['comparisons', 'trend'] }],
+  ])('is told to the trail with what was asked for: quarterly%s, %s, %j', async (form, action, told) => {
+    const include = 'include' in told ? `&include=${told.include.join(',')}` : '';
+    const answer = await lead.get(`/api/v1/reports/quarterly${form}?${QUARTER}${include}`);
+    expect(answer.status).toBe(200);
+    const [event] = itemsOf(await lead.get('/api/v1/audit-events?limit=1'));
+    expect([event?.['action'], event?.['details']]).toEqual([
+      action,
+      { period: '2026-27-Q1', asAt: '2026-09-20', ...told },
+    ]);
   });
 
   it.each(['everything', 'trend,', 'trend;comparisons', ''])(

@@ -99,6 +99,12 @@ describe('the audit trail', () => {
     expect(seen.filter((row) => row.includes('Patient registered'))).toHaveLength(1);
   });
 
+  it('tells of a report which other periods were asked for', async () => {
+    await service.as('lead').get('/api/v1/reports/quarterly?period=2026-27-Q1&include=trend');
+    const [row = ''] = rowsOf((await lead.get(PATH)).text).filter((each) => each.includes('Report read'));
+    expect(row).toContain('<li class="wraps">With other periods: over twelve quarters</li>');
+  });
+
   it('of another team is not shown', async () => {
     await service.as('other-team').get('/api/v1/patients');
     const theirs = await service.as('other-team').get('/api/v1/audit-events');
@@ -180,6 +186,17 @@ describe('the details of an entry', () => {
     expect(
       lines('referral-closed', { changes: { version: [4, 5], closureReason: [null, 'completed'] } }),
     ).toEqual(['Version: 4 \u2192 5', 'Reason for closing: nothing \u2192 programme finished']);
+  });
+
+  it('of a report say its period and cut, what it was narrowed to and which other periods it looked at', () => {
+    const report = { form: 'xlsx', period: '2026-27-Q1', asAt: '2026-09-20', diagnosis: 'copd' };
+    expect(lines('report-exported', { ...report, include: ['comparisons', 'trend'] })).toEqual([
+      'Form: xlsx',
+      'Period: 2026-27-Q1',
+      'Data cut: 20 September 2026',
+      'Diagnosis: COPD',
+      'With other periods: beside earlier periods, over twelve quarters',
+    ]);
   });
 
   it('of a list say how many were shown, and of a register what became of somebody', () => {
