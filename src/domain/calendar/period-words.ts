@@ -1,4 +1,4 @@
-import { britishDate, monthName, shortMonthName } from './british-date.js';
+import { britishDate, monthName } from './british-date.js';
 import type { Period } from './period.js';
 import { partsOf } from './plain-date.js';
 
@@ -11,14 +11,21 @@ import { partsOf } from './plain-date.js';
  */
 export function periodWords({ kind, label, firstDay, lastDay }: Period): string {
   if (kind === 'dates') return `${britishDate(firstDay)} to ${britishDate(lastDay)}`;
-  const [first, last] = [partsOf(firstDay), partsOf(lastDay)];
-  const firstYear = first.year === last.year ? '' : ` ${first.year}`;
-  return `${label} (${monthName(first.month)}${firstYear} to ${monthName(last.month)} ${last.year})`;
+  return `${label} (${monthWords({ firstDay, lastDay })})`;
 }
 
-/** The months of a quarter or year where there is little room. @example shortMonths(2026-27-Q1) -> 'Apr to Jun 2026' */
-export function shortMonths({ firstDay, lastDay }: Period): string {
+/**
+ * The months of a quarter or year.
+ *
+ * @param nameOf how a month is called, such as `shortMonthName` where there is little room
+ * @example monthWords(2026-27-Q1) -> 'April to June 2026'
+ * @example monthWords(2026-27, shortMonthName) -> 'Apr 2026 to Mar 2027'
+ */
+export function monthWords(
+  { firstDay, lastDay }: Pick<Period, 'firstDay' | 'lastDay'>,
+  nameOf: (month: number) => string = monthName,
+): string {
   const [first, last] = [partsOf(firstDay), partsOf(lastDay)];
   const firstYear = first.year === last.year ? '' : ` ${first.year}`;
-  return `${shortMonthName(first.month)}${firstYear} to ${shortMonthName(last.month)} ${last.year}`;
+  return `${nameOf(first.month)}${firstYear} to ${nameOf(last.month)} ${last.year}`;
 }

@@ -1,4 +1,6 @@
 import type { Block, Document, Section } from '../../documents/document-model.js';
+import { monthWords } from '../../domain/calendar/period-words.js';
+import { plainDate } from '../../domain/calendar/plain-date.js';
 import type {
   ProtectedRelease,
   ProtectedShare,
@@ -16,13 +18,14 @@ import {
   totalsTable,
   twoWayTable,
 } from './release-tables.js';
-import { countText, day, headLines, hidingWords, periodWords } from './release-words.js';
+import { countText, day, headLines, hidingWords } from './release-words.js';
 
 /** A release as a document that a layperson can read; it takes protected values and nothing else. */
 export function releaseDocument(release: ProtectedRelease): Document {
   const { period, number, dataCut } = release;
+  const [firstDay, lastDay] = [plainDate(period.firstDay), plainDate(period.lastDay)];
   return {
-    title: `Pulmonary rehabilitation, ${periodWords(period)}`,
+    title: `Pulmonary rehabilitation, ${monthWords({ firstDay, lastDay })}`,
     subtitle: headLines(release),
     footer: `Release ${number}. Data cut ${day(dataCut)}`,
     sections: [

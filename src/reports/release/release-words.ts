@@ -58,13 +58,6 @@ export function hidingWords({ policy, agreement }: ProtectedRelease): readonly s
   ];
 }
 
-/** The months of a period. @example periodWords(the first quarter of 2026-27) -> 'April to June 2026' */
-export function periodWords({ firstDay, lastDay }: ProtectedRelease['period']): string {
-  const [, from = '', fromYear = ''] = day(firstDay).split(' ');
-  const [, to = '', toYear = ''] = day(lastDay).split(' ');
-  return fromYear === toYear ? `${from} to ${to} ${toYear}` : `${from} ${fromYear} to ${to} ${toYear}`;
-}
-
 /** Period, data cut and number. */
 export function headLines(release: ProtectedRelease): readonly string[] {
   const { period, dataCut, releasedOn, correction } = release;

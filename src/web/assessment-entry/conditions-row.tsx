@@ -1,5 +1,7 @@
+import type { PropsWithChildren } from '@kitajs/html';
 import { WALKING_AIDS } from '../../domain/referral/closed-sets.js';
 import { Select } from '../components/choices.js';
+import type { Choice } from '../components/choices.js';
 import { choicesOf } from '../components/words.js';
 import { Num } from './parts.js';
 import { fieldState } from './sheet-state.js';
@@ -10,12 +12,23 @@ interface ConditionsRowProps {
   readonly state: SheetState;
   /** The name of a field of this walk. */
   readonly at: (name: string) => string;
+  /** What it says of the aid when none is chosen. */
+  readonly noAid?: string;
+  /** What may be chosen beside the aids. */
+  readonly besideAids?: readonly Choice[];
 }
 
-/** Course, oxygen and aid of a walk, none of them taken from another walk. */
-export function ConditionsRow({ state, at }: ConditionsRowProps): JSX.Element {
+/** Course, oxygen and aid of a walk; children stand in the row before them. */
+export function ConditionsRow({
+  state,
+  at,
+  noAid = 'Not recorded',
+  besideAids = [],
+  children,
+}: PropsWithChildren<ConditionsRowProps>): JSX.Element {
   return (
     <div class="row">
+      {children}
       <Num state={state} name={at('courseLengthM')} label="Length of the course" unit="m" isDecimal />
       <Num
         state={state}
@@ -28,8 +41,8 @@ export function ConditionsRow({ state, at }: ConditionsRowProps): JSX.Element {
       <Select
         {...fieldState(state, at('walkingAid'))}
         label="Walking aid"
-        none="Not recorded"
-        choices={choicesOf(WALKING_AIDS, AID_WORDS)}
+        none={noAid}
+        choices={[...choicesOf(WALKING_AIDS, AID_WORDS), ...besideAids]}
       />
     </div>
   );

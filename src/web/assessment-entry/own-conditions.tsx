@@ -1,19 +1,21 @@
-import { TEST_PLACES, WALKING_AIDS } from '../../domain/referral/closed-sets.js';
+import { TEST_PLACES } from '../../domain/referral/closed-sets.js';
 import { CheckboxGroup, Select } from '../components/choices.js';
 import { choicesOf } from '../components/words.js';
 import { chosenOf } from '../forms/form-values.js';
 import { isInUse } from './before-block.js';
+import { ConditionsRow } from './conditions-row.js';
 import { AID_NOT_RECORDED, notRecordedField, placeField, SHARED_WALK_FIELDS } from './field-names.js';
 import type { AttemptName } from './field-names.js';
-import { Num } from './parts.js';
 import { fieldState } from './sheet-state.js';
 import type { SheetState } from './sheet-state.js';
-import { AID_WORDS, PLACE_WORDS } from './words.js';
+import { PLACE_WORDS } from './words.js';
 
 interface OwnProps {
   readonly state: SheetState;
   readonly attempt: AttemptName;
 }
+
+const AS_IN_FIRST = 'As in the first walk';
 
 /** What was not as in the first walk; folded away where nothing was. What is left empty is as in the first walk. */
 export function OwnConditions({ state, attempt }: OwnProps): JSX.Element {
@@ -22,35 +24,20 @@ export function OwnConditions({ state, attempt }: OwnProps): JSX.Element {
   const isOpen = notRecorded.length > 0 || SHARED_WALK_FIELDS.some((name) => isInUse(state, at(name)));
   return (
     <details open={isOpen}>
-      <summary>Aid, oxygen, place or course, if not as in the first walk</summary>
-      <div class="row">
-        <Select
-          {...fieldState(state, at('walkingAid'))}
-          label="Walking aid"
-          none="As in the first walk"
-          choices={[
-            ...choicesOf(WALKING_AIDS, AID_WORDS),
-            { value: AID_NOT_RECORDED, label: 'Not recorded' },
-          ]}
-        />
+      <summary>Place, course, oxygen or aid, if not as in the first walk</summary>
+      <ConditionsRow
+        state={state}
+        at={at}
+        noAid={AS_IN_FIRST}
+        besideAids={[{ value: AID_NOT_RECORDED, label: 'Not recorded' }]}
+      >
         <Select
           {...fieldState(state, at('place'))}
           label="Where"
-          none="As in the first walk"
+          none={AS_IN_FIRST}
           choices={choicesOf(TEST_PLACES, PLACE_WORDS)}
         />
-      </div>
-      <div class="row">
-        <Num
-          state={state}
-          name={at('oxygenLPerMin')}
-          label="Oxygen"
-          unit="L/min"
-          hint="0 is room air"
-          isDecimal
-        />
-        <Num state={state} name={at('courseLengthM')} label="Length of the course" unit="m" isDecimal />
-      </div>
+      </ConditionsRow>
       <CheckboxGroup
         name={notRecordedField(attempt)}
         label="Not recorded for this walk"

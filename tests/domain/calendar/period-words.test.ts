@@ -1,6 +1,7 @@
 import { expect, it } from 'vitest';
+import { shortMonthName } from '../../../src/domain/calendar/british-date.js';
 import { parsePeriod } from '../../../src/domain/calendar/period.js';
-import { periodWords, shortMonths } from '../../../src/domain/calendar/period-words.js';
+import { monthWords, periodWords } from '../../../src/domain/calendar/period-words.js';
 
 it.each([
   ['2026-27-Q1', '2026-27-Q1 (April to June 2026)'],
@@ -19,5 +20,5 @@ it.each([
 ])('says of %s in short which months it has', (text, words) => {
   const period = parsePeriod(text);
   if (period === null) throw new Error(`${text} is no period.`);
-  expect(shortMonths(period)).toBe(words);
+  expect(monthWords(period, shortMonthName)).toBe(words);
 });

@@ -85,7 +85,7 @@ describe('an assessment with walks under different conditions', () => {
       ...{ 'endurance.walkingAid': 'rollator', 'endurance.notRecorded': 'oxygenLPerMin' },
     });
     const { text } = await pages.get(`/assessments/${id}/correction`);
-    expect(text.match(/<details open><summary>Aid, oxygen, place or course/g)).toHaveLength(2);
+    expect(text.match(/<details open><summary>Place, course, oxygen or aid/g)).toHaveLength(2);
     await keepsAllElse(id);
   });
 

@@ -1,4 +1,5 @@
-import { periodWords, shortMonths } from '../../../domain/calendar/period-words.js';
+import { shortMonthName } from '../../../domain/calendar/british-date.js';
+import { monthWords, periodWords } from '../../../domain/calendar/period-words.js';
 import { placesFor } from '../../../domain/measures/shown-value.js';
 import type { Block, Section, Table } from '../../../documents/document-model.js';
 import { controlChart } from '../../../plots/control-chart.js';
@@ -58,7 +59,7 @@ function chartBlock(chart: TrendChart, trend: TrendSection, { isProvisional }: P
 }
 
 function monthsOf(seen: SeenPeriod | undefined): { readonly months?: string } {
-  return seen === undefined ? {} : { months: shortMonths(seen.period) };
+  return seen === undefined ? {} : { months: monthWords(seen.period, shortMonthName) };
 }
 
 /** Shares are drawn on the whole scale; counts and days from zero, so that a small change does not look large. */
