@@ -28,8 +28,9 @@ class LongestFirst extends BaseSequencer {
 export default defineConfig({
   test: {
     include: ['tests/**/*.test.ts'],
-    testTimeout: 30_000,
-    hookTimeout: 60_000,
+    // An end for what hangs, no measure of speed: a machine at work on other things takes its time.
+    testTimeout: 90_000,
+    hookTimeout: 120_000,
     maxWorkers: 5,
     sequence: { sequencer: LongestFirst },
     // Each test works on a record of its own and leaves nothing behind, so each worker reads the program in once.
