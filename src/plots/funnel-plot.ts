@@ -2,6 +2,8 @@ import { scaleLinear } from 'd3-scale';
 import { line } from 'd3-shape';
 import { bottomAxis, leftAxis } from './axes.js';
 import type { Area } from './axes.js';
+import { besideMarks } from './beside-marks.js';
+import type { TextPlace } from './beside-marks.js';
 import { drawing, element, PATH_DIGITS, PLOT_WIDTH_PX, textAt } from './svg.js';
 import type { Plot, PlotFrame } from './svg.js';
 import { lined, painted } from './tones.js';
@@ -18,6 +20,7 @@ export interface FunnelPlotModel extends PlotFrame {
     readonly label: string;
     readonly count: number;
     readonly percent: number;
+    /** Its numbers, and where it stands to the limits. */
     readonly words: string;
     /** Beyond a limit: drawn as a diamond. */
     readonly isBeyond: boolean;
@@ -61,28 +64,11 @@ export function funnelPlot(model: FunnelPlotModel): Plot {
       y2: y(centre.at),
       ...lined('ink', 'solid', 1),
     }),
-    ...groups.map(({ count, percent, label, isBeyond }) => {
-      const isRight = x(count) > (2 * PLOT_WIDTH_PX) / 3;
-      const look = { ...painted({ fill: 'kelp', stroke: 'paper' }), 'stroke-width': 1 };
-      return element(
-        'g',
-        {},
-        isBeyond
-          ? element('rect', {
-              x: x(count) - 5,
-              y: y(percent) - 5,
-              width: 10,
-              height: 10,
-              transform: `rotate(45 ${Math.round(x(count))} ${Math.round(y(percent))})`,
-              ...look,
-            })
-          : element('circle', { cx: x(count), cy: y(percent), r: 5, ...look }),
-        textAt(x(count) + (isRight ? -9 : 9), y(percent) + 4, label, {
-          'text-anchor': isRight ? 'end' : 'start',
-          ...painted({ fill: 'ink' }),
-        }),
-      );
-    }),
+    ...besideMarks(
+      groups.map(({ count, percent, label }) => ({ x: x(count), y: y(percent), text: label })),
+      { ...AREA, top: AREA.top - 8, right: PLOT_WIDTH_PX },
+    ).map((place, index) => name(place, groups[index]?.label ?? '')),
+    ...groups.map(({ count, percent, isBeyond }) => markAt(x(count), y(percent), isBeyond)),
     textAt(AREA.right, 12, `${centre.label}; 95 % dashed, 99.8 % dotted`, {
       'text-anchor': 'end',
       ...painted({ fill: 'slate' }),
@@ -91,10 +77,31 @@ export function funnelPlot(model: FunnelPlotModel): Plot {
   ]);
 }
 
-function inWords({ groups, centre }: FunnelPlotModel): string {
-  const each = groups.map(
-    ({ label, words, isBeyond }) =>
-      `${label}: ${words}${isBeyond ? ', beyond the limits' : ', within the limits'}`,
+/** On ground of its own, so that no line runs through it. */
+function name({ x, y, anchor, room }: TextPlace, text: string): string {
+  const { left, right, top, bottom } = room;
+  return element(
+    'g',
+    {},
+    element('rect', {
+      x: left,
+      y: top,
+      width: right - left,
+      height: bottom - top,
+      ...painted({ fill: 'paper' }),
+    }),
+    textAt(x, y, text, { 'text-anchor': anchor, ...painted({ fill: 'ink' }) }),
   );
+}
+
+function markAt(x: number, y: number, isBeyond: boolean): string {
+  const look = { ...painted({ fill: 'kelp', stroke: 'paper' }), 'stroke-width': 1 };
+  if (!isBeyond) return element('circle', { cx: x, cy: y, r: 5, ...look });
+  const transform = `rotate(45 ${Math.round(x)} ${Math.round(y)})`;
+  return element('rect', { x: x - 5, y: y - 5, width: 10, height: 10, transform, ...look });
+}
+
+function inWords({ groups, centre }: FunnelPlotModel): string {
+  const each = groups.map(({ label, words }) => `${label}: ${words}`);
   return `${each.join('; ')}. Marked: ${centre.label}.`;
 }

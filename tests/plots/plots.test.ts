@@ -305,7 +305,7 @@ describe('the funnel of sites', () => {
 
   it('puts a site at its number and its percentage, and marks by shape who lies beyond', () => {
     const [dot] = drawnElements(svg, 'circle');
-    const [beyond, ...more] = drawnElements(svg, 'rect');
+    const [beyond, ...more] = drawnElements(svg, 'rect').filter((rect) => 'transform' in rect);
     expect(more).toEqual([]);
     const twenty = [20, placeOf(svg, '20').x] as const;
     const eighty = [80, placeOf(svg, '80').x] as const;
@@ -314,6 +314,47 @@ describe('the funnel of sites', () => {
     const middle = drawnElements(svg, 'line').find((line) => line['class'] === 'stroke-ink');
     expect(numberAt(dot, 'cy')).toBeLessThan(numberAt(middle, 'y1'));
     expect(numberAt(beyond, 'y') + 5).toBeGreaterThan(numberAt(middle, 'y1'));
+  });
+
+  it('writes no name across another, across a mark, or out of the drawing, however near the sites are', () => {
+    const crowded = funnelPlot({
+      ...FRAME,
+      groups: [
+        { label: 'Gorse Hall in Samphire', count: 8, percent: 80, words: '', isBeyond: false },
+        { label: 'Old Beacon Rooms', count: 10, percent: 76, words: '', isBeyond: false },
+        { label: 'Saltmarsh Centre', count: 10, percent: 81, words: '', isBeyond: true },
+        { label: 'Lagoon House', count: 11, percent: 79, words: '', isBeyond: false },
+        { label: 'Pebble Hall', count: 100, percent: 100, words: '', isBeyond: false },
+        { label: 'Shingle Rooms', count: 100, percent: 98, words: '', isBeyond: false },
+      ],
+      centre: { at: 80, label: 'all 80 %' },
+      limits: [],
+      axis: 'referrals',
+    });
+    const grounds = drawnElements(crowded.svg, 'rect').filter((rect) => !('transform' in rect));
+    const marks = drawnElements(crowded.svg, 'circle');
+    expect([grounds.length, marks.length]).toEqual([6, 5]);
+    const boxes = grounds.map((ground) => {
+      const [left, top] = [numberAt(ground, 'x'), numberAt(ground, 'y')];
+      return {
+        left,
+        top,
+        right: left + numberAt(ground, 'width'),
+        bottom: top + numberAt(ground, 'height'),
+      };
+    });
+    boxes.forEach((box, index) => {
+      expect(box.left).toBeGreaterThan(0);
+      expect(box.right).toBeLessThanOrEqual(crowded.widthPx);
+      const near = (other: typeof box): boolean =>
+        box.left < other.right && other.left < box.right && box.top < other.bottom && other.top < box.bottom;
+      expect(boxes.filter((other, at) => at !== index && near(other))).toEqual([]);
+      const covered = marks.filter((mark) => {
+        const [x, y] = [numberAt(mark, 'cx'), numberAt(mark, 'cy')];
+        return x > box.left && x < box.right && y > box.top && y < box.bottom;
+      });
+      expect(covered).toEqual([]);
+    });
   });
 });
 

@@ -189,8 +189,8 @@ export const QuarterlyReportShown = z
           .boolean()
           .nullable()
           .describe(
-            'Whether the interval leaves the target out however the open ones end; null without a target, and where ' +
-              'fewer than 30 are decided, or too many are open, to say so',
+            'Whether the interval leaves the target out however the open ones end; null without a target, of fewer than ' +
+              '30 that are decided, and where too many are open to say so',
           ),
       }),
     ),

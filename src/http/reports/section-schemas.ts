@@ -123,7 +123,7 @@ export const SiteComparisonShown = z
         name: z.string(),
         figure: FigureShown,
         limits: z.strictObject({ inner: IntervalShown, outer: IntervalShown }).nullable(),
-        place: z.enum(['within', 'beyond-inner', 'beyond-outer']).nullable(),
+        place: z.enum(['within', 'beyond-inner', 'beyond-outer', 'too-few']).nullable(),
       }),
     ),
   })

@@ -45,13 +45,14 @@ function indicatorRow(figure: Figure, target: TeamSettings['targets'][string] | 
  * declines is known at once, who completes is known late. So the interval must leave the target out however the open ones
  * end, and of fewer than 30 nothing is claimed.
  *
- * @returns null where it would be more than chance, were they not too few, or the open ones not too many, to say so
+ * @returns null where they are too few to say anything, or where it would be more than chance, were the open ones not too many
  */
 function beyondChance(figure: Figure, target: number, isReached: boolean): boolean | null {
   const { numerator, denominator, open } = figure;
   const leavesOut = ({ interval }: Pick<Figure, 'interval'>): boolean =>
     interval !== null && (isReached ? interval.low > target : interval.high < target);
+  if (denominator < LEAST_TO_CLAIM) return null;
   if (!leavesOut(figure)) return false;
   const turned = percentagesOf(isReached ? numerator : numerator + open, denominator + open, 0);
-  return denominator >= LEAST_TO_CLAIM && leavesOut(turned) ? true : null;
+  return leavesOut(turned) ? true : null;
 }

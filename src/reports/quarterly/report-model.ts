@@ -223,7 +223,7 @@ export interface IndicatorRow {
   readonly isReached: boolean | null;
   /**
    * Whether the 95 % interval excludes the target however the open ones end, so that the difference is more than chance;
-   * null likewise, and where fewer than 30 are decided, or too many are open, to say so.
+   * null likewise, of fewer than 30 that are decided, and where too many are open to say so.
    */
   readonly isBeyondChance: boolean | null;
 }

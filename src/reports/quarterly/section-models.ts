@@ -146,7 +146,8 @@ export interface SiteComparison {
     readonly figure: Figure;
     /** Null without a funnel or without anybody. */
     readonly limits: { readonly inner: Interval; readonly outer: Interval } | null;
-    readonly place: 'within' | 'beyond-inner' | 'beyond-outer' | null;
+    /** Null likewise; of fewer than 30 nothing is said. */
+    readonly place: 'within' | 'beyond-inner' | 'beyond-outer' | 'too-few' | null;
   }[];
 }
 

@@ -3,14 +3,17 @@ import {
   LEAST_SITES_FOR_FUNNEL,
   placeInFunnel,
 } from '../../domain/statistics/funnel-limits.js';
+import type { Figure } from '../../domain/indicators/figure.js';
 import type { FunnelLimits } from '../../domain/statistics/funnel-limits.js';
 import type { Interval } from '../../domain/statistics/interval.js';
 import type { CountedBreakdown } from './breakdown-section.js';
+import { LEAST_TO_CLAIM } from './earlier-quarter.js';
 import type { SiteComparison } from './section-models.js';
 
 /**
  * Sites side by side, in the order of their names. From five sites on the limits of a funnel about the pooled percentage
- * show which differ from it by more than chance; below, intervals only. Nothing is ranked.
+ * show which differ from it by more than chance, where they have enough people to say so; below, intervals only. Nothing is
+ * ranked.
  */
 export function sitesSection(counted: readonly CountedBreakdown[]): readonly SiteComparison[] {
   return counted.flatMap(({ whole, dimensions }): readonly SiteComparison[] => {
@@ -28,19 +31,27 @@ export function sitesSection(counted: readonly CountedBreakdown[]): readonly Sit
         kind,
         whole,
         sites: sites.map(({ group, figure }) => {
-          const { numerator, denominator } = figure;
+          const { denominator } = figure;
           const limits = kind === 'funnel' && denominator > 0 ? funnelLimits(target, denominator) : null;
           return {
             siteId: group.id,
             name: group.words,
             figure,
             limits: limits === null ? null : inPercent(limits),
-            place: limits === null ? null : placeInFunnel(numerator / denominator, limits),
+            place: limits === null ? null : placeOf(figure, limits),
           };
         }),
       },
     ];
   });
+}
+
+/** Of a few people the limits are wide and say little: nothing is claimed, as of groups and periods. */
+function placeOf(
+  { numerator, denominator }: Figure,
+  limits: FunnelLimits,
+): SiteComparison['sites'][number]['place'] {
+  return denominator < LEAST_TO_CLAIM ? 'too-few' : placeInFunnel(numerator / denominator, limits);
 }
 
 function inPercent({ inner, outer }: FunnelLimits): { inner: Interval; outer: Interval } {

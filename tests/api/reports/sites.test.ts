@@ -20,13 +20,13 @@ import type { TestApp, TestClient } from '../../support/start-app.js';
 /** An invented site: how many were referred to it, and how many of them came to an assessment; the others declined. */
 type Site = readonly [name: string, referred: number, assessed: number];
 
-/** 56 of 80 were assessed: 70 %. */
+/** 77 of 110 were assessed: 70 %. */
 const FIVE: readonly Site[] = [
-  ['Dune Hall', 20, 6],
-  ['Gorse Rooms', 20, 20],
-  ['Lagoon House', 20, 16],
-  ['Pebble Hall', 14, 9],
-  ['Saltmarsh Centre', 6, 5],
+  ['Dune Hall', 30, 9],
+  ['Gorse Rooms', 30, 30],
+  ['Lagoon House', 30, 24],
+  ['Pebble Hall', 14, 14],
+  ['Saltmarsh Centre', 6, 0],
 ];
 const FOUR: readonly Site[] = [
   ['Dune Hall', 6, 5],
@@ -87,7 +87,7 @@ describe('a team of four sites', () => {
 describe('a team of five sites', () => {
   it('has the limits of a funnel about all sites together, by another way of working them out', () => {
     expect(five.comparison.kind).toBe('funnel');
-    expect([five.comparison.whole.numerator, five.comparison.whole.denominator]).toEqual([56, 80]);
+    expect([five.comparison.whole.numerator, five.comparison.whole.denominator]).toEqual([77, 110]);
     five.comparison.sites.forEach(({ figure, limits }) => {
       const { inner, outer } = limitsOf(0.7, figure.denominator);
       expect(limits?.inner.low).toBeCloseTo(100 * inner.low, 6);
@@ -97,25 +97,14 @@ describe('a team of five sites', () => {
     });
   });
 
-  it('has the published limits of 20 about 70 % (check `funnel-limits`, Spiegelhalter 2005)', () => {
-    const ofTwenty = five.comparison.sites.filter(({ figure }) => figure.denominator === 20);
-    expect(ofTwenty).toHaveLength(3);
-    for (const { limits } of ofTwenty) {
-      expect(limits?.outer.low).toBeCloseTo(33.630032, 5);
-      expect(limits?.inner.low).toBeCloseTo(46.274485, 5);
-      expect(limits?.inner.high).toBeCloseTo(86.882349, 5);
-      expect(limits?.outer.high).toBeCloseTo(94.852268, 5);
-    }
-  });
-
-  it('says which lie outside, in the order of their names', () => {
-    // 30 % and 100 % lie beyond 33.6 % and 94.9 %; 80 % of 20 lies between 46.3 % and 86.9 %.
+  it('says which of 30 or more lie outside, in the order of their names', () => {
+    // About 70 %, 9 of 30 or fewer come in 1 of 100,000 cases, 30 of 30 in 2 of them, and 24 of 30 or more in 16 of 100.
     expect(five.comparison.sites.map(({ name, place }) => [name, place])).toEqual([
       ['Dune Hall', 'beyond-outer'],
       ['Gorse Rooms', 'beyond-outer'],
       ['Lagoon House', 'within'],
-      ['Pebble Hall', 'within'],
-      ['Saltmarsh Centre', 'within'],
+      ['Pebble Hall', 'too-few'],
+      ['Saltmarsh Centre', 'too-few'],
     ]);
   });
 
@@ -132,6 +121,7 @@ describe('a team of five sites', () => {
     });
     expect(rows[0]?.[at('Place')]).toBe('beyond the 99.8 % limits');
     expect(rows[2]?.[at('Place')]).toBe('within the limits');
+    expect(rows[3]?.[at('Place')]).toBe('too few to say (fewer than 30)');
   });
 
   it('shows the same in the spreadsheet, unrounded', () => {
@@ -172,21 +162,20 @@ describe('a team of five sites', () => {
 
 /**
  * Exact binomial limits by the cumulative distribution of another library: r is the least count whose cumulative
- * probability exceeds p, and the limit (r - (P(R <= r) - p) / P(R = r)) / n.
+ * probability exceeds p, and the lower limit (r - (P(R <= r) - p) / P(R = r)) / n; the upper limits are those of who does
+ * not count.
  *
  * Source: Spiegelhalter DJ 2005, Statist Med 24:1185-1202, appendix.
  */
 function limitsOf(target: number, n: number): { inner: Ends; outer: Ends } {
-  const limitAt = (p: number): number => {
-    const upTo = (count: number): number => (count < 0 ? 0 : jStat.binomial.cdf(count, n, target));
+  const lowest = (share: number, p: number): number => {
+    const upTo = (count: number): number => (count < 0 ? 0 : jStat.binomial.cdf(count, n, share));
     let r = 0;
     while (upTo(r) <= p) r += 1;
-    return (r - (upTo(r) - p) / (upTo(r) - upTo(r - 1))) / n;
+    return Math.max(0, (r - (upTo(r) - p) / (upTo(r) - upTo(r - 1))) / n);
   };
-  return {
-    inner: { low: limitAt(0.025), high: limitAt(0.975) },
-    outer: { low: limitAt(0.001), high: limitAt(0.999) },
-  };
+  const ends = (p: number): Ends => ({ low: lowest(target, p), high: 1 - lowest(1 - target, p) });
+  return { inner: ends(0.025), outer: ends(0.001) };
 }
 
 interface Ends {

@@ -90,6 +90,17 @@ describe('what is said of a target', () => {
     expect(verdictOn(quarterOf({ started: 9, declined: 21 }))).toEqual([false, true]);
   });
 
+  it('says of fewer than 30 neither that chance could make it: 4 of 5 and 24 of 29 lie below, and say nothing', () => {
+    // Wilson: 38 to 96 % and 65 to 92 %; both hold 85 %, and so they do much else.
+    const five = quarterOf({ started: 4, declined: 1 });
+    expect(verdictOn(five)).toEqual([false, null]);
+    expect(toldOf(five, 'started-within-90-days')).toEqual([
+      `${TITLE}: 80.0 % (4 of 5) so far, below the target of 85 %; of so few, no more can be said.`,
+    ]);
+    expect(verdictOn(quarterOf({ started: 24, declined: 5 }))).toEqual([false, null]);
+    expect(verdictOn(quarterOf({ started: 29 }))).toEqual([true, null]);
+  });
+
   it('does not praise either what the open ones may undo: 60 of 60, and 60 of 80 were 75 %', () => {
     expect(verdictOn(quarterOf({ started: 60 }))).toEqual([true, true]);
     expect(verdictOn(quarterOf({ started: 60, waiting: 20 }))).toEqual([true, null]);

@@ -3,6 +3,7 @@ import { funnelLimits } from '../../../domain/statistics/funnel-limits.js';
 import { dotPlot } from '../../../plots/dot-plot.js';
 import { funnelPlot } from '../../../plots/funnel-plot.js';
 import type { Plot } from '../../../plots/svg.js';
+import { LEAST_TO_CLAIM } from '../earlier-quarter.js';
 import type { QuarterlyReport } from '../report-model.js';
 import type { SiteComparison } from '../section-models.js';
 import { percentOf } from '../text-numbers.js';
@@ -20,7 +21,7 @@ export function sitesSection({ sites }: QuarterlyReport): Section {
     blocks: [
       {
         kind: 'paragraph',
-        text: 'From five sites on, limits show which differ from all sites together by more than chance; below that, intervals only. Nothing is ranked.',
+        text: 'From five sites on, limits show which differ from all sites together by more than chance; below that, intervals only. Nothing is claimed of a site where fewer than 30 are counted, and nothing is ranked.',
       },
       ...(sites.length === 0
         ? [{ kind: 'paragraph' as const, text: 'There are no two sites to compare in the period.' }]
@@ -75,6 +76,7 @@ const PLACE_WORDS = {
   within: 'within the limits',
   'beyond-inner': 'beyond the 95 % limits',
   'beyond-outer': 'beyond the 99.8 % limits',
+  'too-few': `too few to say (fewer than ${LEAST_TO_CLAIM})`,
   none: 'nobody counted',
 } as const;
 
@@ -137,7 +139,7 @@ function funnelOf(comparison: SiteComparison, title: string): Plot {
               label: name,
               count: figure.denominator,
               percent: figure.percentage,
-              words: figureWords(figure),
+              words: `${figureWords(figure)}, ${PLACE_WORDS[place ?? 'none']}`,
               isBeyond: place === 'beyond-inner' || place === 'beyond-outer',
             },
           ],
