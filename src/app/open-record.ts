@@ -7,6 +7,7 @@ import { openSpool } from '../storage/spool.js';
 import { createUntoldReads } from '../usecases/audit/untold-reads.js';
 import type { Clock, Context } from '../usecases/context.js';
 import { createTrials } from '../usecases/imports/trials.js';
+import { releaseMaker } from '../usecases/releases/release-maker.js';
 import { reportMaker } from '../usecases/reports/report-maker.js';
 import { v7 as newId } from 'uuid';
 import { requireWritable } from './check-record.js';
@@ -33,6 +34,7 @@ export async function openRecord(file: string, clock: Clock): Promise<OpenRecord
     db: connection.db,
     reader: connection.reader,
     reports: reportMaker(connection.reader),
+    releases: releaseMaker(connection.reader),
     clock,
     newId: () => newId(),
     untold: createUntoldReads(),

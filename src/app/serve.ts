@@ -5,7 +5,7 @@ import { buildApp } from './build-app.js';
 import type { ServiceOptions } from './build-app.js';
 import type { Config } from './config.js';
 import type { OpenRecord } from './open-record.js';
-import { startReportThreads } from './report-threads.js';
+import { startMakerThreads } from './maker-threads.js';
 import { commandRefused } from './run-command.js';
 import { readTablesInThreads } from './table-threads.js';
 
@@ -21,9 +21,9 @@ export async function serve(
   logLevel: Parameters<typeof buildApp>[1],
   options: ServiceOptions = {},
 ): Promise<App> {
-  const reports = startReportThreads(databaseFile);
+  const threads = startMakerThreads(databaseFile);
   const trials = { ...context.trials, readTable: readTablesInThreads() };
-  const app = await buildApp({ ...context, reports, trials }, logLevel, options);
+  const app = await buildApp({ ...context, reports: threads, releases: threads, trials }, logLevel, options);
   // The record is closed last: what waits for its trail is written when the service closes.
   const leaveConnections = watchConnections(app);
   const stop = async (): Promise<void> => {
@@ -31,7 +31,7 @@ export async function serve(
     const late = setTimeout(() => app.server.closeAllConnections(), LONGEST_STOP_MS);
     await app.close();
     clearTimeout(late);
-    await reports.close();
+    await threads.close();
     await connection.close();
   };
   for (const signal of ['SIGTERM', 'SIGINT'] as const) {

@@ -5,6 +5,7 @@ import type { Role } from '../domain/account/role.js';
 import type { RequestKey } from '../storage/request-keys/request-keys.js';
 import type { UntoldReads } from './audit/untold-reads.js';
 import type { Trials } from './imports/trials.js';
+import type { ReleaseMaker } from './releases/release-maker.js';
 import type { ReportMaker } from './reports/report-maker.js';
 
 /** Where the program learns the time. */
@@ -22,6 +23,8 @@ export interface Context {
   readonly reader: Executor;
   /** Makes reports, each from the record as it stands at one moment. */
   readonly reports: ReportMaker;
+  /** Makes releases, each from the record as it stands at one moment. */
+  readonly releases: ReleaseMaker;
   readonly clock: Clock;
   /** A new id that sorts by the time at which it was made. */
   readonly newId: () => string;

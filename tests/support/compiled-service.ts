@@ -36,7 +36,7 @@ export async function compileService(): Promise<CompiledService> {
   return { folder, bundle, remove: () => rmSync(folder, { recursive: true, force: true }) };
 }
 
-const THREADS = ['report-thread', 'report-threads', 'table-thread', 'table-threads'];
+const THREADS = ['maker-thread', 'maker-threads', 'table-thread', 'table-threads'];
 
 const OPTIONS: BuildOptions = {
   absWorkingDir: ROOT,

@@ -102,7 +102,7 @@ export interface NewRelease {
   readonly attackedAt: string;
   readonly releasedAt: string;
   readonly releasedBy: string;
-  readonly files: Readonly<Partial<Record<ReleaseForm, Buffer>>>;
+  readonly files: Readonly<Partial<Record<ReleaseForm, Uint8Array>>>;
 }
 
 /** Stores a release with its files. */

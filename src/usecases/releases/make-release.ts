@@ -5,10 +5,8 @@ import type { ReleaseEntry } from '../../domain/release/kept-release.js';
 import { findRelease, insertRelease, lastReleaseNumber } from '../../storage/releases/releases.js';
 import { recordEvent, recordRead } from '../audit/record-event.js';
 import type { Context, TeamMember } from '../context.js';
-import { draftRelease } from './draft-release.js';
 import type { ReleaseDraft } from './draft-release.js';
 import type { ReleaseRequest } from './release-request.js';
-import { renderRelease } from './render-release.js';
 
 /** A release made meanwhile asks for a new attack; more often than this is a fault. */
 const MOST_TRIES = 5;
@@ -19,7 +17,7 @@ export async function previewRelease(
   actor: TeamMember,
   request: ReleaseRequest,
 ): Promise<Outcome<ReleaseDraft>> {
-  const drafted = await draftRelease(context, actor, request);
+  const drafted = await draftFor(context, actor, request);
   if (drafted.kind === 'refused') return drafted;
   await recordRead(context, actor, { action: 'release-previewed', details: toldOf(drafted.value) });
   return drafted;
@@ -36,7 +34,7 @@ export async function makeRelease(
   request: ReleaseRequest,
 ): Promise<Outcome<ReleaseEntry>> {
   for (let tries = 0; tries < MOST_TRIES; tries += 1) {
-    const drafted = await draftRelease(context, actor, request);
+    const drafted = await draftFor(context, actor, request);
     if (drafted.kind === 'refused') return drafted;
     const draft = drafted.value;
     if (!draft.attack.isPassed) {
@@ -49,11 +47,19 @@ export async function makeRelease(
   throw new Error('Other releases were made all the time.');
 }
 
+function draftFor(
+  { releases, clock }: Context,
+  { teamId }: TeamMember,
+  request: ReleaseRequest,
+): Promise<Outcome<ReleaseDraft>> {
+  return releases.draft({ teamId, today: clock.today(), request });
+}
+
 /** Null where another release was made since the draft was attacked. */
 async function keep(context: Context, actor: TeamMember, draft: ReleaseDraft): Promise<ReleaseEntry | null> {
   const { release, issued, attack, checked } = draft;
   const { teamId, accountId } = actor;
-  const files = await renderRelease(release);
+  const files = await context.releases.forms(release);
   const now = context.clock.now();
   return context.db.transaction().execute(async (trx) => {
     if ((await lastReleaseNumber(trx)) !== release.number - 1) return null;

@@ -1,13 +1,12 @@
 import { extname } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { Piscina } from 'piscina';
-import type { ReportMaker } from '../usecases/reports/report-maker.js';
-import type { ReportCall, ReportThreadData } from './report-thread.js';
+import type { MakerCall, MakerThreadData, ThreadMaker } from './maker-thread.js';
 import { threadArguments } from './thread-arguments.js';
 
-/** Threads in which reports are made. */
-export interface ReportThreads extends ReportMaker {
-  /** Ends the threads; whoever still waits for a report learns that there is none. */
+/** Threads in which reports and releases are made. */
+export interface MakerThreads extends ThreadMaker {
+  /** Ends the threads; whoever still waits for what they make learns that there is none. */
   readonly close: () => Promise<void>;
 }
 
@@ -15,17 +14,17 @@ export interface ReportThreads extends ReportMaker {
 const MOST_THREADS = 2;
 
 /**
- * Makes reports in threads of their own, each with its own connection that only reads: whoever asks the service for
- * something else meanwhile is answered as if there were no report.
+ * Makes reports and releases in threads of their own, each with its own connection that only reads: whoever asks the
+ * service for something else meanwhile is answered as if nothing were made.
  *
  * @param file path of the record's file; it is there, at the newest schema
  */
-export function startReportThreads(file: string): ReportThreads {
-  const workerData: ReportThreadData = { file };
+export function startMakerThreads(file: string): MakerThreads {
+  const workerData: MakerThreadData = { file };
   const execArgv = threadArguments();
-  const pool = new Piscina<ReportCall, unknown>({
+  const pool = new Piscina<MakerCall, unknown>({
     // As the program itself runs: compiled, or by a loader that understands types.
-    filename: fileURLToPath(new URL(`report-thread${extname(import.meta.url)}`, import.meta.url)),
+    filename: fileURLToPath(new URL(`maker-thread${extname(import.meta.url)}`, import.meta.url)),
     name: 'answer',
     workerData,
     ...(execArgv === undefined ? {} : { execArgv }),
@@ -36,15 +35,17 @@ export function startReportThreads(file: string): ReportThreads {
     niceIncrement: NICENESS,
     resourceLimits: { maxYoungGenerationSizeMb: YOUNG_MB },
   });
-  const call = async <Method extends keyof ReportMaker>(
+  const call = async <Method extends keyof ThreadMaker>(
     method: Method,
-    args: Parameters<ReportMaker[Method]>,
-  ): Promise<Awaited<ReturnType<ReportMaker[Method]>>> =>
-    (await pool.run({ method, args } as ReportCall)) as Awaited<ReturnType<ReportMaker[Method]>>;
+    args: Parameters<ThreadMaker[Method]>,
+  ): Promise<Awaited<ReturnType<ThreadMaker[Method]>>> =>
+    (await pool.run({ method, args } as MakerCall)) as Awaited<ReturnType<ThreadMaker[Method]>>;
   return {
     report: (...args) => call('report', args),
     file: (...args) => call('file', args),
     figure: (...args) => call('figure', args),
+    draft: (...args) => call('draft', args),
+    forms: (...args) => call('forms', args),
     close: () => pool.destroy(),
   };
 }

@@ -2,18 +2,29 @@ import { join } from 'node:path';
 import { setImmediate } from 'node:timers/promises';
 import { pathToFileURL } from 'node:url';
 import { afterAll, beforeAll, describe, expect, inject, it } from 'vitest';
-import type { ReportThreads } from '../../src/app/report-threads.js';
+import type { MakerThreads } from '../../src/app/maker-threads.js';
 import { financialQuarter } from '../../src/domain/calendar/period.js';
 import { plainDate } from '../../src/domain/calendar/plain-date.js';
 import type { QuarterlyReport } from '../../src/reports/quarterly/report-model.js';
+import { makeRelease } from '../../src/usecases/releases/make-release.js';
+import { readReleaseFile } from '../../src/usecases/releases/read-releases.js';
 import { REPORT_FORMS } from '../../src/usecases/reports/report-maker.js';
+import type { ReleaseRequest } from '../../src/usecases/releases/release-request.js';
 import type { TeamReportRequest } from '../../src/usecases/reports/report-maker.js';
 import { REPORT_PARTS } from '../../src/usecases/reports/report-request.js';
 import { demoRecord } from '../support/demo-record.js';
 import type { DemoRecord } from '../support/demo-record.js';
+import { need } from '../../seeds/perform.js';
 import { tablesInSheets } from '../support/read-tables.js';
 
 const TODAY = '2026-11-25';
+
+/** A release of a quarter that is over, merged as proposed: one of few people passes at once. */
+function releaseRequest({ demo }: DemoRecord): ReleaseRequest {
+  const commissionerId = demo.commissioners[0]?.commissionerId ?? '';
+  const asAt = plainDate('2026-05-15');
+  return { commissionerId, period: '2025-26-Q4', asAt, mode: 'rounded', tables: {}, mergeAsProposed: true };
+}
 
 /** What a file says; the bytes of two of the forms hold when they were made. */
 async function said(form: (typeof REPORT_FORMS)[number], bytes: Uint8Array): Promise<unknown> {
@@ -24,17 +35,17 @@ async function said(form: (typeof REPORT_FORMS)[number], bytes: Uint8Array): Pro
   return file.toString('utf8');
 }
 
-describe('reports made in threads of their own', () => {
+describe('what is made in threads of their own', () => {
   let demo: DemoRecord;
-  let threads: ReportThreads;
+  let threads: MakerThreads;
   let request: TeamReportRequest;
   beforeAll(async () => {
     demo = await demoRecord(TODAY, 11, 0.1);
-    const compiled = pathToFileURL(join(inject('programBundle'), 'report-threads.js'));
-    const { startReportThreads } = (await import(compiled.href)) as {
-      readonly startReportThreads: (file: string) => ReportThreads;
+    const compiled = pathToFileURL(join(inject('programBundle'), 'maker-threads.js'));
+    const { startMakerThreads } = (await import(compiled.href)) as {
+      readonly startMakerThreads: (file: string) => MakerThreads;
     };
-    threads = startReportThreads(demo.file);
+    threads = startMakerThreads(demo.file);
     const asAt = plainDate(TODAY);
     request = {
       teamId: demo.lead.teamId,
@@ -72,6 +83,35 @@ describe('reports made in threads of their own', () => {
     if (!(here instanceof Error)) throw new Error('There is a report of a team that is not there.');
     await expect(threads.report(ofNobody)).rejects.toThrow(here.message);
     expect((await threads.report(request)).period).toEqual(request.period);
+  });
+
+  it('a release is drafted as in the thread that asks, or refused', async () => {
+    const { context } = demo.record;
+    const asked = { teamId: demo.lead.teamId, today: plainDate(TODAY), request: releaseRequest(demo) };
+    const here = await context.releases.draft(asked);
+    expect(here.kind).toBe('done');
+    expect(await threads.draft(asked)).toStrictEqual(here);
+    const notOver = { ...asked, today: plainDate('2026-05-01') };
+    const refusal = await context.releases.draft(notOver);
+    expect(refusal.kind).toBe('refused');
+    expect(await threads.draft(notOver)).toStrictEqual(refusal);
+  });
+
+  it('a release is kept in the forms that the thread that asks writes of it', async () => {
+    const { context } = demo.record;
+    const request = releaseRequest(demo);
+    const asked = { teamId: demo.lead.teamId, today: plainDate(TODAY), request };
+    const draft = need('draft', await context.releases.draft(asked));
+    const here = await context.releases.forms(draft.release);
+    const made = await makeRelease({ ...context, releases: threads }, demo.lead, request);
+    expect(made).toMatchObject({ kind: 'done', value: { number: draft.release.number } });
+    for (const form of ['csv', 'fhir', 'pdf', 'xlsx'] as const) {
+      const kept = need(form, await readReleaseFile(context, demo.lead, draft.release.number, form)).content;
+      const sheets = form === 'xlsx';
+      expect(sheets ? await tablesInSheets(kept) : kept, form).toEqual(
+        sheets ? await tablesInSheets(Buffer.from(here[form])) : here[form],
+      );
+    }
   });
 
   it('see what was written before they were asked for, and nothing that is written meanwhile', async () => {
