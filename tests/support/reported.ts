@@ -40,6 +40,7 @@ export function outcomesOf(report: QuarterlyReport, measureId: string): MeasureO
   return found;
 }
 
-function isFigure(value: object): value is Figure {
+/** Whether an object of the model is a counted share. */
+export function isFigure(value: object): value is Figure {
   return 'ruleId' in value && 'numerator' in value && 'denominator' in value && 'excluded' in value;
 }

@@ -6,7 +6,7 @@ import { csvTable } from '../../../src/reports/quarterly/csv/csv-table.js';
 import type { QuarterlyReport } from '../../../src/reports/quarterly/report-model.js';
 import { writeCsv } from '../../../src/sheets/write-csv.js';
 import { givenDemo, reportOf } from '../../support/report.js';
-import { figuresIn, fractionsIn } from '../../support/reported.js';
+import { figuresIn } from '../../support/reported.js';
 import { itemsOf } from '../../support/response.js';
 import { startApp } from '../../support/start-app.js';
 import type { TestApp, TestClient } from '../../support/start-app.js';
@@ -122,17 +122,6 @@ describe('the report as CSV', () => {
         ]);
       }
     }
-  });
-
-  it('leaves out no number that was worked out: every fraction of the JSON stands in it, unrounded', () => {
-    const { definitions, ...counted } = report;
-    expect(definitions.thresholds.length).toBeGreaterThan(0);
-    const written = new Set(rows.flatMap((row) => NUMBERS.map((column) => numberIn(row, column))));
-    const fractions = fractionsIn(counted);
-    expect(fractions.length).toBeGreaterThan(1000);
-    // The width of the classes of a distribution follows from their ends.
-    const missing = fractions.filter(([path, value]) => !path.endsWith('/classWidth') && !written.has(value));
-    expect(missing).toEqual([]);
   });
 
   it('has the numbers that are no shares beside what they count, with rule and unit', () => {

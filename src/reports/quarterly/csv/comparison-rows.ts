@@ -1,14 +1,12 @@
 import { ENTRY_KINDS } from '../../../domain/history/entered-in-error.js';
 import { OWN_RULE } from '../../../domain/indicators/sources.js';
 import type { QuarterlyReport } from '../report-model.js';
-import type { PeriodComparison, TrendChart } from '../over-time-models.js';
 import { ends, figureRow, numberRow } from './row.js';
 import type { CsvRow } from './row.js';
 
 /** Indicators, breakdowns, sites, published figures and the quality of the record. */
 export function comparisonRows(report: QuarterlyReport): readonly CsvRow[] {
-  const { indicators, breakdowns, sites, benchmarks, benchmarkMeans, dataQuality, comparisons, trend } =
-    report;
+  const { indicators, breakdowns, sites, benchmarks, benchmarkMeans, dataQuality } = report;
   const { completeness, entry, confirmedValues, pairsLost, gradesConverted } = dataQuality;
   return [
     ...indicators.map(({ figure, target }) =>
@@ -132,65 +130,15 @@ export function comparisonRows(report: QuarterlyReport): readonly CsvRow[] {
         source: OWN_RULE.text,
       }),
     ),
-    ...(comparisons ?? []).flatMap(periodRows),
-    ...(trend?.charts ?? []).flatMap(chartRows),
-  ];
-}
-
-function periodRows({ words, period, asAt, shares, means }: PeriodComparison): readonly CsvRow[] {
-  const section = 'comparisons';
-  const group = `${period.label}, data cut ${asAt}`;
-  return [
-    ...shares.flatMap(({ title, then, difference }) => [
-      figureRow(section, then, { group }),
+    ...dataQuality.mendFirst.map(({ figureId, words, referrals }) =>
       numberRow({
-        section,
-        title,
-        figureId: then.id,
-        ruleId: then.ruleId,
-        group,
-        statistic: `difference to ${words}`,
-        n: then.denominator,
-        value: difference?.points ?? null,
-        unit: 'percentage points',
-        ...ends(difference?.interval),
-      }),
-    ]),
-    ...means.flatMap(({ shortName, figureId, unit, then, difference }) => {
-      const said = { section, title: `${shortName}: mean change, like for like`, figureId, group, unit };
-      return [
-        numberRow({ ...said, statistic: 'mean', n: then.n, value: then.mean }),
-        numberRow({ ...said, statistic: 'standard deviation', n: then.n, value: then.sd }),
-        numberRow({
-          ...said,
-          statistic: `difference to ${words}`,
-          n: then.n,
-          value: difference?.value ?? null,
-          ...ends(difference?.interval),
-        }),
-      ];
-    }),
-  ];
-}
-
-function chartRows({ title, figureId, ruleId, unit, kind, centre, points }: TrendChart): readonly CsvRow[] {
-  const said = { section: 'trend', title, figureId, ruleId, unit };
-  return [
-    numberRow({ ...said, statistic: `centre of the ${CHARTS[kind]}`, value: centre }),
-    ...points.map(({ quarter, n, numerator, value, lower, upper }) =>
-      numberRow({
-        ...said,
-        group: quarter,
-        statistic: 'value with the limits of the chart',
-        n,
-        numerator,
-        denominator: numerator === null ? null : n,
-        value,
-        low: lower,
-        high: upper,
+        section: 'data-quality',
+        title: words,
+        figureId,
+        statistic: 'to mend',
+        value: referrals,
+        unit: 'referrals',
       }),
     ),
   ];
 }
-
-const CHARTS = { p: 'p chart', xmr: 'XmR chart', run: 'run chart' } as const;

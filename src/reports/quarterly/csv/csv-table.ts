@@ -2,13 +2,15 @@ import { findDetailRule } from '../../../domain/indicators/detail-rules.js';
 import { findFigureRule } from '../../../domain/indicators/figure-rules.js';
 import type { QuarterlyReport } from '../report-model.js';
 import { comparisonRows } from './comparison-rows.js';
-import { outcomeRows, predictedRows } from './outcome-rows.js';
+import { outcomeRows } from './outcome-rows.js';
+import { overTimeRows } from './over-time-rows.js';
 import { pathwayRows } from './pathway-rows.js';
+import { predictedRows } from './predicted-rows.js';
 import { CSV_COLUMNS } from './row.js';
 import type { CsvRow } from './row.js';
 
 /** What every row says of the report itself, so that tables of several reports can be put one under the other. */
-const REPORT_COLUMNS = ['team', 'period', 'asAt', 'narrowedTo'] as const;
+const REPORT_COLUMNS = ['team', 'period', 'asAt', 'narrowedTo', 'settingsVersion'] as const;
 
 /** A table of texts, numbers and nothing. */
 export type CsvTable = readonly (readonly (string | number | null)[])[];
@@ -19,9 +21,9 @@ export type CsvTable = readonly (readonly (string | number | null)[])[];
  * @returns the names of the columns first
  */
 export function csvTable(report: QuarterlyReport): CsvTable {
-  const { teamName, period, asAt, narrowedTo } = report;
+  const { teamName, period, asAt, narrowedTo, settingsVersion } = report;
   const narrowed = narrowedTo.map(({ words }) => words).join('; ');
-  const ofReport = [teamName, period.label, asAt, narrowed === '' ? null : narrowed];
+  const ofReport = [teamName, period.label, asAt, narrowed === '' ? null : narrowed, settingsVersion];
   return [
     [...REPORT_COLUMNS, ...CSV_COLUMNS],
     ...csvRows(report).map((row) => [...ofReport, ...CSV_COLUMNS.map((column) => row[column])]),
@@ -36,6 +38,7 @@ function csvRows(report: QuarterlyReport): readonly CsvRow[] {
     ...outcomeRows(report),
     ...predictedRows(report),
     ...comparisonRows(report),
+    ...overTimeRows(report),
   ].map((row) => {
     const rule =
       row.figureId === null ? undefined : (findFigureRule(row.figureId) ?? findDetailRule(row.figureId));

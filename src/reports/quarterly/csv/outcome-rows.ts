@@ -1,7 +1,6 @@
 import { PAIR_FIGURE_IDS } from '../../../domain/indicators/pair-figures.js';
-import { predictedFigureId } from '../../../domain/indicators/predicted-figures.js';
-import type { PredictedPart } from '../../../domain/indicators/predicted-figures.js';
 import { judgedByFigureId } from '../../../domain/indicators/threshold-figures.js';
+import type { ThresholdUse } from '../definitions-model.js';
 import type { MeasureOutcomes, PairsOutcome, PairsSummary, QuarterlyReport } from '../report-model.js';
 import { ends, figureRow, numberRow, summaryRows } from './row.js';
 import type { CsvRow } from './row.js';
@@ -50,20 +49,40 @@ export function outcomeRows({ outcomes }: QuarterlyReport): readonly CsvRow[] {
             PAIR_FIGURE_IDS.practiceWalkDiffers(measure.measureId),
           ),
         ]),
-    ...measure.thresholds.map(({ thresholdId, chosenBy, purpose, value, unit, pairs, source }) =>
-      numberRow({
-        figureId: judgedByFigureId(measure.measureId, { thresholdId, chosenBy }, 'all'),
-        section: SECTION,
-        title: `${measure.shortName}: threshold of ${purpose}`,
-        ruleId: thresholdId,
-        statistic: 'threshold',
-        n: pairs,
-        value,
-        unit,
-        source: source.text,
-      }),
-    ),
+    ...measure.thresholds.flatMap((threshold) => thresholdRows(measure, threshold)),
   ]);
+}
+
+/** The threshold itself, and how many of the pairs that it judged have a diagnosis that it was not found in. */
+function thresholdRows(
+  { measureId, shortName }: MeasureOutcomes,
+  threshold: ThresholdUse,
+): readonly CsvRow[] {
+  const { thresholdId, chosenBy, purpose, value, unit, pairs, pairsOfAnotherDiagnosis, source } = threshold;
+  const said = {
+    section: SECTION,
+    title: `${shortName}: threshold of ${purpose}`,
+    ruleId: thresholdId,
+    group: chosenBy,
+    n: pairs,
+    source: source.text,
+  };
+  return [
+    numberRow({
+      ...said,
+      figureId: judgedByFigureId(measureId, threshold, 'all'),
+      statistic: 'threshold',
+      value,
+      unit,
+    }),
+    numberRow({
+      ...said,
+      figureId: judgedByFigureId(measureId, threshold, 'of-another-diagnosis'),
+      statistic: 'judged, of a diagnosis that it was not found in',
+      value: pairsOfAnotherDiagnosis,
+      unit: 'pairs',
+    }),
+  ];
 }
 
 function pairsRows(
@@ -175,49 +194,4 @@ function countRow({ shortName }: MeasureOutcomes, title: string, value: number, 
     value,
     unit: 'pairs',
   });
-}
-
-/** Results in percent of predicted. */
-export function predictedRows({ percentPredicted }: QuarterlyReport): readonly CsvRow[] {
-  return percentPredicted.flatMap(
-    ({ measureId, shortName, equationId, source, pairs, baseline, discharge, ...counts }) => {
-      const said = {
-        section: 'percent-predicted',
-        title: shortName,
-        ruleId: equationId,
-        unit: 'percent of predicted',
-        source: source.text,
-      };
-      const { belowLowerLimit, beyondAgesStudied, notPredicted } = counts;
-      const count = (statistic: string, value: number, part: PredictedPart): CsvRow =>
-        numberRow({
-          ...said,
-          figureId: predictedFigureId(measureId, part),
-          statistic,
-          n: pairs,
-          value,
-          unit: 'pairs',
-        });
-      return [
-        ...summaryRows(baseline, { ...said, statistic: 'baseline' }),
-        ...summaryRows(discharge, { ...said, statistic: 'discharge' }),
-        ...(belowLowerLimit === null
-          ? []
-          : [
-              count(
-                'below the lower limit of normal at baseline',
-                belowLowerLimit.baseline,
-                'below-limit-baseline',
-              ),
-              count(
-                'below the lower limit of normal at discharge',
-                belowLowerLimit.discharge,
-                'below-limit-discharge',
-              ),
-            ]),
-        count('beyond the ages studied', beyondAgesStudied, 'beyond-ages'),
-        ...notPredicted.map((each) => count(`not predicted: ${each.reason}`, each.pairs, 'not-predicted')),
-      ];
-    },
-  );
 }

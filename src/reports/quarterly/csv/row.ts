@@ -22,6 +22,11 @@ export interface CsvRow {
   readonly denominator: number | null;
   readonly open: number | null;
   readonly excluded: number | null;
+  /** How many for which reason, in words; null where nobody is. */
+  readonly excludedBecause: string | null;
+  /** People behind the referrals: a person referred twice counts once. */
+  readonly peopleInNumerator: number | null;
+  readonly peopleInDenominator: number | null;
   readonly value: number | null;
   readonly unit: string;
   /** 95 % interval, or the limits that the statistic names. */
@@ -47,6 +52,9 @@ export const CSV_COLUMNS = [
   'denominator',
   'open',
   'excluded',
+  'excludedBecause',
+  'peopleInNumerator',
+  'peopleInDenominator',
   'value',
   'unit',
   'low',
@@ -69,6 +77,9 @@ const EMPTY: CsvRow = {
   denominator: null,
   open: null,
   excluded: null,
+  excludedBecause: null,
+  peopleInNumerator: null,
+  peopleInDenominator: null,
   value: null,
   unit: '',
   low: null,
@@ -89,7 +100,8 @@ export function numberRow(said: Said): CsvRow {
 
 /** A row of a counted share, in percent. */
 export function figureRow(section: string, figure: Figure, said: Partial<CsvRow> = {}): CsvRow {
-  const { id, ruleId, title, numerator, denominator, open, excluded, percentage, interval, bounds } = figure;
+  const { id, ruleId, title, numerator, denominator, open, excluded, people } = figure;
+  const { percentage, interval, bounds } = figure;
   return {
     ...EMPTY,
     section,
@@ -102,6 +114,10 @@ export function figureRow(section: string, figure: Figure, said: Partial<CsvRow>
     denominator,
     open,
     excluded: excluded.reduce((sum, { count }) => sum + count, 0),
+    excludedBecause:
+      excluded.length === 0 ? null : excluded.map(({ count, reason }) => `${count} ${reason}`).join('; '),
+    peopleInNumerator: people.numerator,
+    peopleInDenominator: people.denominator,
     value: percentage,
     unit: 'percent',
     ...ends(interval),
