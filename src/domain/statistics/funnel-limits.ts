@@ -12,36 +12,33 @@ export interface FunnelLimits {
 /** Fewer sites than this are shown with intervals and without a funnel. */
 export const LEAST_SITES_FOR_FUNNEL = 5;
 
-/** What chance gives beyond each end of the inner, and of the outer limits. */
-const INNER_TAIL = 0.025;
-const OUTER_TAIL = 0.001;
+const INNER = [0.025, 0.975] as const;
+const OUTER = [0.001, 0.999] as const;
 
 /**
  * Exact binomial limits of a funnel plot, interpolated between the counts they fall between.
  *
- * The upper limits are the lower ones of those who do not count: a share and its complement are judged alike, and what lies
- * strictly outside is what chance gives less often than the limit says. By the formula itself an upper limit lies below a
- * count that chance still gives: 1 of 1 would be beyond 99.8 %. They say where a site differs from the target by more than
- * chance; they rank nothing.
+ * They lie about half an event low at both ends, as published, so that only what is strictly outside is named; above, of few
+ * people, chance gives what lies outside somewhat more often than the limit says, so that of fewer than 30 nothing is
+ * claimed. They say where to look; they rank nothing.
  *
  * @param target 0 to 1: the pooled proportion of all sites, or a stated standard
  * @param denominator a whole number of 1 or more
  * @throws RangeError when an argument is outside its range
- * @source Spiegelhalter DJ. Statist Med 2005;24:1185-1202, appendix (interpolation from memory): the lower limits.
- * @example funnelLimits(0.7, 100).inner -> 0.603 to 0.793
+ * @source Spiegelhalter DJ. Statist Med 2005;24:1185-1202, appendix (interpolation from memory).
+ * @example funnelLimits(0.7, 100).inner -> 0.603 to 0.783
  */
 export function funnelLimits(target: number, denominator: number): FunnelLimits {
   if (!(target >= 0 && target <= 1)) throw new RangeError('The target must lie between 0 and 1.');
   if (!Number.isSafeInteger(denominator) || denominator < 1) {
     throw new RangeError('The denominator must be 1 or more.');
   }
-  const lowest = (share: number, tail: number): number =>
-    interpolatedQuantile(share, denominator, tail) / denominator;
-  const limitsOf = (tail: number): Interval => ({
-    low: lowest(target, tail),
-    high: 1 - lowest(1 - target, tail),
-  });
-  return { denominator, inner: limitsOf(INNER_TAIL), outer: limitsOf(OUTER_TAIL) };
+  const limitAt = (tail: number): number => interpolatedQuantile(target, denominator, tail) / denominator;
+  return {
+    denominator,
+    inner: { low: limitAt(INNER[0]), high: limitAt(INNER[1]) },
+    outer: { low: limitAt(OUTER[0]), high: limitAt(OUTER[1]) },
+  };
 }
 
 /** Where a proportion stands to its funnel. @example placeInFunnel(0.5, limits) -> 'beyond-inner' */

@@ -162,20 +162,21 @@ describe('a team of five sites', () => {
 
 /**
  * Exact binomial limits by the cumulative distribution of another library: r is the least count whose cumulative
- * probability exceeds p, and the lower limit (r - (P(R <= r) - p) / P(R = r)) / n; the upper limits are those of who does
- * not count.
+ * probability exceeds p, and the limit (r - (P(R <= r) - p) / P(R = r)) / n.
  *
  * Source: Spiegelhalter DJ 2005, Statist Med 24:1185-1202, appendix.
  */
 function limitsOf(target: number, n: number): { inner: Ends; outer: Ends } {
-  const lowest = (share: number, p: number): number => {
-    const upTo = (count: number): number => (count < 0 ? 0 : jStat.binomial.cdf(count, n, share));
+  const limitAt = (p: number): number => {
+    const upTo = (count: number): number => (count < 0 ? 0 : jStat.binomial.cdf(count, n, target));
     let r = 0;
     while (upTo(r) <= p) r += 1;
-    return Math.max(0, (r - (upTo(r) - p) / (upTo(r) - upTo(r - 1))) / n);
+    return (r - (upTo(r) - p) / (upTo(r) - upTo(r - 1))) / n;
   };
-  const ends = (p: number): Ends => ({ low: lowest(target, p), high: 1 - lowest(1 - target, p) });
-  return { inner: ends(0.025), outer: ends(0.001) };
+  return {
+    inner: { low: limitAt(0.025), high: limitAt(0.975) },
+    outer: { low: limitAt(0.001), high: limitAt(0.999) },
+  };
 }
 
 interface Ends {
