@@ -1,3 +1,5 @@
+import { LINE_PX, widthOf } from './text-lines.js';
+
 /** A mark and the text that names it. */
 export interface NamedMark {
   readonly x: number;
@@ -5,11 +7,9 @@ export interface NamedMark {
   readonly text: string;
 }
 
-/** Where a text stands: its end that is nearer to the mark, on the line of the letters; and the room that it takes. */
-export interface TextPlace {
-  readonly x: number;
-  readonly y: number;
-  readonly anchor: 'start' | 'end';
+/** Where a text stands: the room that it takes, and the middle of its line. */
+export interface TextPlace extends NamedMark {
+  readonly middle: number;
   readonly room: Box;
 }
 
@@ -20,19 +20,15 @@ export interface Box {
   readonly bottom: number;
 }
 
-/** Of a letter, on the wide side, as nothing here can measure one. */
-const LETTER_PX = 6.6;
-const LINE_PX = 14;
-const MARK_PX = 5;
+const TEXT_PX = LINE_PX - 2;
+const MARK_PX = 6;
 const GAP_PX = 9;
-/** From the middle of a line to where its letters stand. */
-const BASE_PX = 4;
-/** Lines up or down that a text may stand off, the nearest first. */
-const SHIFTS = [0, -1, 1, -2, 2, -3, 3, -4, 4, -5, 5];
+/** A text moves up or down by half a line at a time. */
+const STEP_PX = LINE_PX / 2;
 
 /**
  * Finds for each text a place beside its mark where it covers no other mark and no other text: to the right, to the left, or
- * some lines higher or lower.
+ * as little higher or lower as there is room; a text that is too wide for its side reaches over to the other.
  *
  * @param within what texts keep in
  * @returns in the order of the marks; where nothing is free, to the right of the mark
@@ -45,30 +41,36 @@ export function besideMarks(marks: readonly NamedMark[], within: Box): readonly 
     bottom: y + MARK_PX,
   }));
   return marks.map((mark) => {
-    const places = SHIFTS.flatMap((lines) => [placeAt(mark, 'start', lines), placeAt(mark, 'end', lines)]);
-    const free = places.find(({ room }) => isInside(room, within) && !taken.some((box) => meet(room, box)));
-    const place = free ?? placeAt(mark, 'start', 0);
+    const places = shiftsIn(within).flatMap((shift) => [
+      placeAt(mark, 'right', shift, within),
+      placeAt(mark, 'left', shift, within),
+    ]);
+    const free = places.find(
+      ({ room }) =>
+        room.top >= within.top && room.bottom <= within.bottom && !taken.some((box) => meet(room, box)),
+    );
+    const place = free ?? placeAt(mark, 'right', 0, within);
     taken.push(place.room);
     return place;
   });
 }
 
-function placeAt({ x, y, text }: NamedMark, anchor: TextPlace['anchor'], lines: number): TextPlace {
-  const middle = y + lines * LINE_PX;
-  const from = anchor === 'start' ? x + GAP_PX : x - GAP_PX;
-  const width = text.length * LETTER_PX;
-  const left = anchor === 'start' ? from : from - width;
-  const room = { left, right: left + width, top: middle - LINE_PX / 2, bottom: middle + LINE_PX / 2 };
-  return { x: from, y: middle + BASE_PX, anchor, room };
+/** How far a text may stand off, up and down, the nearest first. */
+function shiftsIn({ top, bottom }: Box): readonly number[] {
+  const count = Math.floor((bottom - top) / STEP_PX);
+  return [
+    0,
+    ...Array.from({ length: count }, (_, index) => (index + 1) * STEP_PX).flatMap((by) => [-by, by]),
+  ];
 }
 
-function isInside(box: Box, within: Box): boolean {
-  return (
-    box.left >= within.left &&
-    box.right <= within.right &&
-    box.top >= within.top &&
-    box.bottom <= within.bottom
-  );
+function placeAt(mark: NamedMark, side: 'left' | 'right', shift: number, within: Box): TextPlace {
+  const width = widthOf(mark.text);
+  const asked = side === 'right' ? mark.x + GAP_PX : mark.x - GAP_PX - width;
+  const left = Math.max(within.left, Math.min(asked, within.right - width));
+  const middle = mark.y + shift;
+  const room = { left, right: left + width, top: middle - TEXT_PX / 2, bottom: middle + TEXT_PX / 2 };
+  return { ...mark, middle, room };
 }
 
 /** Whether two boxes cover each other; those that only touch do not. */

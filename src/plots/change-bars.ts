@@ -3,6 +3,7 @@ import { bottomAxis, leftAxis, numberText } from './axes.js';
 import type { Area } from './axes.js';
 import { drawing, element, PLOT_WIDTH_PX, textAt } from './svg.js';
 import type { Plot, PlotFrame } from './svg.js';
+import { besideLine, widthOf } from './text-lines.js';
 import { lined, painted } from './tones.js';
 import type { Dash } from './tones.js';
 
@@ -16,8 +17,13 @@ export interface ChangeBarsModel extends PlotFrame {
   readonly axis: string;
 }
 
-const AREA: Area = { left: 34, right: PLOT_WIDTH_PX - 10, top: 60, bottom: 226 };
-const HEIGHT_PX = 272;
+const AREA: Area = { left: 34, right: PLOT_WIDTH_PX - 10, top: 76, bottom: 252 };
+const HEIGHT_PX = 298;
+const COUNTED = 'people';
+/** Each name has a line of its own above the area, so that none meets another. */
+const SIDE_NAME_PX = 12;
+const MID_NAME_PX = 28;
+const NO_CHANGE_PX = 44;
 
 /** How changes spread: bars from zero, the line of no change and that of the smallest change that matters. */
 export function changeBars(model: ChangeBarsModel): Plot {
@@ -29,7 +35,7 @@ export function changeBars(model: ChangeBarsModel): Plot {
   const most = Math.max(1, ...classes.map(({ count }) => count));
   const y = scaleLinear([0, most], [AREA.bottom, AREA.top]);
   return drawing(model, HEIGHT_PX, inWords(model), [
-    leftAxis(y, AREA, wholeTicks(most), 'people'),
+    leftAxis(y, AREA, wholeTicks(most), COUNTED),
     element(
       'g',
       { ...painted({ fill: 'kelp' }), 'fill-opacity': 0.75 },
@@ -42,42 +48,38 @@ export function changeBars(model: ChangeBarsModel): Plot {
         }),
       ),
     ),
-    // Named on the side away from the threshold, unless the name of the axis stands there.
-    marker({ x: x(0), label: 'no change', top: 40, dash: 'solid', side: x(0) > 120 ? 'left' : 'right' }),
+    // Named on the side away from the threshold.
+    marker({ x: x(0), label: 'no change', nameY: NO_CHANGE_PX, dash: 'solid', side: 'left' }),
     mid === null
       ? ''
-      : marker({
-          x: x(mid.at),
-          label: mid.label,
-          top: 22,
-          dash: 'dashed',
-          side: x(mid.at) > (2 * PLOT_WIDTH_PX) / 3 ? 'left' : 'right',
-        }),
-    textAt(AREA.right, 12, 'improvement on the right', {
+      : marker({ x: x(mid.at), label: mid.label, nameY: MID_NAME_PX, dash: 'dashed', side: 'right' }),
+    textAt(AREA.right, SIDE_NAME_PX, 'improvement on the right', {
       'text-anchor': 'end',
       ...painted({ fill: 'slate' }),
     }),
-    bottomAxis(x, AREA, x.ticks(6), axis),
+    bottomAxis(x, AREA, x.ticks(5), axis),
   ]);
 }
 
 interface Marker {
   readonly x: number;
   readonly label: string;
-  readonly top: number;
+  readonly nameY: number;
   readonly dash: Dash;
   readonly side: 'left' | 'right';
 }
 
-function marker({ x, label, top, dash, side }: Marker): string {
+/** A line down beside its name, or from below it; and from below the name of the axis where that stands there. */
+function marker({ x, label, nameY, dash, side }: Marker): string {
+  const { place, isAbove } = besideLine(x, label, side, PLOT_WIDTH_PX);
+  const named = isAbove ? nameY + 4 : nameY - 8;
+  const top = x < widthOf(COUNTED) + 4 ? Math.max(named, AREA.top - 8) : named;
+  const { x: at, ...anchor } = place;
   return element(
     'g',
     {},
     element('line', { x1: x, x2: x, y1: top, y2: AREA.bottom, ...lined('ink', dash) }),
-    textAt(x + (side === 'left' ? -5 : 5), top + 6, label, {
-      'text-anchor': side === 'left' ? 'end' : 'start',
-      ...painted({ fill: 'ink' }),
-    }),
+    textAt(at, nameY, label, { ...anchor, ...painted({ fill: 'ink' }) }),
   );
 }
 

@@ -1,7 +1,7 @@
 import { scaleLinear } from 'd3-scale';
 import { bottomAxis } from './axes.js';
 import type { Area } from './axes.js';
-import { drawing, element, textAt } from './svg.js';
+import { drawing, element, PLOT_WIDTH_PX, textAt } from './svg.js';
 import type { Plot, PlotFrame } from './svg.js';
 import { lined, painted } from './tones.js';
 
@@ -17,8 +17,6 @@ export interface ChangeStripsModel extends PlotFrame {
   readonly strips: readonly ChangeStrip[];
 }
 
-/** As wide as a phone shows it, so that its words are not made smaller there. */
-const WIDTH_PX = 360;
 const SIDE_PX = 14;
 const TOP_PX = 26;
 const STRIP_PX = 48;
@@ -41,7 +39,7 @@ const LINES = [
 export function changeStrips(model: ChangeStripsModel): Plot {
   const { strips } = model;
   const bottom = TOP_PX + strips.length * STRIP_PX;
-  const area: Area = { left: SIDE_PX, right: WIDTH_PX - SIDE_PX, top: TOP_PX, bottom };
+  const area: Area = { left: SIDE_PX, right: PLOT_WIDTH_PX - SIDE_PX, top: TOP_PX, bottom };
   const values = strips.map(({ timesMid }) => timesMid);
   const best = Math.max(2, ...values);
   // However far the best goes, the name of no change has its place to the left of it.
@@ -58,7 +56,7 @@ export function changeStrips(model: ChangeStripsModel): Plot {
     ...strips.map((strip, index) => drawnStrip(strip, TOP_PX + index * STRIP_PX, area, x)),
     bottomAxis(x, area, x.ticks(TICKS), 'Multiples of the MID'),
   ];
-  return drawing(model, bottom + 44, inWords(strips), parts, WIDTH_PX);
+  return drawing(model, bottom + 44, inWords(strips), parts);
 }
 
 function drawnStrip(
@@ -71,9 +69,9 @@ function drawnStrip(
   return element(
     'g',
     {},
-    element('line', { x1: 0, x2: WIDTH_PX, y1: top, y2: top, ...lined('hair', 'solid', 1) }),
+    element('line', { x1: 0, x2: PLOT_WIDTH_PX, y1: top, y2: top, ...lined('hair', 'solid', 1) }),
     textAt(0, top + WORDS_PX, label, painted({ fill: 'ink' })),
-    textAt(WIDTH_PX, top + WORDS_PX, words, { 'text-anchor': 'end', ...painted({ fill: 'slate' }) }),
+    textAt(PLOT_WIDTH_PX, top + WORDS_PX, words, { 'text-anchor': 'end', ...painted({ fill: 'slate' }) }),
     element('line', { x1: left, x2: right, y1: y, y2: y, ...lined('line', 'solid', 1) }),
     ...LINES.map(({ at, dash }) =>
       element('line', {

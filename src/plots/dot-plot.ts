@@ -3,6 +3,8 @@ import { bottomAxis } from './axes.js';
 import type { Area } from './axes.js';
 import { drawing, element, PATH_DIGITS, PLOT_WIDTH_PX, textAt } from './svg.js';
 import type { Attributes, Plot, PlotFrame } from './svg.js';
+import type { BesideLine } from './text-lines.js';
+import { besideLine, LINE_PX, linesAt, linesOf, widthOf } from './text-lines.js';
 import { lined, painted } from './tones.js';
 
 /** One row: a value with its interval, named, with its numbers in words. */
@@ -31,75 +33,105 @@ export interface DotPlotModel extends PlotFrame {
   readonly axis: string;
 }
 
-const ROW_PX = 36;
 const TOP_PX = 24;
 const SIDE_PX = 12;
-const LINE_PX = 16;
-const LETTER_PX = 6.2;
+/** Below the words of a row: its bar, and where the next row begins. */
+const BAR_PX = 10;
+const ROW_END_PX = 19;
 
 /** Dots with intervals, one row each under its name, in the order given. */
 export function dotPlot(model: DotPlotModel): Plot {
   const { rows, lines, axis } = model;
-  const tops: number[] = [];
-  const rowsEnd = rows.reduce((top, row) => {
-    tops.push(top);
-    return top + (isLong(row) ? ROW_PX + LINE_PX : ROW_PX);
-  }, TOP_PX);
-  const bottom = rowsEnd + 6;
-  const area: Area = { left: SIDE_PX, right: PLOT_WIDTH_PX - SIDE_PX, top: TOP_PX, bottom };
-  const x = scaleLinear(extent(model), [area.left, area.right]).nice();
-  const placed = rows.map((row, index) => ({ row, top: tops[index] ?? 0 }));
+  const scale = scaleLinear(extent(model), [SIDE_PX, PLOT_WIDTH_PX - SIDE_PX]).nice();
+  const names = namedLines(lines, scale);
+  const top = TOP_PX + Math.max(0, ...names.map(({ y }) => y - NAME_PX));
+  const placed = placedFrom(top, rows);
+  const bottom = (placed.at(-1)?.end ?? top) + 6;
+  const area: Area = { left: SIDE_PX, right: PLOT_WIDTH_PX - SIDE_PX, top, bottom };
   return drawing(model, bottom + 44, inWords(model), [
-    ...lines.map(({ at, label }, index) => {
-      // The first of two is named on its left, so that the names of close lines do not meet.
-      const isRight = lines.length > 1 ? index === 0 : x(at) > PLOT_WIDTH_PX / 2;
-      return element(
+    ...names.map(({ at, label, beside, y }, index) =>
+      element(
         'g',
         {},
         element('path', {
-          d: downBesideWords(x(at), placed, bottom),
+          d: downBesideWords(scale(at), y + 4, placed, bottom),
           ...lined('slate', index === 0 ? 'solid' : 'dashed', 1),
         }),
-        textAt(x(at) + (isRight ? -5 : 5), 12, label, {
-          'text-anchor': isRight ? 'end' : 'start',
-          ...painted({ fill: 'slate' }),
-        }),
-      );
-    }),
-    ...drawnRows(placed, x),
-    bottomAxis(x, area, x.ticks(6), axis),
+        nameOfLine(label, beside, y),
+      ),
+    ),
+    ...drawnRows(placed, scale),
+    bottomAxis(scale, area, scale.ticks(6), axis),
   ]);
 }
 
-/** Whether the name and the numbers need a line each; letters are about half as wide as they are high. */
-function isLong({ label, words }: DotRow): boolean {
-  return (label.length + words.length) * LETTER_PX > PLOT_WIDTH_PX - 10;
+const NAME_PX = 12;
+
+interface NamedLine extends DotLine {
+  readonly beside: BesideLine;
+  readonly y: number;
+}
+
+/** The first of two is named on its left, so that the names of close lines do not meet; where they would, one below the other. */
+function namedLines(lines: readonly DotLine[], x: (value: number) => number): readonly NamedLine[] {
+  const named = lines.map((line, index) => {
+    const isLeft = lines.length > 1 ? index === 0 : x(line.at) > PLOT_WIDTH_PX / 2;
+    const beside = besideLine(x(line.at), line.label, isLeft ? 'left' : 'right', PLOT_WIDTH_PX);
+    return { ...line, beside, y: NAME_PX };
+  });
+  const meet = named.some(({ beside }, index) => {
+    const before = named[index - 1];
+    return before !== undefined && beside.from < before.beside.to;
+  });
+  return meet ? named.map((line, index) => ({ ...line, y: NAME_PX + index * LINE_PX })) : named;
+}
+
+function nameOfLine(label: string, { place: { x, ...anchor } }: BesideLine, y: number): string {
+  return textAt(x, y, label, { ...anchor, ...painted({ fill: 'slate' }) });
 }
 
 interface PlacedRow {
   readonly row: DotRow;
+  readonly name: readonly string[];
+  readonly numbers: readonly string[];
   readonly top: number;
+  /** Where its numbers begin: beside its name where there is room, else below it. */
+  readonly numbersTop: number;
+  readonly barY: number;
+  readonly end: number;
+}
+
+function placedFrom(top: number, rows: readonly DotRow[]): readonly PlacedRow[] {
+  const placed: PlacedRow[] = [];
+  for (const row of rows) {
+    const start = placed.at(-1)?.end ?? top;
+    const [name, numbers] = [linesOf(row.label, PLOT_WIDTH_PX), linesOf(row.words, PLOT_WIDTH_PX)];
+    const isOneLine = widthOf(`${row.label}  ${row.words}`) <= PLOT_WIDTH_PX;
+    const numbersTop = isOneLine ? start : start + name.length * LINE_PX;
+    const wordsEnd = numbersTop + numbers.length * LINE_PX;
+    placed.push({
+      ...{ row, name, numbers, top: start, numbersTop },
+      ...{ barY: wordsEnd + BAR_PX, end: wordsEnd + ROW_END_PX },
+    });
+  }
+  return placed;
 }
 
 /** A path from the name of a line down to the axis, but for the lines of words that it would cross. */
-function downBesideWords(x: number, placed: readonly PlacedRow[], bottom: number): string {
-  const crossed = placed.flatMap((at) => {
-    const { label, words } = at.row;
-    const isAtName = x < label.length * LETTER_PX + 4;
-    const isAtNumbers = x > PLOT_WIDTH_PX - words.length * LETTER_PX - 4;
-    return [...(isAtName ? [at.top] : []), ...(isAtNumbers ? [numbersAt(at)] : [])];
-  });
-  const ends = [16, ...[...new Set(crossed)].flatMap((top) => [top + 2, top + 18]), bottom];
+function downBesideWords(x: number, from: number, placed: readonly PlacedRow[], bottom: number): string {
+  const crossed = placed.flatMap(({ name, top, numbers, numbersTop }) => [
+    ...name.flatMap((words, index) => (x < widthOf(words) + 4 ? [top + index * LINE_PX] : [])),
+    ...numbers.flatMap((words, index) =>
+      x > PLOT_WIDTH_PX - widthOf(words) - 4 ? [numbersTop + index * LINE_PX] : [],
+    ),
+  ]);
+  const ends = [from, ...[...new Set(crossed)].flatMap((top) => [top + 2, top + 18]), bottom];
   const pieces: string[] = [];
   for (let index = 0; index < ends.length; index += 2) {
-    const [from = 0, to = 0] = ends.slice(index, index + 2);
-    if (to > from) pieces.push(`M${x.toFixed(PATH_DIGITS)} ${from}V${to}`);
+    const [start = 0, end = 0] = ends.slice(index, index + 2);
+    if (end > start) pieces.push(`M${x.toFixed(PATH_DIGITS)} ${start}V${end}`);
   }
   return pieces.join('');
-}
-
-function numbersAt({ row, top }: PlacedRow): number {
-  return isLong(row) ? top + LINE_PX : top;
 }
 
 /** All names, all numbers, all intervals and all dots, so that each look is said once. */
@@ -107,16 +139,16 @@ function drawnRows(placed: readonly PlacedRow[], x: (value: number) => number): 
   const drawn = (look: Attributes, each: (at: PlacedRow) => string): string =>
     element('g', look, ...placed.map(each));
   return [
-    drawn(painted({ fill: 'ink' }), ({ row, top }) => textAt(0, top + 14, row.label)),
-    drawn({ 'text-anchor': 'end', ...painted({ fill: 'slate' }) }, (at) =>
-      textAt(PLOT_WIDTH_PX, numbersAt(at) + 14, at.row.words),
+    drawn(painted({ fill: 'ink' }), ({ name, top }) => linesAt(0, top + 14, name)),
+    drawn({ 'text-anchor': 'end', ...painted({ fill: 'slate' }) }, ({ numbers, numbersTop }) =>
+      linesAt(PLOT_WIDTH_PX, numbersTop + 14, numbers),
     ),
-    drawn(lined('kelp', 'solid', 2), (at) => intervalBar(at.row, numbersAt(at) + 26, x)),
+    drawn(lined('kelp', 'solid', 2), ({ row, barY }) => intervalBar(row, barY, x)),
     ...(placed.some(({ row }) => row.target !== undefined)
-      ? [drawn(lined('ink', 'solid', 3), (at) => targetMark(at.row, numbersAt(at) + 26, x))]
+      ? [drawn(lined('ink', 'solid', 3), ({ row, barY }) => targetMark(row, barY, x))]
       : []),
-    drawn(painted({ fill: 'kelp' }), (at) =>
-      at.row.value === null ? '' : element('circle', { cx: x(at.row.value), cy: numbersAt(at) + 26, r: 5 }),
+    drawn(painted({ fill: 'kelp' }), ({ row, barY }) =>
+      row.value === null ? '' : element('circle', { cx: x(row.value), cy: barY, r: 5 }),
     ),
   ];
 }

@@ -6,6 +6,7 @@ import { besideMarks } from './beside-marks.js';
 import type { TextPlace } from './beside-marks.js';
 import { drawing, element, PATH_DIGITS, PLOT_WIDTH_PX, textAt } from './svg.js';
 import type { Plot, PlotFrame } from './svg.js';
+import { linesAt } from './text-lines.js';
 import { lined, painted } from './tones.js';
 import type { Dash } from './tones.js';
 
@@ -31,8 +32,8 @@ export interface FunnelPlotModel extends PlotFrame {
   readonly axis: string;
 }
 
-const AREA: Area = { left: 40, right: PLOT_WIDTH_PX - 14, top: 34, bottom: 250 };
-const HEIGHT_PX = 296;
+const AREA: Area = { left: 40, right: PLOT_WIDTH_PX - 14, top: 56, bottom: 316 };
+const HEIGHT_PX = 362;
 
 type LimitRow = FunnelPlotModel['limits'][number];
 
@@ -51,6 +52,10 @@ export function funnelPlot(model: FunnelPlotModel): Plot {
         ).digits(PATH_DIGITS)(limits) ?? '',
       ...lined('slate', dash, 1.5),
     });
+  const names = besideMarks(
+    groups.map(({ count, percent, label }) => ({ x: x(count), y: y(percent), text: label })),
+    { ...AREA, top: AREA.top - 8, right: PLOT_WIDTH_PX },
+  );
   return drawing(model, HEIGHT_PX, inWords(model), [
     leftAxis(y, AREA, [0, 25, 50, 75, 100], '%'),
     curve(({ inner }) => inner.low, 'dashed'),
@@ -64,12 +69,10 @@ export function funnelPlot(model: FunnelPlotModel): Plot {
       y2: y(centre.at),
       ...lined('ink', 'solid', 1),
     }),
-    ...besideMarks(
-      groups.map(({ count, percent, label }) => ({ x: x(count), y: y(percent), text: label })),
-      { ...AREA, top: AREA.top - 8, right: PLOT_WIDTH_PX },
-    ).map((place, index) => name(place, groups[index]?.label ?? '')),
+    ...names.map(leader),
+    ...names.map(name),
     ...groups.map(({ count, percent, isBeyond }) => markAt(x(count), y(percent), isBeyond)),
-    textAt(AREA.right, 12, `${centre.label}; 95 % dashed, 99.8 % dotted`, {
+    linesAt(AREA.right, 12, [centre.label, '95 % limits dashed, 99.8 % dotted'], {
       'text-anchor': 'end',
       ...painted({ fill: 'slate' }),
     }),
@@ -78,20 +81,21 @@ export function funnelPlot(model: FunnelPlotModel): Plot {
 }
 
 /** On ground of its own, so that no line runs through it. */
-function name({ x, y, anchor, room }: TextPlace, text: string): string {
-  const { left, right, top, bottom } = room;
+function name({ text, middle, room: { left, right, top, bottom } }: TextPlace): string {
+  const ground = { x: left, y: top, width: right - left, height: bottom - top };
   return element(
     'g',
     {},
-    element('rect', {
-      x: left,
-      y: top,
-      width: right - left,
-      height: bottom - top,
-      ...painted({ fill: 'paper' }),
-    }),
-    textAt(x, y, text, { 'text-anchor': anchor, ...painted({ fill: 'ink' }) }),
+    element('rect', { ...ground, ...painted({ fill: 'paper' }) }),
+    textAt(left, middle + 4, text, painted({ fill: 'ink' })),
   );
+}
+
+/** From a mark to the nearest of its name, where that stands higher or lower. */
+function leader({ x, y, middle, room: { left, right, top, bottom } }: TextPlace): string {
+  if (middle === y) return '';
+  const end = { x2: Math.max(left, Math.min(x, right)), y2: middle < y ? bottom : top };
+  return element('line', { x1: x, y1: y, ...end, ...lined('line', 'solid', 1) });
 }
 
 function markAt(x: number, y: number, isBeyond: boolean): string {

@@ -1,7 +1,7 @@
 import { scaleLinear } from 'd3-scale';
 import { bottomAxis, leftAxis, numberText } from './axes.js';
 import type { Area } from './axes.js';
-import { drawing, element, inTenths, textAt } from './svg.js';
+import { drawing, element, inTenths, PLOT_WIDTH_PX, textAt } from './svg.js';
 import type { Plot, PlotFrame } from './svg.js';
 import { lined, painted } from './tones.js';
 
@@ -27,7 +27,7 @@ export interface IncidenceModel extends PlotFrame {
   readonly days: string;
 }
 
-const AREA: Area = { left: 34, right: 364, top: 34, bottom: 264 };
+const AREA: Area = { left: 34, right: PLOT_WIDTH_PX - 102, top: 34, bottom: 264 };
 const HEIGHT_PX = 308;
 
 /** Cumulative incidence with competing reasons: who reached the event from below, who left from above, between them who waits. */

@@ -1,6 +1,7 @@
 import { scaleLinear } from 'd3-scale';
-import { drawing, element, PLOT_WIDTH_PX, textAt } from './svg.js';
+import { drawing, element, PLOT_WIDTH_PX } from './svg.js';
 import type { Plot, PlotFrame } from './svg.js';
+import { LINE_PX, linesAt, linesOf, widthOf } from './text-lines.js';
 import { lined, painted } from './tones.js';
 
 /** One step: how many reached it, and what became of the others of the step before. */
@@ -16,12 +17,11 @@ export interface StepBarsModel extends PlotFrame {
   readonly steps: readonly Step[];
 }
 
-const ROW_PX = 46;
-const LINE_PX = 16;
-const LETTER_PX = 6.2;
 const BAR_PX = 18;
+const GAP_PX = 12;
 const TOP_PX = 6;
 const RIGHT_PX = PLOT_WIDTH_PX - 1;
+const ROOM_PX = RIGHT_PX - 6;
 
 /** A funnel from step to step: bars from zero, under each the part of it that left or is still there. */
 export function stepBars(model: StepBarsModel): Plot {
@@ -30,7 +30,7 @@ export function stepBars(model: StepBarsModel): Plot {
   const tops: number[] = [];
   const height = steps.reduce((top, step) => {
     tops.push(top);
-    return top + ROW_PX + (isLong(step) ? LINE_PX : 0);
+    return top + wordsOf(step).lineCount * LINE_PX + BAR_PX + GAP_PX;
   }, TOP_PX);
   return drawing(model, height, inWords(steps), [
     ...steps.map((step, index) => row(step, tops[index] ?? 0, x)),
@@ -38,15 +38,24 @@ export function stepBars(model: StepBarsModel): Plot {
   ]);
 }
 
-/** Whether what was lost needs a line of its own; letters are about half as wide as they are high. */
-function isLong({ label, count, left, open }: Step): boolean {
-  return (`${label}: ${count} `.length + lossWords(left, open).length) * LETTER_PX > PLOT_WIDTH_PX;
+interface StepWords {
+  readonly name: readonly string[];
+  readonly loss: readonly string[];
+  /** Of both together: what was lost stands beside the name where there is room, else below it. */
+  readonly lineCount: number;
+}
+
+function wordsOf({ label, count, left, open }: Step): StepWords {
+  const [title, lost] = [`${label}: ${count}`, lossWords(left, open)];
+  const [name, loss] = [linesOf(title, ROOM_PX), lost === '' ? [] : linesOf(lost, ROOM_PX)];
+  const isOneLine = widthOf(`${title}  ${lost}`) <= ROOM_PX;
+  return { name, loss, lineCount: isOneLine ? 1 : name.length + loss.length };
 }
 
 function row(step: Step, top: number, x: (count: number) => number): string {
-  const { label, count, left, open } = step;
-  const last = isLong(step) ? top + LINE_PX : top;
-  const barTop = last + 19;
+  const { count, left, open } = step;
+  const { name, loss, lineCount } = wordsOf(step);
+  const barTop = top + lineCount * LINE_PX + 2;
   const stayed = count - left - open;
   const segment = (from: number, to: number, attributes: ReturnType<typeof painted>): string =>
     to <= from
@@ -55,8 +64,8 @@ function row(step: Step, top: number, x: (count: number) => number): string {
   return element(
     'g',
     {},
-    textAt(6, top + 13, `${label}: ${count}`, { ...painted({ fill: 'ink' }), 'font-weight': 600 }),
-    textAt(RIGHT_PX, last + 13, lossWords(left, open), {
+    linesAt(6, top + 13, name, { ...painted({ fill: 'ink' }), 'font-weight': 600 }),
+    linesAt(RIGHT_PX, top + 13 + (lineCount - loss.length) * LINE_PX, loss, {
       'text-anchor': 'end',
       ...painted({ fill: 'slate' }),
     }),

@@ -18,8 +18,11 @@ export interface PlotFrame {
   readonly title: string;
 }
 
-/** Width of a drawing unless it has one of its own; its height follows from what is drawn. */
-export const PLOT_WIDTH_PX = 480;
+/**
+ * Width of a drawing; its height follows from what is drawn. A phone of 360 px has 328 px for it, which leaves its text of 13 px
+ * above 12.
+ */
+export const PLOT_WIDTH_PX = 340;
 /** Decimal places of the lines of a drawing, as `inTenths`. */
 export const PATH_DIGITS = 1;
 const TEXT_SIZE_PX = 13;
@@ -48,14 +51,13 @@ export function drawing(
   heightPx: number,
   alternative: string,
   parts: readonly string[],
-  widthPx: number = PLOT_WIDTH_PX,
 ): Plot {
   const svg = element(
     'svg',
     {
       xmlns: 'http://www.w3.org/2000/svg',
-      viewBox: `0 0 ${widthPx} ${heightPx}`,
-      width: widthPx,
+      viewBox: `0 0 ${PLOT_WIDTH_PX} ${heightPx}`,
+      width: PLOT_WIDTH_PX,
       height: heightPx,
       role: 'img',
       'aria-labelledby': `${id}-title`,
@@ -67,7 +69,7 @@ export function drawing(
     element('desc', { id: `${id}-desc` }, escaped(alternative)),
     ...parts,
   );
-  return { svg, alternative, widthPx, heightPx };
+  return { svg, alternative, widthPx: PLOT_WIDTH_PX, heightPx };
 }
 
 /** A text as markup. @example escaped('a < b & "c"') -> 'a &lt; b &amp; &quot;c&quot;' */

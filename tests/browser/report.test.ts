@@ -1,6 +1,7 @@
 import type { Browser } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { openBrowser, serve } from '../support/browser.js';
+import { HARD_PLOTS } from '../support/hard-plots.js';
 import { readPdf } from '../support/read-pdf.js';
 import { givenReferral } from '../support/scenario.js';
 import { openSignedIn } from '../support/signed-in.js';
@@ -117,4 +118,41 @@ describe('the report in a browser', () => {
     expect(await page.evaluate('document.documentElement.scrollWidth')).toBe(390);
     expect(complaints).toEqual([]);
   });
+
+  it('draws no word of a plot smaller than 12 px on a small phone, none on another and none beyond the drawing', async () => {
+    const { page } = await openSignedIn(browser, service, origin, 'lead', {
+      viewport: { width: 360, height: 800 },
+    });
+    await page.goto('/report?period=2026-27-Q2');
+    expect(await page.evaluate(WORDS_HARD_TO_READ)).toEqual([]);
+    const drawings = HARD_PLOTS.map(({ svg }) => `<div class="plot">${svg}</div>`).join('');
+    await page.evaluate(
+      `document.querySelector('main .column, main').innerHTML = ${JSON.stringify(drawings)}`,
+    );
+    expect(await page.locator('.plot svg').count()).toBe(HARD_PLOTS.length);
+    expect(await page.evaluate(WORDS_HARD_TO_READ)).toEqual([]);
+  });
 });
+
+/** In the page: what of the words of its drawings is too small, meets other words, or is cut off. */
+const WORDS_HARD_TO_READ = `[...document.querySelectorAll('.plot svg')].flatMap((svg) => {
+  const whole = svg.getBoundingClientRect();
+  const scale = whole.width / svg.viewBox.baseVal.width;
+  const words = [...svg.querySelectorAll('text')].map((text) => {
+    const { left, right, top, bottom } = text.getBoundingClientRect();
+    const size = parseFloat(getComputedStyle(text).fontSize) * scale;
+    // A line of text is higher than its letters.
+    const spare = (bottom - top - size) / 2;
+    return { said: text.textContent, size, left, right, top: top + spare, bottom: bottom - spare };
+  });
+  return words.flatMap((one, index) => [
+    ...(one.size < 12 ? [one.said + ': ' + one.size + ' px'] : []),
+    ...(one.left < whole.left - 1 || one.right > whole.right + 1 || one.top < whole.top - 1 || one.bottom > whole.bottom
+      ? [one.said + ': cut off']
+      : []),
+    ...words
+      .slice(index + 1)
+      .filter((other) => one.left < other.right && other.left < one.right && one.top < other.bottom && other.top < one.bottom)
+      .map((other) => one.said + ' meets ' + other.said),
+  ]);
+})`;

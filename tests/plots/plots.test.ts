@@ -4,6 +4,7 @@ import { controlChart } from '../../src/plots/control-chart.js';
 import type { TimePoint } from '../../src/plots/control-chart.js';
 import { countBars } from '../../src/plots/count-bars.js';
 import { dotPlot } from '../../src/plots/dot-plot.js';
+import { besideMarks } from '../../src/plots/beside-marks.js';
 import { funnelPlot } from '../../src/plots/funnel-plot.js';
 import { incidenceBands } from '../../src/plots/incidence-bands.js';
 import { stepBars } from '../../src/plots/step-bars.js';
@@ -114,9 +115,9 @@ describe('dots with intervals', () => {
       });
       return String(drawnElements(drawn.svg, 'path')[0]?.['d']);
     };
-    // The rows begin at 24 and 60, each with its words in the first 18 px; the axis is at 102.
-    expect(pathThrough(50)).toMatch(/^M[\d.]+ 16V102$/);
-    expect(pathThrough(80)).toMatch(/^M[\d.]+ 16V26M[\d.]+ 42V102$/);
+    // The rows begin at 24 and 59, each with its words in the first 18 px; the axis is at 100.
+    expect(pathThrough(50)).toMatch(/^M[\d.]+ 16V100$/);
+    expect(pathThrough(80)).toMatch(/^M[\d.]+ 16V26M[\d.]+ 42V100$/);
   });
 
   it('names a row without a value all the same', () => {
@@ -133,7 +134,7 @@ describe('dots with intervals', () => {
     });
     for (const line of drawnElements(wide.svg, 'line')) {
       expect(numberAt(line, 'x1')).toBeGreaterThanOrEqual(0);
-      expect(numberAt(line, 'x2')).toBeLessThanOrEqual(480);
+      expect(numberAt(line, 'x2')).toBeLessThanOrEqual(340);
     }
   });
 });
@@ -245,6 +246,8 @@ describe('the bands of waiting', () => {
 describe('the chart over time', () => {
   const point = (label: string, value: number | null, more: Partial<TimePoint> = {}): TimePoint => ({
     label,
+    mark: label.slice(-2),
+    group: label.slice(0, -3),
     value,
     lower: 20,
     upper: 80,
@@ -255,16 +258,17 @@ describe('the chart over time', () => {
   const { svg, alternative } = controlChart({
     ...FRAME,
     points: [
-      point('Q1', 50),
-      point('Q2', null),
-      point('Q3', 90, { isSignal: true }),
-      point('Q4', 50, { isProvisional: true }),
+      point('2025-26-Q3', 50),
+      point('2025-26-Q4', null),
+      point('2026-27-Q1', 90, { isSignal: true }),
+      point('2026-27-Q2', 50, { isProvisional: true }),
     ],
     centre: { at: 50, label: 'mean 50 %' },
     axis: '%',
     domain: [0, 100],
     places: 0,
-    signals: ['Q3: a point outside its limits'],
+    note: 'Q1 is April to June',
+    signals: ['2026-27-Q1: a point outside its limits'],
   });
 
   it('draws a signal as another shape, a provisional point hollow, and nothing for a period without a value', () => {
@@ -275,7 +279,7 @@ describe('the chart over time', () => {
     ]);
     expect(drawnElements(svg, 'path').filter(({ d }) => /l7 7l-7 7l-7-7z$/.test(d ?? ''))).toHaveLength(1);
     expect(alternative).toBe(
-      'Q1: 50; Q2: no value; Q3: 90; Q4: 50 (provisional). mean 50 %. Q3: a point outside its limits.',
+      '2025-26-Q3: 50; 2025-26-Q4: no value; 2026-27-Q1: 90; 2026-27-Q2: 50 (provisional). mean 50 %. 2026-27-Q1: a point outside its limits.',
     );
   });
 
@@ -285,6 +289,31 @@ describe('the chart over time', () => {
     expect(numberAt(first, 'cy')).toBe(numberAt(last, 'cy'));
     const centre = drawnElements(svg, 'line').find((line) => line['class'] === 'stroke-ink');
     expect(numberAt(centre, 'y1')).toBe(numberAt(first, 'cy'));
+  });
+});
+
+describe('the axis of the chart over time', () => {
+  it('names each quarter below its point and each year once, below the middle of its quarters', () => {
+    const { svg } = controlChart({
+      ...FRAME,
+      points: ['2025-26-Q4', '2026-27-Q1', '2026-27-Q2'].map((label) => ({
+        label,
+        mark: label.slice(-2),
+        group: label.slice(0, -3),
+        ...{ value: 1, lower: null, upper: null, isSignal: false, isProvisional: false },
+      })),
+      centre: null,
+      axis: 'days',
+      domain: [0, 2],
+      places: 0,
+      note: 'Q1 is April to June',
+      signals: [],
+    });
+    const dots = drawnElements(svg, 'circle').map((dot) => numberAt(dot, 'cx'));
+    expect(['Q4', 'Q1', 'Q2'].map((mark) => placeOf(svg, mark).x)).toEqual(dots);
+    expect(placeOf(svg, '2025-26').x).toBe(dots[0]);
+    expect(placeOf(svg, '2026-27').x).toBeCloseTo(((dots[1] ?? 0) + (dots[2] ?? 0)) / 2, HALF_A_PIXEL);
+    expect(placeOf(svg, 'Q1 is April to June').y).toBeGreaterThan(placeOf(svg, '2026-27').y);
   });
 });
 
@@ -358,6 +387,48 @@ describe('the funnel of sites', () => {
   });
 });
 
+describe('names beside their marks', () => {
+  const within = { left: 40, right: 340, top: 40, bottom: 316 };
+
+  it('find room above and below where there are many, however wide they are', () => {
+    const marks = Array.from({ length: 12 }, (_, index) => ({
+      text: `Community Hall number ${index} at the Long Causeway`,
+      x: 60 + index * 20,
+      y: 150 + (index % 3) * 4,
+    }));
+    const rooms = besideMarks(marks, within).map(({ room }) => room);
+    rooms.forEach((room, index) => {
+      expect(room.left).toBeGreaterThanOrEqual(within.left);
+      expect(room.right).toBeLessThanOrEqual(within.right);
+      const inTheWay = [
+        ...rooms.slice(index + 1),
+        ...marks.map(({ x, y }) => ({ left: x, right: x, top: y, bottom: y })),
+      ].filter(
+        (other) =>
+          room.left < other.right &&
+          other.left < room.right &&
+          room.top < other.bottom &&
+          other.top < room.bottom,
+      );
+      expect(inTheWay).toEqual([]);
+    });
+  });
+
+  it('stand on the level of their marks where there is room', () => {
+    const [near, far] = besideMarks(
+      [
+        { text: 'Dune', x: 100, y: 100 },
+        { text: 'Marsh', x: 335, y: 200 },
+      ],
+      within,
+    );
+    expect(near?.middle).toBe(100);
+    expect(near?.room.left).toBeGreaterThan(100);
+    expect(far?.middle).toBe(200);
+    expect(far?.room.right).toBeLessThan(335);
+  });
+});
+
 const PLOTS: readonly (readonly [string, Plot])[] = [
   ['stepBars', stepBars({ ...FRAME, steps: [{ label: '<b>', count: 1, left: 0, open: 0 }] })],
   ['countBars', countBars({ ...FRAME, rows: [{ label: '<b>', words: '<i>', value: 1 }] })],
@@ -377,7 +448,16 @@ const PLOTS: readonly (readonly [string, Plot])[] = [
   ['changeBars', changeBars({ ...FRAME, classes: [], betterWhen: 'lower', mid: null, axis: '<u>' })],
   [
     'controlChart',
-    controlChart({ ...FRAME, points: [], centre: null, axis: '<u>', domain: null, places: 0, signals: [] }),
+    controlChart({
+      ...FRAME,
+      points: [],
+      centre: null,
+      axis: '<u>',
+      domain: null,
+      places: 0,
+      note: '',
+      signals: [],
+    }),
   ],
   [
     'funnelPlot',

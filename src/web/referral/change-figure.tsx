@@ -144,7 +144,7 @@ function ChangePlot({ measures }: { readonly measures: readonly MeasureOutcome[]
   return (
     <figure>
       <figcaption>{title}</figcaption>
-      <div class="plot strips">{safeDrawing}</div>
+      <div class="plot">{safeDrawing}</div>
       <p class="muted small">
         The table above gives the same in numbers. The change of one person has no interval.
       </p>

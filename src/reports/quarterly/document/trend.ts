@@ -2,6 +2,7 @@ import { shortMonthName } from '../../../domain/calendar/british-date.js';
 import { monthWords, periodWords } from '../../../domain/calendar/period-words.js';
 import { placesFor } from '../../../domain/measures/shown-value.js';
 import type { Block, Section, Table } from '../../../documents/document-model.js';
+import type { TimePoint } from '../../../plots/control-chart.js';
 import { controlChart } from '../../../plots/control-chart.js';
 import type { SeenPeriod, TrendChart, TrendSection, TrendSignal } from '../over-time-models.js';
 import type { Provisional, QuarterlyReport } from '../report-model.js';
@@ -41,7 +42,7 @@ function chartBlock(chart: TrendChart, trend: TrendSection, { isProvisional }: P
       title,
       points: points.map(({ quarter, value, lower, upper }, index) => ({
         label: quarter,
-        ...monthsOf(trend.quarters[index]),
+        ...namesOf(quarter, trend.quarters[index]),
         value,
         lower,
         upper,
@@ -52,15 +53,25 @@ function chartBlock(chart: TrendChart, trend: TrendSection, { isProvisional }: P
       axis,
       domain: axisOf(unit),
       places,
+      note: MONTHS_OF_QUARTERS,
       signals: said,
     }),
     table: chartTable(chart, trend, places),
   };
 }
 
-function monthsOf(seen: SeenPeriod | undefined): { readonly months?: string } {
-  return seen === undefined ? {} : { months: monthWords(seen.period, shortMonthName) };
+/** A quarter as the axis names it, and its months. @example namesOf('2026-27-Q1', …) -> Q1 of 2026-27, Apr to Jun 2026 */
+function namesOf(
+  quarter: string,
+  seen: SeenPeriod | undefined,
+): Pick<TimePoint, 'mark' | 'group' | 'months'> {
+  const [mark, group] = [quarter.slice(-2), quarter.slice(0, -3)];
+  return { mark, group, ...(seen === undefined ? {} : { months: monthWords(seen.period, shortMonthName) }) };
 }
+
+/** For whoever does not count in financial quarters. */
+const MONTHS_OF_QUARTERS =
+  'Q1 is April to June, Q2 July to September, Q3 October to December, Q4 January to March';
 
 /** Shares are drawn on the whole scale; counts and days from zero, so that a small change does not look large. */
 function axisOf(unit: TrendChart['unit']): readonly [number, number] | null {
