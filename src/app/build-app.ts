@@ -52,6 +52,7 @@ import { draftRoutes } from '../http/drafts/draft-routes.js';
 import { fhirRoutes } from '../http/fhir/fhir-routes.js';
 import { letterRoutes } from '../http/letters/letter-routes.js';
 import { workListRoutes } from '../http/work-list/work-list-routes.js';
+import { tidySchemas } from './described-schemas.js';
 import { installAssets } from '../web/assets.js';
 import { installWeb } from '../web/install-web.js';
 import type { Web, WebApp } from '../web/web.js';
@@ -181,7 +182,7 @@ async function describeApi(app: App): Promise<void> {
       security: [{ bearer: [] }],
     },
     transform: jsonSchemaTransform,
-    transformObject: withSchemasInOrder,
+    transformObject: describedTidily,
   });
   // Every asset of the documentation comes from the package, so that it opens without a network.
   await app.register(async (scope: App) => {
@@ -193,12 +194,13 @@ async function describeApi(app: App): Promise<void> {
   });
 }
 
-/** Schemas by their names: else their order would follow the order in which the program's files were read in. */
-const withSchemasInOrder: typeof jsonSchemaTransformObject = (document) => {
+/** The description as it is read by people and programs: without schemas that nothing refers to. */
+const describedTidily: typeof jsonSchemaTransformObject = (document) => {
   const described = jsonSchemaTransformObject(document);
-  const components = 'components' in described ? described.components : {};
-  const schemas = Object.entries(components?.schemas ?? {}).sort(([one], [other]) => (one < other ? -1 : 1));
-  return Object.assign(described, { components: { ...components, schemas: Object.fromEntries(schemas) } });
+  const { paths, components } = { paths: undefined, components: undefined, ...described };
+  const { schemas, ...others } = { schemas: {}, ...components };
+  const tidy = tidySchemas({ paths, schemas });
+  return Object.assign(described, { paths: tidy.paths, components: { ...others, schemas: tidy.schemas } });
 };
 
 function logRequests(app: App): void {

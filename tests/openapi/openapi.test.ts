@@ -8,11 +8,13 @@ it('the committed OpenAPI document is what the service serves (else run: npm run
   expect(readFileSync(COMMITTED, 'utf8') === (await renderOpenApi())).toBe(true);
 });
 
-it('schemas stand by their names, in whatever order the program is read in', async () => {
-  const { components } = JSON.parse(await renderOpenApi()) as { components: { schemas: object } };
+it('schemas stand by their names, in whatever order the program is read in, and each is referred to', async () => {
+  const text = await renderOpenApi();
+  const { components } = JSON.parse(text) as { components: { schemas: object } };
   const names = Object.keys(components.schemas);
+  const referred = [...text.matchAll(/"#\/components\/schemas\/([^"]+)"/g)].map(([, name]) => name);
   expect(names.length).toBeGreaterThan(100);
-  expect(names).toEqual([...names].sort());
+  expect(names).toEqual([...new Set(referred)].sort());
 });
 
 it('every operation names its problems and its access', async () => {
