@@ -37,7 +37,7 @@ export function recall(
   const memory = memories.get(connection);
   const known = memory?.read.get(sql)?.get(JSON.stringify(parameters));
   if (memory === undefined || known === undefined) return null;
-  return known.writesBefore === writesTo(memory, tablesOf(sql)) ? known.rows : null;
+  return known.writesBefore === writesTo(memory, aboutOf(sql).tables) ? known.rows : null;
 }
 
 /** Tells of a statement that was carried out on a connection, with what it read. */
@@ -49,29 +49,40 @@ export function remember(
 ): void {
   const memory = memories.get(connection);
   if (memory === undefined) return;
-  const tables = tablesOf(sql);
-  if (/^select\b/i.test(sql)) {
+  const { kind, tables } = aboutOf(sql);
+  if (kind === 'reads') {
     const ofStatement = memory.read.get(sql) ?? new Map<string, Remembered>();
     memory.read.set(sql, ofStatement);
     ofStatement.set(JSON.stringify(parameters), { rows, writesBefore: writesTo(memory, tables) });
     return;
   }
-  if (/^rollback\b/i.test(sql)) memory.read.clear();
+  if (kind === 'undoes') memory.read.clear();
   for (const table of tables) memory.writes.set(table, (memory.writes.get(table) ?? 0) + 1);
 }
 
 function writesTo({ writes }: Memory, tables: readonly string[]): number {
-  return tables.reduce((sum, table) => sum + (writes.get(table) ?? 0), 0);
+  let sum = 0;
+  for (const table of tables) sum += writes.get(table) ?? 0;
+  return sum;
 }
 
-const known = new Map<string, readonly string[]>();
+/** What a statement does, and the tables that it reads or writes, as the query builder writes their names. */
+interface About {
+  readonly kind: 'reads' | 'undoes' | 'other';
+  readonly tables: readonly string[];
+}
+
+const known = new Map<string, About>();
 const MOST_KNOWN = 500;
 
-/** The tables that a statement reads or writes, as the query builder writes their names. */
-function tablesOf(sql: string): readonly string[] {
-  const tables =
-    known.get(sql) ?? [...sql.matchAll(/\b(?:from|join|into|update) "(\w+)"/gi)].map(([, name = '']) => name);
+function aboutOf(sql: string): About {
+  const before = known.get(sql);
+  if (before !== undefined) return before;
+  const about: About = {
+    kind: /^select\b/i.test(sql) ? 'reads' : /^rollback\b/i.test(sql) ? 'undoes' : 'other',
+    tables: [...sql.matchAll(/\b(?:from|join|into|update) "(\w+)"/gi)].map(([, name = '']) => name),
+  };
   if (known.size >= MOST_KNOWN) known.clear();
-  known.set(sql, tables);
-  return tables;
+  known.set(sql, about);
+  return about;
 }

@@ -1,4 +1,4 @@
-import { sql } from 'kysely';
+import { CompiledQuery } from 'kysely';
 import type { Executor } from './connection.js';
 
 /**
@@ -18,6 +18,10 @@ export function withinTransaction(trx: Executor): Executor {
   });
 }
 
+const BEGIN = CompiledQuery.raw('savepoint step');
+const UNDO = CompiledQuery.raw('rollback to savepoint step');
+const END = CompiledQuery.raw('release savepoint step');
+
 /**
  * Carries out a step in a transaction, and undoes it alone where it says so or fails.
  *
@@ -28,14 +32,14 @@ export async function undoneUnless<Result>(
   step: () => Promise<Result>,
   keep: (result: Result) => boolean,
 ): Promise<Result> {
-  await sql`savepoint step`.execute(trx);
+  await trx.executeQuery(BEGIN);
   let isKept = false;
   try {
     const result = await step();
     isKept = keep(result);
     return result;
   } finally {
-    if (!isKept) await sql`rollback to savepoint step`.execute(trx);
-    await sql`release savepoint step`.execute(trx);
+    if (!isKept) await trx.executeQuery(UNDO);
+    await trx.executeQuery(END);
   }
 }

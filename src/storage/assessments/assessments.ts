@@ -1,11 +1,13 @@
 import type { Selectable } from 'kysely';
 import type { Assessment, CheckedAssessment } from '../../domain/assessment/assessment.js';
+import type { PlainDate } from '../../domain/calendar/plain-date.js';
 import type { AssessmentTable } from '../assessment-tables.js';
 import { composedAmong, composedOnce } from '../composed-once.js';
 import type { ValueOf } from '../composed-once.js';
 import type { EnteredInError } from '../../domain/history/entered-in-error.js';
 import type { Executor } from '../connection.js';
 import { inErrorColumns } from '../in-error.js';
+import { optionalDate } from '../row-mapping.js';
 import { rowsInto } from '../rows-into.js';
 import { assessmentColumns, testRows } from './new-rows.js';
 import { assessmentFromRows } from './row-mapper.js';
@@ -28,6 +30,22 @@ export async function assessmentsOfReferral(
 ): Promise<readonly Assessment[]> {
   return withTests(db, await currentOfReferral(db, { referralId }));
 }
+
+/** The day of the last assessment of a referral that stands, follow-ups left aside; null where there is none. */
+export async function lastAssessedOn(db: Executor, referralId: string): Promise<PlainDate | null> {
+  const [row] = await lastAssessed(db, { referralId });
+  return optionalDate(row?.assessed_on ?? null);
+}
+
+const lastAssessed = composedOnce((db, value: ValueOf<{ referralId: string }>) =>
+  db
+    .selectFrom('assessment')
+    .select(({ fn }) => fn.max<string | null>('assessed_on').as('assessed_on'))
+    .where('referral_id', '=', value('referralId'))
+    .where('timepoint', '!=', 'follow-up')
+    .where('superseded_at', 'is', null)
+    .where('entered_in_error_at', 'is', null),
+);
 
 /** The assessments of a referral that were entered in error, by date, earliest first. */
 export async function assessmentsInError(db: Executor, referralId: string): Promise<readonly Assessment[]> {

@@ -8,6 +8,8 @@ import type {
   ReferralDetails,
   Triage,
 } from '../../domain/referral/referral.js';
+import { composedOnce } from '../composed-once.js';
+import type { ValueOf } from '../composed-once.js';
 import type { Executor } from '../connection.js';
 import { inErrorColumns } from '../in-error.js';
 import type { ReferralTable } from '../record-tables.js';
@@ -122,11 +124,27 @@ async function setInNextVersion(
 ): Promise<void> {
   const { id, version } = change.former;
   await keepFormerReferral(db, change);
-  await db
-    .updateTable('referral')
-    .set({ version: version + 1, ...columns })
-    .where('id', '=', id)
-    .execute();
+  const changed = { version: version + 1, ...columns };
+  await changingOf(Object.keys(changed))(db, { ...changed, id });
+}
+
+type Changed = Updateable<ReferralTable> & { readonly id: string };
+
+const byColumns = new Map<string, ReturnType<typeof composedOnce<Changed, unknown>>>();
+
+/** The statement that sets these columns of a referral, composed once: triage and closure set the same ones all day. */
+function changingOf(columns: readonly string[]): ReturnType<typeof composedOnce<Changed, unknown>> {
+  const key = columns.join();
+  const known = byColumns.get(key);
+  if (known !== undefined) return known;
+  const composed = composedOnce((db, value: ValueOf<Changed>) =>
+    db
+      .updateTable('referral')
+      .set(Object.fromEntries(columns.map((column) => [column, value(column as keyof Changed)])))
+      .where('id', '=', value('id')),
+  );
+  byColumns.set(key, composed);
+  return composed;
 }
 
 async function keepFormerReferral(db: Executor, change: ReferralChange): Promise<void> {

@@ -1,6 +1,8 @@
 import type { Selectable } from 'kysely';
 import { plainDate } from '../../domain/calendar/plain-date.js';
 import type { SessionCounts } from '../../domain/session/session-counts.js';
+import { composedOnce } from '../composed-once.js';
+import type { ValueOf } from '../composed-once.js';
 import type { Executor } from '../connection.js';
 import { idsInStatement } from '../ids-in-statement.js';
 import type { CountedSessionsTable } from '../import-tables.js';
@@ -19,6 +21,19 @@ export async function countedSessionsOf(
     .execute();
   return new Map(rows.map((row) => [row.referral_id, fromRow(row)]));
 }
+
+/** Counts of sessions of a referral; null where it has none. */
+export async function countedSessionsOfReferral(
+  db: Executor,
+  referralId: string,
+): Promise<SessionCounts | null> {
+  const [row] = await countedOfReferral(db, { referralId });
+  return row === undefined ? null : fromRow(row);
+}
+
+const countedOfReferral = composedOnce((db, value: ValueOf<{ referralId: string }>) =>
+  db.selectFrom('counted_sessions').selectAll().where('referral_id', '=', value('referralId')),
+);
 
 /** Stores the counts of a referral that has none yet. */
 export async function insertCountedSessions(

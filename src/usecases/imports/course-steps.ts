@@ -10,7 +10,7 @@ import { assessmentsOfReferral } from '../../storage/assessments/assessments.js'
 import type { Executor } from '../../storage/connection.js';
 import { courseOfReferral } from '../../storage/referrals/referral-dates.js';
 import { findReferral } from '../../storage/referrals/referrals.js';
-import { countedSessionsOf, insertCountedSessions } from '../../storage/sessions/counted-sessions.js';
+import { countedSessionsOfReferral, insertCountedSessions } from '../../storage/sessions/counted-sessions.js';
 import { lastContactOn } from '../../storage/sessions/sessions.js';
 import { recordEvent } from '../audit/record-event.js';
 import { recordAssessment } from '../assessments/record-assessment.js';
@@ -99,8 +99,8 @@ export function sessionsStep(sessions: Sourced<SessionCounts>): Step {
     run: async (context, actor, trx, referralId) => {
       const course = await courseOfReferral(trx, actor.teamId, referralId);
       if (course === null) return NO_REFERRAL;
-      const known = (await countedSessionsOf(trx, [referralId])).get(referralId);
-      if (known !== undefined) {
+      const known = await countedSessionsOfReferral(trx, referralId);
+      if (known !== null) {
         return JSON.stringify(known) === JSON.stringify(counts)
           ? ALREADY
           : differs('/attended', 'The record has other counts of sessions.');
