@@ -1,15 +1,24 @@
 import type { AssessmentEntry } from '../assessment/assessment.js';
 import type { PatientDetails } from '../patient/patient.js';
+import type { Timepoint } from '../referral/closed-sets.js';
 import type { Closure, ReferralDetails, Triage } from '../referral/referral.js';
 import type { SessionCounts } from '../session/session-counts.js';
 
-/** A part of what a sheet says, with the columns that its fields come from. */
+/** The columns of a wide row that belong together: their ids begin with it. */
+export type WideGroup = 'person' | 'referral' | 'triage' | 'sessions' | 'closure' | Timepoint;
+
+/** Where the fields of a part stand in a sheet of which several rows make it. */
+export interface FromRows {
+  /** Column id by JSON Pointer. */
+  readonly columns: Readonly<Record<string, string>>;
+  /** Number of the row by JSON Pointer; that of '' stands for the part as a whole. */
+  readonly rows: Readonly<Record<string, number>>;
+}
+
+/** A part of what a sheet says, with where it comes from, so that a rule that is broken is told at its column. */
 export interface Sourced<Part> {
   readonly part: Part;
-  /** Column id by JSON Pointer, so that a rule that is broken is told at its column. */
-  readonly columns: Readonly<Record<string, string>>;
-  /** Number of the row by JSON Pointer, where the part comes from several; that of '' stands for the part as a whole. */
-  readonly rows?: Readonly<Record<string, number>>;
+  readonly from: WideGroup | FromRows;
 }
 
 /** What the rows of one referral say, before the rules of the record have looked at it. */

@@ -49,7 +49,7 @@ export function personOf(row: RowValues): Built<PatientDetails> {
     homeOxygen: row.code('person.homeOxygen') ?? 'not-known',
     gpPracticeCode: row.text('person.gpPracticeCode')?.toUpperCase() ?? null,
   };
-  return { kind: 'built', built: { part: person, columns: pointersTo('person', person) } };
+  return { kind: 'built', built: { part: person, from: 'person' } };
 }
 
 function nameOf(row: RowValues): Pick<PatientDetails, 'familyName' | 'givenName'> | null {
@@ -95,12 +95,7 @@ export function referralOf(row: RowValues, siteId: string | null): Built<Referra
     plannedWeeks: row.number('referral.plannedWeeks'),
     exercisePlanGivenOn: row.date('referral.exercisePlanGivenOn'),
   };
-  const columns = {
-    ...pointersTo('referral', referral),
-    '/siteId': 'referral.site',
-    '/commissionerId': 'referral.commissioner',
-  };
-  return { kind: 'built', built: { part: referral, columns } };
+  return { kind: 'built', built: { part: referral, from: 'referral' } };
 }
 
 /** The triage of a row; null where it says nothing of one. A decision without its date is refused. */
@@ -114,7 +109,7 @@ export function triageOf(row: RowValues): Built<Triage> | null {
       faults: [missing('triage.decidedOn', 'The date of the triage decision is missing.')],
     };
   const triage: Triage = { decision: decision ?? 'accepted', decidedOn, reason: row.text('triage.reason') };
-  return { kind: 'built', built: { part: triage, columns: pointersTo('triage', triage) } };
+  return { kind: 'built', built: { part: triage, from: 'triage' } };
 }
 
 /** The closure of a row; null where it says nothing of one. */
@@ -132,7 +127,7 @@ export function closureOf(row: RowValues): Built<Closure> | null {
       faults: [missing('closure.reason', 'The reason of closure is missing beside its date.')],
     };
   const closure: Closure = { closedOn, reason, note: row.text('closure.note') };
-  return { kind: 'built', built: { part: closure, columns: pointersTo('closure', closure) } };
+  return { kind: 'built', built: { part: closure, from: 'closure' } };
 }
 
 /**
@@ -152,14 +147,9 @@ export function sessionsOf(row: RowValues, latest: PlainDate): Built<SessionCoun
     cancelledByPatient: row.number('sessions.cancelledByPatient') ?? 0,
     cancelledByService: row.number('sessions.cancelledByService') ?? 0,
   };
-  return { kind: 'built', built: { part: counts, columns: pointersTo('sessions', counts) } };
+  return { kind: 'built', built: { part: counts, from: 'sessions' } };
 }
 
 function missing(columnId: string, message: string): MissingValue {
   return { columnId, message };
-}
-
-/** JSON Pointers of the fields of a part, with the columns of the same names. */
-function pointersTo(group: string, part: object): Readonly<Record<string, string>> {
-  return Object.fromEntries(Object.keys(part).map((field) => [`/${field}`, `${group}.${field}`]));
 }

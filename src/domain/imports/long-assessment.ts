@@ -49,11 +49,13 @@ export function assessmentOfVisit(visit: Visit, siteId: string): Sourced<Assessm
   ];
   return {
     part,
-    columns: {
-      '/assessedOn': 'long.assessedOn',
-      ...Object.fromEntries(places.map(({ pointer, columnId }) => [pointer, columnId])),
+    from: {
+      columns: {
+        '/assessedOn': 'long.assessedOn',
+        ...Object.fromEntries(places.map(({ pointer, columnId }) => [pointer, columnId])),
+      },
+      rows: { '': rowNumber, ...Object.fromEntries(places.map(({ pointer, row }) => [pointer, row])) },
     },
-    rows: { '': rowNumber, ...Object.fromEntries(places.map(({ pointer, row }) => [pointer, row])) },
   };
 }
 

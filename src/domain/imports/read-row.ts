@@ -4,8 +4,8 @@ import type { NotDoneReason } from '../referral/closed-sets.js';
 import { ACCEPTED_LINE, ACCEPTED_TEXT, TEXT_NOT_ACCEPTED } from '../text/accepted-text.js';
 import { BLANK, cellText, saysNothing, value, wrong } from './cell.js';
 import type { Cell, Reading, SheetRow } from './cell.js';
-import type { ColumnKind } from './column.js';
-import type { MappedColumn, Mapping } from './mapping.js';
+import type { Column, ColumnKind } from './column.js';
+import type { Mapping } from './mapping.js';
 import { readCode } from './read-code.js';
 import { orderOf, readDate } from './read-date.js';
 import type { DateOrder } from './read-date.js';
@@ -53,18 +53,19 @@ export type RowReader = (row: SheetRow) => ReadRow;
 
 /** Makes the reader of a sheet: the order of dates is settled for each column from all its rows. */
 export function rowReader(mapping: Mapping, rows: readonly SheetRow[], context: ReadContext): RowReader {
-  const columns = mapping.columns
-    .filter((mapped) => mapped.column !== null)
-    .map((mapped) => ({ mapped, order: orderIn(mapped, mapping.dateOrder, rows) }));
+  const columns = mapping.columns.flatMap(({ column, ...mapped }) => {
+    if (column === null) return [];
+    const order = orderIn(column, mapped.position, mapping.dateOrder, rows);
+    const read = cellReader(column.kind, { ...context, order, isInFeet: mapped.isInFeet });
+    return [{ ...mapped, id: column.id, read }];
+  });
   return (row) => {
     const values = new Map<string, RowValue>();
     const faults: CellFault[] = [];
-    for (const { mapped, order } of columns) {
-      const { column, heading, position } = mapped;
-      if (column === null) continue;
+    for (const { id, heading, position, read } of columns) {
       const cell = row.cells[position] ?? null;
-      const reading = readCell(cell, column.kind, { ...context, order, isInFeet: mapped.isInFeet });
-      if (reading.kind === 'value') values.set(column.id, reading.value);
+      const reading = read(cell);
+      if (reading.kind === 'value') values.set(id, reading.value);
       if (reading.kind === 'wrong') {
         faults.push({ heading, value: cellText(cell).slice(0, 80), message: reading.message });
       }
@@ -74,11 +75,12 @@ export function rowReader(mapping: Mapping, rows: readonly SheetRow[], context: 
 }
 
 function orderIn(
-  { column, position }: MappedColumn,
+  { kind }: Column,
+  position: number,
   chosen: DateOrder | null,
   rows: readonly SheetRow[],
 ): DateOrder | null {
-  if (column?.kind.type !== 'date') return null;
+  if (kind.type !== 'date') return null;
   const shown = orderOf(rows.map((row) => row.cells[position] ?? null));
   return shown === 'day-first' || shown === 'month-first' ? shown : chosen;
 }
@@ -88,22 +90,29 @@ interface CellContext extends ReadContext {
   readonly isInFeet: boolean;
 }
 
-function readCell(cell: Cell, kind: ColumnKind, context: CellContext): Reading<RowValue> {
+type CellReader = (cell: Cell) => Reading<RowValue>;
+
+/** Reads the cells of one column. */
+function cellReader(kind: ColumnKind, context: CellContext): CellReader {
   switch (kind.type) {
     case 'text':
-      return readText(cell, kind.longest);
+      return (cell) => readText(cell, kind.longest);
     case 'date':
-      return readDate(cell, context.order, context.today);
+      return (cell) => readDate(cell, context.order, context.today);
     case 'nhs-number':
-      return readNhsNumber(cell);
-    case 'number':
-      return readNumber(cell, { unit: kind.unit, isInFeet: context.isInFeet });
-    case 'result':
-      return readResult(cell, { unit: kind.unit, isInFeet: context.isInFeet });
+      return readNhsNumber;
+    case 'number': {
+      const form = { unit: kind.unit, isInFeet: context.isInFeet };
+      return (cell) => readNumber(cell, form);
+    }
+    case 'result': {
+      const form = { unit: kind.unit, isInFeet: context.isInFeet };
+      return (cell) => readResult(cell, form);
+    }
     case 'code':
-      return readCode(cell, kind.codes);
+      return (cell) => readCode(cell, kind.codes);
     case 'place':
-      return readPlace(cell, context[kind.of]);
+      return placeReader(context[kind.of]);
   }
 }
 
@@ -114,12 +123,15 @@ function readText(cell: Cell, longest: number): Reading<string> {
   return (longest > 200 ? ACCEPTED_TEXT : ACCEPTED_LINE).test(text) ? value(text) : wrong(TEXT_NOT_ACCEPTED);
 }
 
-function readPlace(cell: Cell, places: readonly NamedPlace[]): Reading<string> {
-  if (saysNothing(cell)) return BLANK;
-  const key = wordKey(cellText(cell));
-  const place = places.find(({ name }) => wordKey(name) === key);
-  if (place !== undefined) return value(place.id);
-  return wrong(`"${cellText(cell).slice(0, 60)}" is none of: ${places.map(({ name }) => name).join(', ')}.`);
+function placeReader(places: readonly NamedPlace[]): CellReader {
+  const byKey = new Map([...places].reverse().map(({ id, name }) => [wordKey(name), id]));
+  const names = places.map(({ name }) => name).join(', ');
+  return (cell) => {
+    if (saysNothing(cell)) return BLANK;
+    const text = cellText(cell);
+    const id = byKey.get(wordKey(text));
+    return id === undefined ? wrong(`"${text.slice(0, 60)}" is none of: ${names}.`) : value(id);
+  };
 }
 
 /** Why a test was not done, as teams write it (common practice, no source). */

@@ -22,10 +22,9 @@ export function passedOver(
   const texts = row.cells.map(cellText);
   const written = texts.filter((text) => text !== '');
   if (written.length === 0) return 'blank';
-  const same = texts.filter(
-    (text, index) => text !== '' && tightKey(names[index] ?? '').endsWith(tightKey(text)),
-  );
-  if (written.length > 1 && same.length === written.length) return 'headings';
+  const isHeading = (text: string, index: number): boolean =>
+    text === '' || tightKey(names[index] ?? '').endsWith(tightKey(text));
+  if (written.length > 1 && texts.every(isHeading)) return 'headings';
   const namesSomebody = identifying.some((position) => /\d/.test(texts[position] ?? ''));
   return !namesSomebody && TOTALS.test(written[0] ?? '') ? 'total' : null;
 }

@@ -56,7 +56,7 @@ async function applyParts(
 ): Promise<AppliedCourse> {
   const found = await findOrRegister(context, actor, trx, course);
   const { patientId } = found;
-  const refuse = (part: Sourced<unknown> | null, refusal: Refusal): AppliedCourse => {
+  const refuse = (part: Sourced<object> | null, refusal: Refusal): AppliedCourse => {
     const { faults, isUnusual } = faultsAtColumns(refusal, part, options.mapping);
     return { kind: 'refused', patientId, faults, isUnusual };
   };

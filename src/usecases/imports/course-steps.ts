@@ -27,7 +27,7 @@ export type StepResult =
 /** One part of a course on its way into the record. */
 export interface Step {
   readonly kind: ImportedKind;
-  readonly part: Sourced<unknown>;
+  readonly part: Sourced<object>;
   readonly run: (
     context: Context,
     actor: TeamMember,

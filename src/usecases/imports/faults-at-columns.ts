@@ -1,3 +1,4 @@
+import { columnsOfPart } from '../../domain/imports/columns-of-part.js';
 import type { Sourced } from '../../domain/imports/course-draft.js';
 import { mappedColumn } from '../../domain/imports/mapping.js';
 import type { Mapping } from '../../domain/imports/mapping.js';
@@ -11,10 +12,10 @@ import type { Refusal } from '../../domain/refusal/refusal.js';
  */
 export function faultsAtColumns(
   refusal: Refusal,
-  part: Sourced<unknown> | null,
+  part: Sourced<object> | null,
   mapping: Mapping,
 ): { readonly faults: readonly CourseFault[]; readonly isUnusual: boolean } {
-  const { columns, rows = {} } = part ?? { columns: {} };
+  const rows = part === null || typeof part.from === 'string' ? {} : part.from.rows;
   if (refusal.code !== 'rules-broken' && refusal.code !== 'please-check') {
     return {
       faults: [
@@ -26,6 +27,7 @@ export function faultsAtColumns(
       isUnusual: false,
     };
   }
+  const columns = part === null ? {} : columnsOfPart(part);
   const faults = refusal.faults.map(({ pointer, message }): CourseFault => {
     const columnId = nearest(columns, pointer);
     const heading = columnId === null ? null : (mappedColumn(mapping, columnId)?.heading ?? null);

@@ -28,7 +28,7 @@ interface RefusedCourse {
   readonly kind: 'refused';
   /** Whose course it is; null where nobody in the record is meant, or nobody can tell who. */
   readonly patientId: string | null;
-  readonly part: Sourced<unknown> | null;
+  readonly part: Sourced<object> | null;
   readonly refusal: Refusal;
 }
 
@@ -138,7 +138,7 @@ function notFound(patientId: string | null, what: 'patient' | 'referral'): Refus
 
 function refusedAt(
   patientId: string | null,
-  part: Sourced<unknown> | null,
+  part: Sourced<object> | null,
   pointer: string,
   message: string,
 ): RefusedCourse {
