@@ -1,5 +1,6 @@
 import type { Compilable, CompiledQuery, DialectAdapter } from 'kysely';
 import type { Executor } from './connection.js';
+import { runComposed } from './run-composed.js';
 
 /** Stands in a query for a value by its name; only its type is that of the value. */
 export type ValueOf<Values> = <Name extends keyof Values>(name: Name) => Values[Name];
@@ -28,7 +29,7 @@ export function composedOnce<Values extends object, Row>(
     const parameters = query.parameters.map((parameter) =>
       isStandIn<Values>(parameter) ? values[parameter[NAME]] : parameter,
     );
-    return (await db.executeQuery<Row>({ ...query, parameters })).rows;
+    return (await runComposed<Row>(db, { ...query, parameters })).rows;
   };
 }
 
@@ -46,7 +47,7 @@ export function composedAmong<Row>(
 ): (db: Executor, ids: readonly string[]) => Promise<readonly Row[]> {
   const byCount = new Map<number, ReturnType<typeof composedOnce<Readonly<Record<number, string>>, Row>>>();
   return async (db, ids) => {
-    if (ids.length > MOST_IDS) return (await db.executeQuery(compose(db, ids).compile())).rows;
+    if (ids.length > MOST_IDS) return (await runComposed(db, compose(db, ids).compile())).rows;
     const composed =
       byCount.get(ids.length) ??
       composedOnce<Readonly<Record<number, string>>, Row>((on, value) =>

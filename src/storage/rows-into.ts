@@ -1,5 +1,6 @@
 import type { CompiledQuery, DialectAdapter, InsertObject } from 'kysely';
 import type { Executor } from './connection.js';
+import { runComposed } from './run-composed.js';
 import type { Tables } from './tables.js';
 
 /**
@@ -25,7 +26,7 @@ export function rowsInto<Table extends keyof Tables>(
     statements.set(adapter, composed);
     const statement = composed.get(rows.length) ?? db.insertInto(table).values(rows).compile();
     composed.set(rows.length, statement);
-    await db.executeQuery({ ...statement, parameters: parametersOf(rows, columns) });
+    await runComposed(db, { ...statement, parameters: parametersOf(rows, columns) });
   };
 }
 

@@ -1,5 +1,6 @@
 import { CompiledQuery } from 'kysely';
 import type { Executor } from './connection.js';
+import { runComposed } from './run-composed.js';
 
 /**
  * A transaction that takes the transactions begun in it as parts of itself, so that what is written one thing at a time
@@ -32,14 +33,14 @@ export async function undoneUnless<Result>(
   step: () => Promise<Result>,
   keep: (result: Result) => boolean,
 ): Promise<Result> {
-  await trx.executeQuery(BEGIN);
+  await runComposed(trx, BEGIN);
   let isKept = false;
   try {
     const result = await step();
     isKept = keep(result);
     return result;
   } finally {
-    if (!isKept) await trx.executeQuery(UNDO);
-    await trx.executeQuery(END);
+    if (!isKept) await runComposed(trx, UNDO);
+    await runComposed(trx, END);
   }
 }

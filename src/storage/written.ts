@@ -1,6 +1,7 @@
 import { CompiledQuery } from 'kysely';
 import type { DatabaseConnection } from 'kysely';
 import type { Executor } from './connection.js';
+import { runComposed } from './run-composed.js';
 
 /** A statement that wrote, so that it can be carried out again. */
 export interface Written {
@@ -27,5 +28,5 @@ export function tellWritten(connection: DatabaseConnection, written: Written): v
 
 /** Carries out again what was written once, with values that may be others. */
 export async function writeAgain(trx: Executor, { sql, parameters }: Written): Promise<void> {
-  await trx.executeQuery(CompiledQuery.raw(sql, [...parameters]));
+  await runComposed(trx, CompiledQuery.raw(sql, [...parameters]));
 }

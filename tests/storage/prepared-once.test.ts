@@ -40,6 +40,20 @@ describe('statements that are prepared once', () => {
     expect(database.prepare('select * from thing').all([])).toEqual([{ id: 1, name: 'new' }]);
   });
 
+  it('calls a column by the name that it has now', () => {
+    expect(database.prepare('select * from thing').all([])).toEqual([{ id: 1 }]);
+    database.prepare('alter table thing rename column id to number').run([]);
+    expect(database.prepare('select * from thing').all([])).toEqual([{ number: 1 }]);
+  });
+
+  it('gives each row as an object of its own, with nothing where there is nothing', () => {
+    const rows = database.prepare("select 1 as a, null as b union all select 0, ''").all([]);
+    expect(rows).toEqual([
+      { a: 1, b: null },
+      { a: 0, b: '' },
+    ]);
+  });
+
   it('keeps answering when more texts come than are kept', () => {
     const numbers = Array.from({ length: 450 }, (_, index) => index);
     const answers = numbers.map((number) => database.prepare(`select ${number} as n`).all([]));

@@ -8,6 +8,7 @@ import type { ImportTable } from '../import-tables.js';
 import { pageOf } from '../page.js';
 import type { Page, PageRequest } from '../page.js';
 import { memberOf } from '../row-mapping.js';
+import { rowsInto } from '../rows-into.js';
 
 /** An import as it is kept, without its file. */
 export interface StoredImport {
@@ -136,7 +137,7 @@ export async function changeImport(
     .execute();
 }
 
-const ROWS_IN_ONE_STATEMENT = 200;
+const ROWS_IN_ONE_STATEMENT = 50;
 
 /** Keeps what an import has brought in, so that it can be undone. */
 export async function insertImportedParts(
@@ -145,20 +146,19 @@ export async function insertImportedParts(
   parts: readonly ImportedPart[],
 ): Promise<void> {
   for (let start = 0; start < parts.length; start += ROWS_IN_ONE_STATEMENT) {
-    const rows = parts.slice(start, start + ROWS_IN_ONE_STATEMENT);
-    await db
-      .insertInto('import_part')
-      .values(
-        rows.map(({ kind, subjectId, rowNumber }) => ({
-          import_id: importId,
-          kind,
-          subject_id: subjectId,
-          row_number: rowNumber,
-        })),
-      )
-      .execute();
+    await intoImportPart(
+      db,
+      parts.slice(start, start + ROWS_IN_ONE_STATEMENT).map(({ kind, subjectId, rowNumber }) => ({
+        import_id: importId,
+        kind,
+        subject_id: subjectId,
+        row_number: rowNumber,
+      })),
+    );
   }
 }
+
+const intoImportPart = rowsInto('import_part');
 
 /** What an import has brought in, in the order of the rows of its file. */
 export async function importedParts(db: Executor, importId: string): Promise<readonly ImportedPart[]> {

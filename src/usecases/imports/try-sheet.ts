@@ -19,7 +19,7 @@ import { partsOf, putBy, saidOf } from './trial.js';
 import type { Trial, TriedCourse, TriedWhose } from './trial.js';
 
 /** Statements that write after which a transaction of a trial ends: some 20 ms, for which others wait. */
-const STATEMENTS_AT_ONCE = 100;
+const STATEMENTS_AT_ONCE = 200;
 
 /** A trial has shown what it was for; nothing of it is kept in the record. */
 class TrialOver extends Error {}
