@@ -16,17 +16,9 @@ export function indicatorsSection({ indicators, benchmarks, benchmarkMeans }: Qu
     blocks: [
       ...COHORT_KINDS.map((kind) => ({
         kind: 'table' as const,
-        table: figureTable(
+        table: indicatorsTable(
           `Indicators of the ${kind} cohort`,
-          indicators.filter(({ figure }) => figure.cohort === kind).map(indicatorRow),
-          {
-            first: 'Indicator',
-            after: [
-              { head: 'Target, %', kind: 'number' },
-              { head: 'Against the target', kind: 'text' },
-              { head: 'Source of the target', kind: 'text', isLeftOutWhenEmpty: true },
-            ],
-          },
+          indicators.filter(({ figure }) => figure.cohort === kind),
         ),
       })),
       { kind: 'heading', text: 'Published figures beside the team\u2019s own' },
@@ -43,6 +35,47 @@ export function indicatorsSection({ indicators, benchmarks, benchmarkMeans }: Qu
         : [{ kind: 'table' as const, table: benchmarkMeansTable(benchmarkMeans) }]),
     ],
   };
+}
+
+/** Where people read, each source of a target is said once below the table, by a mark at the target; sheets have it in each row. */
+function indicatorsTable(caption: string, indicators: readonly IndicatorRow[]): Table {
+  const sources = [...new Set(indicators.flatMap(({ target }) => target?.source ?? []))];
+  const table = figureTable(
+    caption,
+    indicators.map((indicator) => indicatorRow(indicator, sources)),
+    {
+      first: 'Indicator',
+      after: [
+        { head: 'Target, %', kind: 'number' },
+        { head: 'Against the target', kind: 'text' },
+        { head: 'Source of the target', kind: 'text', isForSheetsOnly: true },
+      ],
+    },
+  );
+  const notes = sources.map((source, index) => `Target ${markOf(index)}: ${source}.`);
+  return notes.length === 0 ? table : { ...table, note: notes.join(' ') };
+}
+
+function indicatorRow(
+  { figure, target, isReached, isBeyondChance }: IndicatorRow,
+  sources: readonly string[],
+): FigureRow {
+  if (target === null) return { figure, after: [number(null, 1), text('no target set'), text('')] };
+  const { percent, source } = target;
+  const shown = number(percent, 1);
+  return {
+    figure,
+    after: [
+      { ...shown, text: `${shown.text} ${markOf(sources.indexOf(source))}` },
+      text(verdictWords({ isReached, isBeyondChance })),
+      text(source),
+    ],
+  };
+}
+
+/** Of the first source and those after it. @example markOf(0) -> '(a)' */
+function markOf(index: number): string {
+  return `(${String.fromCharCode('a'.charCodeAt(0) + index)})`;
 }
 
 function benchmarkMeansTable(rows: readonly BenchmarkMeanRow[]): Table {
@@ -110,12 +143,4 @@ function benchmarksTable(benchmarks: readonly BenchmarkRow[]): Table {
       ],
     },
   );
-}
-
-function indicatorRow({ figure, target, isReached, isBeyondChance }: IndicatorRow): FigureRow {
-  const verdict = target === null ? 'no target set' : verdictWords({ isReached, isBeyondChance });
-  return {
-    figure,
-    after: [number(target?.percent ?? null, 1), text(verdict), text(target?.source ?? '')],
-  };
 }

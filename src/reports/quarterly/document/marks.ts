@@ -29,5 +29,6 @@ function tableExplained(table: Table): Table {
   const texts = new Set(cells.flatMap((cell) => (cell !== undefined && isEmpty(cell) ? [cell.text] : [])));
   const marks = Object.entries(MARK_WORDS).filter(([mark]) => texts.has(mark));
   if (marks.length === 0) return table;
-  return { ...table, note: `${marks.map(([mark, words]) => `${mark}: ${words}`).join('; ')}.` };
+  const words = `${marks.map(([mark, meaning]) => `${mark}: ${meaning}`).join('; ')}.`;
+  return { ...table, note: table.note === undefined ? words : `${table.note} ${words}` };
 }
