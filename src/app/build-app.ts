@@ -52,7 +52,7 @@ import { draftRoutes } from '../http/drafts/draft-routes.js';
 import { fhirRoutes } from '../http/fhir/fhir-routes.js';
 import { letterRoutes } from '../http/letters/letter-routes.js';
 import { workListRoutes } from '../http/work-list/work-list-routes.js';
-import { tidySchemas } from './described-schemas.js';
+import { tidySchemas, withAnswersNamed } from './described.js';
 import { installAssets } from '../web/assets.js';
 import { installWeb } from '../web/install-web.js';
 import type { Web, WebApp } from '../web/web.js';
@@ -194,12 +194,12 @@ async function describeApi(app: App): Promise<void> {
   });
 }
 
-/** The description as it is read by people and programs: without schemas that nothing refers to. */
+/** The description as it is read by people and programs: each answer named, no schema that nothing refers to. */
 const describedTidily: typeof jsonSchemaTransformObject = (document) => {
   const described = jsonSchemaTransformObject(document);
   const { paths, components } = { paths: undefined, components: undefined, ...described };
   const { schemas, ...others } = { schemas: {}, ...components };
-  const tidy = tidySchemas({ paths, schemas });
+  const tidy = tidySchemas({ paths: withAnswersNamed(paths), schemas });
   return Object.assign(described, { paths: tidy.paths, components: { ...others, schemas: tidy.schemas } });
 };
 

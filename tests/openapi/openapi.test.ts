@@ -17,14 +17,25 @@ it('schemas stand by their names, in whatever order the program is read in, and 
   expect(names).toEqual([...new Set(referred)].sort());
 });
 
-it('every operation names its problems and its access', async () => {
+it('every operation names its problems and its access, and says what each answer is', async () => {
   const document = JSON.parse(await renderOpenApi()) as {
     openapi: string;
-    paths: Record<string, Record<string, { operationId: string; security?: unknown[]; responses: object }>>;
+    paths: Record<
+      string,
+      Record<
+        string,
+        { operationId: string; security?: unknown[]; responses: Record<string, { description: string }> }
+      >
+    >;
   };
   expect(document.openapi).toBe('3.1.0');
   for (const operations of Object.values(document.paths)) {
     for (const operation of Object.values(operations)) {
+      for (const [status, { description }] of Object.entries(operation.responses)) {
+        expect(description, `${operation.operationId} ${status}`).not.toMatch(
+          /^(?:Default Response|Problem)?$/,
+        );
+      }
       if (operation.security?.length === 0) continue;
       expect(Object.keys(operation.responses), operation.operationId).toContain('401');
     }

@@ -49,10 +49,29 @@ export type ProblemBody = Omit<Problem, 'instance'>;
 
 const PROBLEM_MEDIA_TYPE = 'application/problem+json';
 
+/** The statuses that a route may declare. */
+type ProblemStatus = 400 | 401 | 403 | 404 | 409 | 412 | 413 | 415 | 422 | 428 | 503;
+
+/** What a status says wherever it is given; the type and the detail of the problem say more. */
+const MEANINGS: Readonly<Record<ProblemStatus, string>> = {
+  400: 'What was sent cannot be read, or has fields that there are not; each is named.',
+  401: 'No token, or one that is not taken.',
+  403: 'The role may not do this.',
+  404: 'There is no such record in the team.',
+  409: 'The state of the record, or what the request key was used for before, stands in the way.',
+  412: 'The record has changed since the version in If-Match; what changed is told.',
+  413: 'The body is too large.',
+  415: 'The body is not of a type that is taken.',
+  422: 'The entry breaks a rule, or holds unusual values to be checked; each is named, and nothing is stored.',
+  428: 'If-Match is missing: say which version you have.',
+  503: 'A sheet is being brought in; figures are given again once it is whole.',
+};
+
 /** Response declarations of a route for some problem statuses. */
-export function problemResponses<Status extends number>(...statuses: readonly Status[]) {
-  const response = { description: 'Problem', content: { [PROBLEM_MEDIA_TYPE]: { schema: Problem } } };
-  return Object.fromEntries(statuses.map((status) => [status, response])) as Record<Status, typeof response>;
+export function problemResponses<Status extends ProblemStatus>(...statuses: readonly Status[]) {
+  const content = { [PROBLEM_MEDIA_TYPE]: { schema: Problem } };
+  const responses = statuses.map((status) => [status, { description: MEANINGS[status], content }] as const);
+  return Object.fromEntries(responses) as Record<Status, { description: string; content: typeof content }>;
 }
 
 /** A small body can be wrong in thousands of places: the answer must not grow with it. */

@@ -30,6 +30,37 @@ export function tidySchemas({ paths, schemas }: Described): Described {
   return { paths: renamed(paths), schemas: Object.fromEntries(kept) };
 }
 
+/** What the framework writes of an answer that its route says nothing of. */
+const NOTHING_SAID = 'Default Response';
+
+/**
+ * Says of each answer that is described by its schema alone what it is.
+ *
+ * @param paths operations by path and method
+ */
+export function withAnswersNamed(paths: unknown): unknown {
+  if (Array.isArray(paths)) return paths.map(withAnswersNamed);
+  if (typeof paths !== 'object' || paths === null) return paths;
+  return Object.fromEntries(
+    Object.entries(paths).map(([key, each]: [string, unknown]) => [
+      key,
+      isUnnamed(each) ? { ...each, description: WORDS[key] ?? 'The answer.' } : withAnswersNamed(each),
+    ]),
+  );
+}
+
+const WORDS: Readonly<Record<string, string>> = {
+  200: 'What was asked for, as it now stands.',
+  201: 'It is stored, as it stands here.',
+  503: 'The service is not ready for work.',
+};
+
+function isUnnamed(each: unknown): each is object {
+  return (
+    typeof each === 'object' && each !== null && 'description' in each && each.description === NOTHING_SAID
+  );
+}
+
 /** Names of the schemas that something refers to, itself or by another. */
 function usedIn(start: unknown, schemas: Schemas): ReadonlySet<string> {
   const used = new Set<string>();

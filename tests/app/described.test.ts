@@ -1,5 +1,5 @@
 import { expect, it } from 'vitest';
-import { tidySchemas } from '../../src/app/described-schemas.js';
+import { tidySchemas } from '../../src/app/described.js';
 
 const to = (name: string): object => ({ $ref: `#/components/schemas/${name}` });
 
