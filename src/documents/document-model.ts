@@ -77,6 +77,8 @@ export interface Table {
   readonly groups?: readonly RowGroup[];
   /** What its marks say, below it where people read. */
   readonly note?: string;
+  /** For whoever computes: a sheet keeps each row on one line, and the heads in sight. */
+  readonly isList?: boolean;
 }
 
 /** Rows one after another under a head of their own. */

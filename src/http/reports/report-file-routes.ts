@@ -24,13 +24,13 @@ const FILES: readonly FileRoute[] = [
     form: 'csv',
     operationId: 'getQuarterlyReportCsv',
     summary:
-      'The same report as one tidy table: a row a number, with figure, rule, group, n, interval, target and source',
+      'The same report as one tidy table: a row a number, with figure, rule, group, n, interval, who is left out, target and source',
   },
   {
     form: 'xlsx',
     operationId: 'getQuarterlyReportSpreadsheet',
     summary:
-      'The same report as a spreadsheet: a sheet a section, numbers unrounded, definitions on the last',
+      'The same report as a spreadsheet: a sheet a section, definitions, and a sheet with every number as in the CSV; unrounded',
   },
 ];
 

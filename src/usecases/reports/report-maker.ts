@@ -1,5 +1,6 @@
 import { buildQuarterlyReport } from '../../reports/quarterly/build-quarterly-report.js';
 import { csvTable } from '../../reports/quarterly/csv/csv-table.js';
+import { quarterlyWorkbook } from '../../reports/quarterly/document/all-numbers.js';
 import { quarterlyDocument } from '../../reports/quarterly/document/build-document.js';
 import { openFigure } from '../../reports/quarterly/open-figure.js';
 import type { OpenedFigure } from '../../reports/quarterly/open-figure.js';
@@ -63,7 +64,7 @@ async function written(report: QuarterlyReport, form: ReportForm): Promise<Uint8
     }
     case 'xlsx': {
       const { writeXlsx } = await import('../../documents/write-xlsx.js');
-      return writeXlsx(quarterlyDocument(report));
+      return writeXlsx(quarterlyWorkbook(report));
     }
     case 'csv':
       return Buffer.from(writeCsv(csvTable(report)));

@@ -3,7 +3,7 @@ import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import type { Figure } from '../../../src/domain/indicators/figure.js';
 import type { QuarterlyReport } from '../../../src/reports/quarterly/report-model.js';
 import { givenDemo, reportOf } from '../../support/report.js';
-import { figuresIn, fractionsIn } from '../../support/reported.js';
+import { figuresIn } from '../../support/reported.js';
 import { asRecords, asRecord } from '../../support/response.js';
 import { readSheets, tableCalled, tablesOf } from '../../support/sheets.js';
 import type { ReadSheet, SheetTable } from '../../support/sheets.js';
@@ -17,13 +17,14 @@ describe('the report as a spreadsheet', () => {
   let lead: TestClient;
   let report: QuarterlyReport;
   let sheets: readonly ReadSheet[];
+  /** Those of the sections. */
   let tables: readonly SheetTable[];
   beforeAll(async () => {
     service = await startApp();
     lead = (await givenDemo(service))[0] ?? service.as(null);
     report = (await reportOf(lead, 'period=2025-26')) as unknown as QuarterlyReport;
     sheets = await readSheets(await fileOf(lead, 'period=2025-26'));
-    tables = tablesOf(sheets);
+    tables = tablesOf(sheets).filter(({ sheet }) => sheet !== 'All numbers');
   });
   afterAll(() => service.close());
 
@@ -40,6 +41,7 @@ describe('the report as a spreadsheet', () => {
       'Sites',
       'Data quality',
       'Definitions',
+      'All numbers',
     ]);
     for (const { rows } of sheets) {
       expect(rows[0]?.[0]).toMatch(/^Marram Coast PR team: 2025-26 \(April 2025 to March 2026\): /);
@@ -77,9 +79,9 @@ describe('the report as a spreadsheet', () => {
         expect(row, `${measureId} ${who}`).toMatchObject({
           Pairs: pairs.pairs,
           'Baseline, mean': pairs.baseline.mean,
-          SD: pairs.baseline.sd,
+          'Baseline, SD': pairs.baseline.sd,
           'Discharge, mean': pairs.discharge.mean,
-          'SD 2': pairs.discharge.sd,
+          'Discharge, SD': pairs.discharge.sd,
           'Change, mean': pairs.change.mean,
           '95 % interval: low': pairs.change.interval?.low ?? null,
           '95 % interval: high': pairs.change.interval?.high ?? null,
@@ -147,18 +149,6 @@ describe('the report as a spreadsheet', () => {
     });
   });
 
-  it('leaves out no number of a table: every fraction of the JSON stands in it, unrounded', async () => {
-    const query = 'period=2025-26-Q4&include=comparisons,trend';
-    const whole = (await reportOf(lead, query)) as unknown as QuarterlyReport;
-    const file = await readSheets(await fileOf(lead, query));
-    const written = new Set(file.flatMap(({ rows }) => rows.flat()));
-    const { definitions, ...counted } = whole;
-    expect(definitions.rules.length).toBeGreaterThan(20);
-    const fractions = fractionsIn(counted).filter(([path]) => !DRAWN_ONLY.some((part) => part.test(path)));
-    expect(fractions.length).toBeGreaterThan(1000);
-    expect(fractions.filter(([, value]) => !written.has(value))).toEqual([]);
-  });
-
   it('has the definitions by which it was counted', () => {
     const rules = tableCalled(tables, 'Rules').map((row) => row['Rule']);
     expect(rules).toEqual(report.definitions.rules.map(({ ruleId }) => ruleId));
@@ -205,9 +195,6 @@ describe('the report as a spreadsheet', () => {
     });
   });
 });
-
-/** What the drawings alone have: steps between the days of a table, and what follows from the ends of classes. */
-const DRAWN_ONLY = [/\/curve\//, /\/classWidth$/];
 
 async function fileOf(client: TestClient, query: string): Promise<Buffer> {
   const response = await client.get(`${PATH}?${query}`).buffer(true).parse(readBytes);

@@ -1,7 +1,10 @@
 import { parse } from 'csv-parse/sync';
+import type { CellValue } from 'read-excel-file/node';
 import { beforeAll, describe, expect, it } from 'vitest';
+import { writeXlsx } from '../../../src/documents/write-xlsx.js';
 import { buildQuarterlyReport } from '../../../src/reports/quarterly/build-quarterly-report.js';
 import { csvTable } from '../../../src/reports/quarterly/csv/csv-table.js';
+import { quarterlyWorkbook } from '../../../src/reports/quarterly/document/all-numbers.js';
 import { writeCsv } from '../../../src/sheets/write-csv.js';
 import { faultOf, faultOfFigure, listOfNumbers } from '../../support/list-of-numbers.js';
 import type { ListOfNumbers, ListRow } from '../../support/list-of-numbers.js';
@@ -9,6 +12,7 @@ import { numbersOfReport } from '../../support/numbers-of-report.js';
 import type { NumberOfReport } from '../../support/numbers-of-report.js';
 import { NAMES_OF_ROWS, NOT_IN_LIST, PLACES_OF_NUMBERS } from '../../support/places-of-numbers.js';
 import { richInput } from '../../support/rich-quarter.js';
+import { readSheets, tableCalled, tablesOf } from '../../support/sheets.js';
 
 const REPORT = buildQuarterlyReport(richInput());
 /** As whoever takes the JSON reads it. */
@@ -16,24 +20,66 @@ const { numbers, figures } = numbersOfReport(JSON.parse(JSON.stringify(REPORT)) 
 const ELSEWHERE = [...NAMES_OF_ROWS, ...Object.keys(NOT_IN_LIST)];
 const listed = numbers.filter(({ kind }) => !ELSEWHERE.includes(kind));
 
-const NUMERIC = [
-  ...['settingsVersion', 'n', 'numerator', 'denominator', 'open', 'excluded', 'value', 'low', 'high'],
-  ...['worst', 'best', 'target', 'peopleInNumerator', 'peopleInDenominator'],
-];
+/** The columns of the list, by the heads that they have in the spreadsheet. */
+const TEXTS = {
+  What: 'title',
+  Group: 'group',
+  Statistic: 'statistic',
+  Section: 'section',
+  Unit: 'unit',
+  'Why left out': 'excludedBecause',
+  Rule: 'ruleId',
+  'Figure id': 'figureId',
+  Source: 'source',
+};
+const NUMBERS = {
+  Value: 'value',
+  Low: 'low',
+  High: 'high',
+  n: 'n',
+  Numerator: 'numerator',
+  Denominator: 'denominator',
+  'People in numerator': 'peopleInNumerator',
+  'People in denominator': 'peopleInDenominator',
+  Open: 'open',
+  'If none of the open or missing': 'worst',
+  'If all of the open or missing': 'best',
+  Target: 'target',
+  'Left out': 'excluded',
+};
 
-function readList(): readonly ListRow[] {
+/** The file as it is written, read by another library; every cell of a column of numbers is a number or nothing. */
+function readCsv(): readonly ListRow[] {
   const rows: readonly Readonly<Record<string, string>>[] = parse(writeCsv(csvTable(REPORT)), {
     columns: true,
     bom: true,
   });
+  const numeric = ['settingsVersion', ...Object.values(NUMBERS)];
   return rows.map((row) =>
     Object.fromEntries(
       Object.entries(row).map(([column, cell]) => [
         column,
-        cell === '' ? null : NUMERIC.includes(column) ? Number(cell) : cell,
+        cell === '' ? null : numeric.includes(column) ? Number(cell) : cell,
       ]),
     ),
   );
+}
+
+async function readSheet(): Promise<readonly ListRow[]> {
+  const sheets = await readSheets(await writeXlsx(quarterlyWorkbook(REPORT)));
+  const rows = tableCalled(tablesOf(sheets), 'A row a number');
+  const definitions = sheets.find(({ sheet }) => sheet === 'Definitions')?.rows.flat() ?? [];
+  const version = definitions.map((cell) => /^Counted by version (\d+) /.exec(String(cell))?.[1]).join('');
+  const columns = Object.entries({ ...TEXTS, ...NUMBERS });
+  return rows.map((row) => ({
+    ...Object.fromEntries(columns.map(([head, column]) => [column, cellOf(row[head])])),
+    settingsVersion: Number(version),
+  }));
+}
+
+function cellOf(cell: CellValue | null | undefined): string | number | null {
+  if (cell === null || typeof cell === 'string' || typeof cell === 'number') return cell;
+  throw new Error(`The sheet has ${String(cell)}, which is neither text nor number.`);
 }
 
 const faults = (list: ListOfNumbers, of: readonly NumberOfReport[]): readonly string[] =>
@@ -53,10 +99,13 @@ describe('the numbers of a report', () => {
   });
 });
 
-describe('the list as CSV', () => {
+describe.each([
+  { form: 'CSV', read: readCsv },
+  { form: 'a sheet of the spreadsheet', read: readSheet },
+])('the list as $form', ({ read }) => {
   let list: ListOfNumbers;
-  beforeAll(() => {
-    list = listOfNumbers(readList());
+  beforeAll(async () => {
+    list = listOfNumbers(await read());
   });
 
   it('has every counted share with all its numbers', () => {

@@ -26,12 +26,12 @@ export function csvTable(report: QuarterlyReport): CsvTable {
   const ofReport = [teamName, period.label, asAt, narrowed === '' ? null : narrowed, settingsVersion];
   return [
     [...REPORT_COLUMNS, ...CSV_COLUMNS],
-    ...csvRows(report).map((row) => [...ofReport, ...CSV_COLUMNS.map((column) => row[column])]),
+    ...reportRows(report).map((row) => [...ofReport, ...CSV_COLUMNS.map((column) => row[column])]),
   ];
 }
 
 /** Every number of the report, each with its rule and the source of that: a number of no rule is of that of its figure. */
-function csvRows(report: QuarterlyReport): readonly CsvRow[] {
+export function reportRows(report: QuarterlyReport): readonly CsvRow[] {
   const sources = new Map(report.definitions.rules.map(({ ruleId, source }) => [ruleId, source.text]));
   return [
     ...pathwayRows(report),

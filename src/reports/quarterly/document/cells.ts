@@ -137,10 +137,7 @@ export function figureTable(
       orNone(figure.denominator, interval(figure.interval, 1)),
       ...more,
       count(figure.open),
-      orNone(
-        figure.denominator + figure.open,
-        interval(figure.bounds === null ? null : { low: figure.bounds.worst, high: figure.bounds.best }, 1),
-      ),
+      orNone(figure.denominator + figure.open, interval(endsOfOpen(figure), 1)),
       ...(isLeftOutCounted ? [count(leftOut(figure).reduce((sum, { count: left }) => sum + left, 0))] : []),
       text(leftOutWords(figure)),
       count(figure.people.numerator),
@@ -148,6 +145,11 @@ export function figureTable(
       text(figure.id),
     ]),
   };
+}
+
+/** The percentage if none, and if all, of the open came to count; null where nobody is open. */
+export function endsOfOpen({ bounds }: Figure): Interval | null {
+  return bounds === null ? null : { low: bounds.worst, high: bounds.best };
 }
 
 /** Rows one after another that are of one group. */

@@ -4,7 +4,7 @@ import { britishDate } from '../../../domain/calendar/british-date.js';
 import { periodWords } from '../../../domain/calendar/period-words.js';
 import type { Claim, PeriodComparison } from '../over-time-models.js';
 import type { QuarterlyReport } from '../report-model.js';
-import { count, figureLink, interval, number, percentage, text } from './cells.js';
+import { count, endsOfOpen, figureLink, interval, membersLink, number, percentage, text } from './cells.js';
 import { orNone } from './marks.js';
 
 const CLAIM_WORDS: Readonly<Record<Claim, string>> = {
@@ -58,9 +58,14 @@ function sharesTable(comparison: PeriodComparison): Table {
       { head: 'Difference, points', kind: 'number' },
       { head: '95 % interval of it (Newcombe)', kind: 'interval' },
       { head: 'What may be said', kind: 'text' },
+      { head: 'Open', kind: 'number', isLeftOutWhenEmpty: true },
+      { head: 'Open then', kind: 'number', isLeftOutWhenEmpty: true },
       { head: 'Rule', kind: 'text' },
       { head: '95 % interval now', kind: 'interval', isForSheetsOnly: true },
       { head: '95 % interval then', kind: 'interval', isForSheetsOnly: true },
+      { head: '% if none or all of the open, now', kind: 'interval', isForSheetsOnly: true },
+      { head: '% if none or all of the open, then', kind: 'interval', isForSheetsOnly: true },
+      { head: 'Figure id', kind: 'text', isForSheetsOnly: true },
     ],
     rows: comparison.shares.map(({ title, now, then, difference, claim }) => [
       text(title),
@@ -73,9 +78,14 @@ function sharesTable(comparison: PeriodComparison): Table {
       number(difference?.points ?? null, 1),
       interval(difference?.interval ?? null, 1),
       text(CLAIM_WORDS[claim]),
+      count(now.open, membersLink(now.id, 'open')),
+      count(then.open, { ...figureLink(then.id, comparison), members: 'open' }),
       text(now.ruleId),
       interval(now.interval, 1),
       interval(then.interval, 1),
+      interval(endsOfOpen(now), 1),
+      interval(endsOfOpen(then), 1),
+      text(now.id),
     ]),
   };
 }

@@ -1,7 +1,7 @@
 import type { Section } from '../../../documents/document-model.js';
 import { COHORT_KINDS } from '../../../domain/cohort/cohorts.js';
 import type { QuarterlyReport } from '../report-model.js';
-import { count, figureLink, membersLink, text, withTrueMinus } from './cells.js';
+import { count, figureLink, interval, membersLink, percentage, text, withTrueMinus } from './cells.js';
 
 /** The sentences on top, and the three cohorts. */
 export function summarySection({ narrative, cohorts }: QuarterlyReport): Section {
@@ -32,6 +32,8 @@ export function summarySection({ narrative, cohorts }: QuarterlyReport): Section
             { head: 'People', kind: 'number' },
             { head: 'Still open', kind: 'number' },
             { head: 'Left out: registered in error', kind: 'number' },
+            { head: 'Still open, %', kind: 'number', isForSheetsOnly: true },
+            { head: '95 % interval', kind: 'interval', isForSheetsOnly: true },
           ],
           rows: COHORT_KINDS.map((kind) => {
             const { words, referrals, people, registeredInError, notClosed } = cohorts[kind];
@@ -42,6 +44,8 @@ export function summarySection({ narrative, cohorts }: QuarterlyReport): Section
               count(people, membersLink(notClosed.id, 'counted')),
               count(notClosed.numerator, figureLink(notClosed.id)),
               count(registeredInError, membersLink(notClosed.id, 'excluded')),
+              percentage(notClosed),
+              interval(notClosed.interval, 1),
             ];
           }),
         },

@@ -109,6 +109,7 @@ function chartTable(chart: TrendChart, { quarters }: TrendSection, places: numbe
       ...(isCount ? [] : [{ head: unit === 'percent' ? '%' : unit, kind: 'number' as const }]),
       { head: 'Limits', kind: 'interval' },
       { head: 'Centre', kind: 'number', isForSheetsOnly: true },
+      { head: 'Part of a signal', kind: 'text', isForSheetsOnly: true },
     ],
     rows: points.map(({ quarter, n, numerator, value, lower, upper }, index) => {
       const seen = quarters[index];
@@ -121,25 +122,33 @@ function chartTable(chart: TrendChart, { quarters }: TrendSection, places: numbe
         ...(isCount ? [] : [orNone(n, number(value, places))]),
         interval(lower === null || upper === null ? null : { low: lower, high: upper }, places),
         number(centre, places),
+        text(signalsOf(chart, quarter).join('; ')),
       ];
     }),
   };
 }
 
+/** The rules that a quarter is part of a signal by. */
+function signalsOf({ signals }: TrendChart, quarter: string): readonly string[] {
+  return signals.filter(({ quarters }) => quarters.includes(quarter)).map(ruleWords);
+}
+
 const KIND_WORDS = { p: 'p chart', xmr: 'XmR chart', run: 'run chart' } as const;
 
 /** @example 'a point outside its limits, above, in 2025-26-Q3 (October to December 2025)' */
-function signalWords(
-  { rule, words, quarters: labels, direction }: TrendSignal,
-  { quarters }: TrendSection,
-): string {
+function signalWords(signal: TrendSignal, { quarters }: TrendSection): string {
   const rests = quarters.flatMap(({ period }) =>
-    labels.includes(period.label) ? [periodWords(period)] : [],
+    signal.quarters.includes(period.label) ? [periodWords(period)] : [],
   );
   const [first = '', last = first] = [rests[0], rests.at(-1)];
   const when = first === last ? `in ${first}` : `from ${first} to ${last}`;
+  return `${ruleWords(signal)}, ${when}`;
+}
+
+/** @example 'a point outside its limits, above' */
+function ruleWords({ rule, words, direction }: TrendSignal): string {
   const [up, down] = rule === 'trend' ? ['rising', 'falling'] : ['above', 'below'];
-  return `${words.split(';')[0] ?? words}, ${direction === 'up' ? up : down}, ${when}`;
+  return `${words.split(';')[0] ?? words}, ${direction === 'up' ? up : down}`;
 }
 
 /** Referrals and days are whole, their means and limits are not. */

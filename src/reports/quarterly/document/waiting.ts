@@ -4,7 +4,6 @@ import type { Figure } from '../../../domain/indicators/figure.js';
 import { incidenceBands } from '../../../plots/incidence-bands.js';
 import type { QuarterlyReport, WaitSummary } from '../report-model.js';
 import type { IncidenceByClock, IncidenceRow, WaitingNow } from '../section-models.js';
-import { shareCells, shareColumns } from './for-sheets.js';
 import { count, figureLink, interval, membersLink, number, text } from './cells.js';
 import { orNone } from './marks.js';
 
@@ -69,8 +68,6 @@ function incidenceTable({ days, referrals, methodId, title }: IncidenceByClock):
       { head: '95 % interval', kind: 'interval' },
       { head: 'Left, %', kind: 'number' },
       { head: 'Still waiting, %', kind: 'number' },
-      ...shareColumns('Seen so long, of all'),
-      ...shareColumns('Started, of those decided'),
     ],
     rows: days.map(({ day, atRisk, seenSoLong, startedByDay, started, leftBy, stillWaitingPercent }) => [
       text(`day ${day}`),
@@ -80,8 +77,6 @@ function incidenceTable({ days, referrals, methodId, title }: IncidenceByClock):
       interval(started?.interval ?? null, 1),
       number(leftPercent(leftBy), 1),
       number(stillWaitingPercent, 1),
-      ...shareCells(seenSoLong),
-      ...shareCells(startedByDay),
     ]),
   };
 }
@@ -125,7 +120,6 @@ function nowBlocks({ waiting, byStage, overDays, longest }: WaitingNow, cut: str
           { head: 'of', kind: 'number' },
           { head: 'Rule', kind: 'text', isForSheetsOnly: true },
           { head: 'Figure id', kind: 'text', isForSheetsOnly: true },
-          ...shareColumns('Of all who wait'),
         ],
         rows: [
           waitingRow('everybody', waiting),
@@ -168,7 +162,6 @@ function waitingRow(words: string, figure: Figure): readonly Cell[] {
     count(denominator, membersLink(id, 'counted')),
     text(ruleId),
     text(id),
-    ...shareCells(figure),
   ];
 }
 
@@ -187,7 +180,6 @@ function simpleWaits(waits: readonly WaitSummary[]): Table {
       { head: 'Started without it', kind: 'number' },
       { head: 'Mean, days', kind: 'number', isForSheetsOnly: true },
       { head: 'SD, days', kind: 'number', isForSheetsOnly: true },
-      ...['Reached it', 'Still waiting', 'Left', 'Started without it'].flatMap(shareColumns),
     ],
     rows: waits.map((wait) => {
       const { median, lowerQuartile, upperQuartile, mean, sd } = wait.daysOfThoseWhoReachedIt;
@@ -205,7 +197,6 @@ function simpleWaits(waits: readonly WaitSummary[]): Table {
         count(wait.passedOver?.numerator ?? null, ...linkOf(wait.passedOver)),
         number(mean, 1),
         number(sd, 1),
-        ...[wait.reached, wait.stillWaiting, wait.left, wait.passedOver].flatMap(shareCells),
       ];
     }),
   };
