@@ -32,7 +32,7 @@ export interface SheetReading {
 
 const IDENTIFYING = ['person.nhsNumber', 'person.bornOn', 'referral.receivedOn'];
 
-const ROWS_BETWEEN_PAUSES = 500;
+const ROWS_BETWEEN_PAUSES = 50;
 
 /**
  * Reads every row below the headings of a sheet; stops now and then, so that whoever reads a long one can let others work.

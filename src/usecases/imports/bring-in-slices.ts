@@ -2,13 +2,13 @@ import { personKey } from '../../domain/imports/course-draft.js';
 import { endOfTrail } from '../../storage/audit/audit-trail.js';
 import type { Context } from '../context.js';
 import type { Carrier } from './carry-out.js';
-import { roomForOthers } from './long-work.js';
+import { roomForOthers, sliceOfTime } from './long-work.js';
 import type { Progress } from './long-work.js';
 import { overtaken } from './overtaken.js';
 import type { IsOvertaken } from './overtaken.js';
 import type { PutBy, Trial, TriedCourse } from './trial.js';
 
-/** Statements after which a slice ends: some 20 ms, for which others wait. */
+/** Statements after which a slice ends, where its time is not over before. */
 const STATEMENTS_IN_A_SLICE = 250;
 
 /** What the slices have left to the last transaction. */
@@ -54,8 +54,8 @@ export async function bringInSlices(
       if (changed === null) return false;
       const before = isOvertaken;
       isOvertaken = (whose) => before(whose) || changed(whose);
-      let statements = 0;
-      for (; next.done !== true && statements < STATEMENTS_IN_A_SLICE; next = courses.next()) {
+      const isOver = sliceOfTime();
+      for (let statements = 0; next.done !== true && statements < STATEMENTS_IN_A_SLICE;) {
         const tried = next.value;
         if (isLeft(tried)) {
           left.add(tried);
@@ -65,6 +65,8 @@ export async function bringInSlices(
           carriedOut += 1;
         }
         statements += 1 + tried.written.length;
+        next = courses.next();
+        if (isOver()) break;
       }
       await carrier.tell(trx);
       ({ sequence: since } = await endOfTrail(trx));

@@ -12,13 +12,13 @@ import type { Written } from '../../storage/written.js';
 import type { Context, TeamMember } from '../context.js';
 import { applyCourse } from './apply-course.js';
 import type { ApplyOptions } from './apply-course.js';
-import { roomForOthers } from './long-work.js';
+import { roomForOthers, sliceOfTime } from './long-work.js';
 import type { Progress } from './long-work.js';
 import type { MappedSheet } from './open-sheet.js';
 import { partsOf, putBy, saidOf } from './trial.js';
 import type { Trial, TriedCourse, TriedWhose } from './trial.js';
 
-/** Statements that write after which a transaction of a trial ends: some 20 ms, for which others wait. */
+/** Statements that write after which a transaction of a trial ends, where its time is not over before. */
 const STATEMENTS_AT_ONCE = 200;
 
 /** A trial has shown what it was for; nothing of it is kept in the record. */
@@ -142,7 +142,9 @@ async function tryCourses(
       await rememberReads(trx);
       await listenToWrites(trx, (each) => written.push(each));
       const trying: Context = { ...context, tellInstead: (event) => told.push(event) };
-      for (let statements = 0; statements < STATEMENTS_AT_ONCE;) {
+      const isOver = sliceOfTime();
+      // One at least: where none were tried, none are left.
+      for (let statements = 0; all.length === 0 || (statements < STATEMENTS_AT_ONCE && !isOver());) {
         const person = people.next();
         if (person.done === true) break;
         for (const course of person.value()) {
