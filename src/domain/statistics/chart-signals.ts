@@ -15,6 +15,12 @@ export const CHART_RULE_WORDS: Readonly<Record<ChartRule, string>> = {
   'two-of-three': 'two of three points in a row beyond two thirds of the way to the same limit',
 };
 
+/** A rule in words without what breaks it, for a sentence. @example inShort('shift') -> '7 points in a row on one side of the centre' */
+export function inShort(rule: ChartRule): string {
+  const words = CHART_RULE_WORDS[rule];
+  return words.split(';')[0] ?? words;
+}
+
 /** A rule that a chart meets. */
 export interface ChartSignal {
   readonly rule: ChartRule;
@@ -89,17 +95,25 @@ function signalOf(rule: ChartRule, { from, to, side }: Row, length: number): Cha
   };
 }
 
+/** Two that share a point are one signal, as a longer row is. */
 function twoOfThree(sigmas: readonly (number | null)[]): readonly ChartSignal[] {
   const sideOf = (index: number): number => {
     const sigma = sigmas[index] ?? null;
     return sigma === null || Math.abs(sigma) <= 2 ? 0 : Math.sign(sigma);
   };
-  return sigmas.flatMap((_, index) => {
+  const signals: ChartSignal[] = [];
+  sigmas.forEach((_, index) => {
     const side = sideOf(index);
     const isRow = (sigmas[index - 1] ?? null) !== null;
     const partner = [index - 1, ...(isRow ? [index - 2] : [])].find((before) => sideOf(before) === side);
-    if (side === 0 || partner === undefined) return [];
-    const direction = side > 0 ? ('up' as const) : ('down' as const);
-    return [{ rule: 'two-of-three' as const, at: index, points: [partner, index], direction }];
+    if (side === 0 || partner === undefined) return;
+    const last = signals.at(-1);
+    if (last?.points.at(-1) === partner) {
+      signals[signals.length - 1] = { ...last, points: [...last.points, index] };
+    } else {
+      const direction = side > 0 ? ('up' as const) : ('down' as const);
+      signals.push({ rule: 'two-of-three', at: index, points: [partner, index], direction });
+    }
   });
+  return signals;
 }

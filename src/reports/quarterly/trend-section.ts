@@ -3,7 +3,12 @@ import type { FigureRule } from '../../domain/indicators/indicator.js';
 import { outcomeFigures } from '../../domain/indicators/outcome-figures.js';
 import { WAIT_FIGURES } from '../../domain/indicators/wait-figures.js';
 import type { Measure } from '../../domain/measures/measure.js';
-import { CHART_RULE_WORDS, CHART_RULES, chartSignals } from '../../domain/statistics/chart-signals.js';
+import {
+  CHART_RULE_WORDS,
+  CHART_RULES,
+  chartSignals,
+  inShort,
+} from '../../domain/statistics/chart-signals.js';
 import { pChart, xmrChart } from '../../domain/statistics/control-chart.js';
 import type { Proportion } from '../../domain/statistics/proportion.js';
 import type { ControlChart } from '../../domain/statistics/control-chart.js';
@@ -122,9 +127,7 @@ function signalsOf(chart: ControlChart, points: readonly TrendPoint[]): readonly
     const rests = points.filter((_, index) => indexes.includes(index));
     const referrals = rests.reduce((sum, { n }) => sum + n, 0);
     if (referrals < LEAST_TO_CLAIM) return [];
-    return [
-      { rule, direction, quarters: rests.map(({ quarter }) => quarter), words: CHART_RULE_WORDS[rule] },
-    ];
+    return [{ rule, direction, quarters: rests.map(({ quarter }) => quarter), words: inShort(rule) }];
   });
 }
 

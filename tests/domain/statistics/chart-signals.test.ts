@@ -37,6 +37,16 @@ describe('signals of a chart over time', () => {
     ['six rising', [0.1, -1.5, -1, -0.5, 0.1, 0.5, 1], []],
     ['equal neighbours break a trend', [-2, -1.5, -1, -1, -0.5, 0.5, 1], []],
     ['two of three beyond two sigma', [0.1, 2.2, 2.4, -0.2], ['two-of-three at 3 (2 3) up']],
+    [
+      'those that share a point are one signal, complete at the second',
+      [0.1, 2.2, 0.3, 2.4, 2.1, 0.2, -2.5, -2.2],
+      ['two-of-three at 4 (2 4 5) up', 'two-of-three at 8 (7 8) down'],
+    ],
+    [
+      'those that share none are two',
+      [2.2, 2.4, 0.1, 0.2, 2.3, 2.6],
+      ['two-of-three at 2 (1 2) up', 'two-of-three at 6 (5 6) up'],
+    ],
     ['with one between', [0.1, -2.2, 0.3, -2.4, 0.2], ['two-of-three at 4 (2 4) down']],
     ['on both sides of the centre', [0.1, 2.2, -2.4, 0.2], []],
     ['two of four', [0.1, 2.2, 0.1, -0.3, 2.4], []],

@@ -7,6 +7,7 @@ import { buildQuarterlyReport } from '../../../src/reports/quarterly/build-quart
 import { countedEarlier } from '../../../src/reports/quarterly/comparisons-section.js';
 import type { EarlierFacts } from '../../../src/reports/quarterly/earlier-quarter.js';
 import { quarterOfTrend } from '../../../src/reports/quarterly/quarter-of-trend.js';
+import { trendSections } from '../../../src/reports/quarterly/document/trend.js';
 import type { QuarterlyReport } from '../../../src/reports/quarterly/report-model.js';
 import { aReferral, aResult, anAssessment, aSession, closed } from '../../support/facts.js';
 import { WORKED_INPUT } from '../../support/worked-quarter.js';
@@ -201,6 +202,26 @@ describe('twelve quarters', () => {
     expect(told(report)).toContain(
       'Started, of those referred, over 12 quarters: a point outside its limits, upwards, up to 2026-27-Q1 (April to June 2026).',
     );
+  });
+
+  it('tell signals of one rule and side in one sentence, and rows of neighbours once', () => {
+    // Six quarters of 5 of 40 and six of 35: half of all, sigma 7.9 %, so that every quarter lies outside.
+    const report = trendOf([...Array<number>(6).fill(5), ...Array<number>(6).fill(35)], 40);
+    const plots = trendSections(report).flatMap(({ blocks }) =>
+      blocks.filter((block) => block.kind === 'plot'),
+    );
+    const title =
+      plots.map((plot) => plot.title).find((each) => each.startsWith('Started, of those referred')) ?? '';
+    const [first = '', ...more] = title.split('; ');
+    expect(first).toContain(
+      'a point outside its limits, below, in 2023-24-Q2 (July to September 2023), in 2023-24-Q3',
+    );
+    expect(first).toContain(' and in 2024-25-Q3 (October to December 2024)');
+    expect(more.map((each) => each.replaceAll(/ \([^)]*\)/g, ''))).toEqual([
+      'a point outside its limits, above, in 2024-25-Q4, in 2025-26-Q1, in 2025-26-Q2, in 2025-26-Q3, in 2025-26-Q4 and in 2026-27-Q1',
+      'two of three points in a row beyond two thirds of the way to the same limit, below, from 2023-24-Q2 to 2024-25-Q3',
+      'two of three points in a row beyond two thirds of the way to the same limit, above, from 2024-25-Q4 to 2026-27-Q1',
+    ]);
   });
 
   it('show a shift of seven, but not of fewer than 30 referrals', () => {

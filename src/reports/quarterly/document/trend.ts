@@ -31,7 +31,7 @@ export function trendSections({ trend, provisional }: QuarterlyReport): readonly
 
 function chartBlock(chart: TrendChart, trend: TrendSection, { isProvisional }: Provisional): Block {
   const { id, title, unit, points, signals } = chart;
-  const said = signals.map((signal) => signalWords(signal, trend));
+  const said = signalsInWords(signals, trend);
   const places = placesOf(unit);
   const axis = unit === 'percent' ? '%' : unit;
   return {
@@ -135,20 +135,35 @@ function signalsOf({ signals }: TrendChart, quarter: string): readonly string[] 
 
 const KIND_WORDS = { p: 'p chart', xmr: 'XmR chart', run: 'run chart' } as const;
 
-/** @example 'a point outside its limits, above, in 2025-26-Q3 (October to December 2025)' */
-function signalWords(signal: TrendSignal, { quarters }: TrendSection): string {
-  const rests = quarters.flatMap(({ period }) =>
-    signal.quarters.includes(period.label) ? [periodWords(period)] : [],
-  );
-  const [first = '', last = first] = [rests[0], rests.at(-1)];
-  const when = first === last ? `in ${first}` : `from ${first} to ${last}`;
-  return `${ruleWords(signal)}, ${when}`;
+/** The signals of a chart, those of one rule and direction in one sentence. */
+function signalsInWords(signals: readonly TrendSignal[], trend: TrendSection): readonly string[] {
+  const whens = new Map<string, string[]>();
+  for (const signal of signals) {
+    const words = ruleWords(signal);
+    whens.set(words, [...(whens.get(words) ?? []), whenOf(signal, trend)]);
+  }
+  return [...whens].map(([words, when]) => `${words}, ${inOrder(when)}`);
 }
 
 /** @example 'a point outside its limits, above' */
 function ruleWords({ rule, words, direction }: TrendSignal): string {
   const [up, down] = rule === 'trend' ? ['rising', 'falling'] : ['above', 'below'];
-  return `${words.split(';')[0] ?? words}, ${direction === 'up' ? up : down}`;
+  return `${words}, ${direction === 'up' ? up : down}`;
+}
+
+/** @example 'in 2025-26-Q3 (October to December 2025)' */
+function whenOf({ quarters: labels }: TrendSignal, { quarters }: TrendSection): string {
+  const rests = quarters.flatMap(({ period }) =>
+    labels.includes(period.label) ? [periodWords(period)] : [],
+  );
+  const [first = '', last = first] = [rests[0], rests.at(-1)];
+  return first === last ? `in ${first}` : `from ${first} to ${last}`;
+}
+
+/** @example inOrder(['in A', 'in B', 'in C']) -> 'in A, in B and in C' */
+function inOrder(whens: readonly string[]): string {
+  const before = whens.slice(0, -1).join(', ');
+  return [before, whens.at(-1) ?? ''].filter((each) => each !== '').join(' and ');
 }
 
 /** Referrals and days are whole, their means and limits are not. */
