@@ -8,20 +8,23 @@ const MOST_SPARE_PT = 28;
 const BREAKS = / |(?<=[a-z]-)/;
 
 /**
- * Each column gets its longest word, then up to its fair share as much as its longest text and half of its head want, then
+ * Each column gets its longest word, of numbers and intervals its longest text, which is not parted, then up to its fair share as much as its longest text and half of its head want, then
  * as much as long texts want, and a little more where there is room: numbers far apart are hard to read along.
  */
 export function columnWidths(
   { doc, width, scale }: Pick<Paper, 'doc' | 'width' | 'scale'>,
   lines: readonly (readonly string[])[],
   type: { readonly sizePt: number; readonly padPt: number },
+  isNumber: readonly boolean[] = [],
 ): readonly number[] {
   doc.font('bold').fontSize(type.sizePt * scale);
   const [heads = []] = lines;
   const measure = (text: string): number => doc.widthOfString(text) + 2 * type.padPt + 3;
   const columns = heads.map((head, index) => {
     const texts = lines.map((cells) => cells[index] ?? '');
-    const least = Math.max(...texts.flatMap((text) => text.split(BREAKS)).map(measure));
+    const inParts = (text: string, row: number): readonly string[] =>
+      row > 0 && isNumber[index] === true ? [text] : text.split(BREAKS);
+    const least = Math.max(...texts.flatMap(inParts).map(measure));
     const whole = Math.max(least, 0.6 * measure(head), ...texts.slice(1).map(measure));
     return [least, Math.max(least, Math.min(WIDEST_SHARE * width, whole)), whole];
   });

@@ -59,15 +59,13 @@ export function laidOut(
   const line = (texts: readonly string[], row: number): Line => ({ texts, isHead: row < 0, row });
   const heads = indexes.map((index) => columns[index]?.head ?? '');
   const texts = rows.map((cells) => indexes.map((index) => cells[index]?.text ?? ''));
-  const isNumber = withStrip(
-    indexes.map((index) => columns[index]?.kind !== 'text'),
-    false,
-  );
+  const numbers = indexes.map((index) => columns[index]?.kind !== 'text');
+  const isNumber = withStrip(numbers, false);
   const gaps = isNumber.map((isThis, index) => (!isThis && isNumber[index - 1] === true ? GAP_PT : 0));
   const taken = total(gaps) + (drawn === null ? 0 : STRIP_PT);
   const left = { ...paper, width: paper.width - taken };
   const type = { sizePt: SIZE_PT, padPt: PAD_PT };
-  const widths = withStrip(columnWidths(left, [heads, ...texts], type), STRIP_PT);
+  const widths = withStrip(columnWidths(left, [heads, ...texts], type, numbers), STRIP_PT);
   return {
     head: line(withStrip(heads, drawn === null ? '' : stripHead(drawn.strip)), -1),
     lines: underGroups(

@@ -19,8 +19,12 @@ import type { Layout, Line, TableStrip } from './pdf-table-layout.js';
 import type { Paper, Weight } from './sheet-of-paper.js';
 
 /** Of a sheet: a table that is no higher is not parted. */
-const KEPT_TOGETHER = 0.3;
+const KEPT_TOGETHER = 0.4;
+/** Lines that stand at least below the head, the head of a group among them, before a table goes on over the page. */
+const LEAST_LINES = 3;
 const CAPTION_PT = 9;
+/** The caption of a table that goes on over the page. */
+const ABOVE_PT = 24;
 const NOTE_PT = 7;
 /** Above and below a note. */
 const ROUND_NOTE_PT = 5;
@@ -42,10 +46,7 @@ export function writeTable(
     return;
   }
   const { head, lines, layout } = laidOut(paper, table, drawn);
-  const [first] = lines;
-  const opening = heightOf(paper, head, layout) + (first === undefined ? 0 : heightOf(paper, first, layout));
-  const whole = heightOfTable(paper, table);
-  paper.makeRoom(whole <= KEPT_TOGETHER * paper.tallest ? whole : opening + 24);
+  paper.makeRoom(roomForTable(paper, table, drawn));
   paper.write(parent, 'P', caption, { sizePt: CAPTION_PT, weight: 'bold', abovePt: 6 });
   const element = paper.doc.struct('Table');
   parent.add(element);
@@ -65,6 +66,15 @@ export function writeTable(
     paper.write(parent, 'P', table.note, { sizePt: NOTE_PT });
   }
   paper.doc.y += 6;
+}
+
+/** What a table needs to begin on a sheet: all of it where it is short, else its caption, its head and some lines. */
+export function roomForTable(paper: Paper, table: Table, drawn: TableStrip | null = null): number {
+  const whole = heightOfTable(paper, table);
+  if (whole <= KEPT_TOGETHER * paper.tallest) return whole;
+  const { head, lines, layout } = laidOut(paper, table, drawn);
+  const opening = [head, ...lines.slice(0, LEAST_LINES)];
+  return opening.reduce((sum, line) => sum + heightOf(paper, line, layout), ABOVE_PT);
 }
 
 /** How high a table is, with its caption, where all of it stands on one sheet. */

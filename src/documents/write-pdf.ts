@@ -1,16 +1,9 @@
 import { setImmediate as turn } from 'node:timers/promises';
-import SvgToPdf from 'svg-to-pdfkit';
 import type { Block, Document, Section, Table } from './document-model.js';
-import { columnsToRead } from './columns-to-read.js';
-import { heightOfTable, widthOfTable, writeTable } from './pdf-table.js';
-import { columnOf, finishPaper, MARGIN_PT, newPaper, REPORT_SHEET } from './sheet-of-paper.js';
+import { GAP_PT, roomForPlot, writePlotWithTable } from './pdf-plot.js';
+import { heightOfTable, roomForTable, widthOfTable, writeTable } from './pdf-table.js';
+import { columnOf, finishPaper, newPaper, REPORT_SHEET } from './sheet-of-paper.js';
 import type { Paper, SheetStyle } from './sheet-of-paper.js';
-import type { Plot } from '../plots/svg.js';
-
-/** Points on paper for a unit of a drawing: its text of 13 units is 8 pt high, as in tables. */
-const PLOT_SCALE = 0.62;
-/** Smaller than this its text could not be read. */
-const LEAST_PLOT_SCALE = 0.54;
 
 /**
  * A document as a PDF: selectable text in an embedded typeface, a tree of tags with headings, tables and drawings with their
@@ -77,18 +70,14 @@ function roomFor(paper: Paper, [block, ...following]: readonly Block[]): number 
     case 'part':
       return 30 + roomFor(paper, following);
     case 'paragraph':
-      return 16 + Math.min(roomFor(paper, following), paper.tallest / 2);
+      return Math.min(16 + roomFor(paper, following), paper.tallest - 60);
     case 'plot':
-      return block.strip === undefined ? block.plot.heightPx * scaleOf(paper, block.plot) + 40 : 80;
-    case 'sentences':
+      return roomForPlot(paper, block);
     case 'table':
+      return roomForTable(paper, block.table);
+    case 'sentences':
       return 60;
   }
-}
-
-/** As large as drawings are on paper, and smaller where one would not fit on a page. */
-function scaleOf({ tallest, scale }: Paper, { heightPx }: Plot): number {
-  return Math.min(PLOT_SCALE * scale, (tallest - 120) / heightPx);
 }
 
 /** On paper nothing is folded away: a part is its heading, followed by what is in it. */
@@ -148,77 +137,4 @@ function writeBeside(paper: Paper, parent: PDFKit.PDFStructureElement, tables: T
   writeTable(columns[1], parent, tables[1]);
   doc.x = left;
   doc.y = Math.max(below, doc.y);
-}
-
-type PlotBlock = Extract<Block, { kind: 'plot' }>;
-
-/** Between a drawing and the table beside it. */
-const GAP_PT = 18;
-/** A table needs at least so much beside a drawing. */
-const LEAST_BESIDE_PT = 280;
-const MOST_COLUMNS_BESIDE = 7;
-const TITLE_PT = 28;
-
-/** A drawing with its table: beside it where there is room, else below it and if it can be on the same sheet. */
-function writePlotWithTable(paper: Paper, parent: PDFKit.PDFStructureElement, block: PlotBlock): void {
-  const { doc, width, left, tallest } = paper;
-  const { title, plot, table, strip } = block;
-  if (strip !== undefined)
-    return writeTable(paper, parent, table, { strip, alternative: `${title}. ${plot.alternative}` });
-  const scale = scaleOf(paper, plot);
-  const [plotWidth, plotHeight] = [plot.widthPx * scale, plot.heightPx * scale];
-  const aside = columnOf(paper, left + plotWidth + GAP_PT, width - plotWidth - GAP_PT);
-  const isNarrow = columnsToRead(table).length <= MOST_COLUMNS_BESIDE && aside.width >= LEAST_BESIDE_PT;
-  const besideHeight = isNarrow ? heightOfTable(aside, table) : Infinity;
-  if (besideHeight + TITLE_PT <= tallest) {
-    paper.makeRoom(TITLE_PT + Math.max(plotHeight, besideHeight));
-    writeTitle(paper, parent, title);
-    const top = doc.y;
-    draw(paper, parent, block, scale);
-    const below = doc.y;
-    doc.y = top;
-    writeTable(aside, parent, table);
-    doc.x = left;
-    doc.y = Math.max(below, doc.y);
-    return;
-  }
-  const room = tallest - TITLE_PT - heightOfTable(paper, table) - 8;
-  const fitting = room / plot.heightPx;
-  const isTogether = fitting >= LEAST_PLOT_SCALE;
-  const drawn = isTogether ? Math.min(scale, fitting) : scale;
-  paper.makeRoom(isTogether ? tallest - room + plot.heightPx * drawn : plotHeight + TITLE_PT);
-  writeTitle(paper, parent, title);
-  draw(paper, parent, block, drawn);
-  writeTable(paper, parent, table);
-}
-
-function writeTitle(paper: Paper, parent: PDFKit.PDFStructureElement, title: string): void {
-  paper.write(parent, 'P', title, { sizePt: 9, weight: 'bold', abovePt: 4 });
-}
-
-/** Draws from where the paper is. @returns nothing; the paper is below the drawing then */
-function draw(
-  { doc }: Paper,
-  parent: PDFKit.PDFStructureElement,
-  { title, plot }: PlotBlock,
-  scale: number,
-): void {
-  const [width, height] = [plot.widthPx * scale, plot.heightPx * scale];
-  const top = doc.y;
-  const bbox: [number, number, number, number] = [MARGIN_PT, top, MARGIN_PT + width, top + height];
-  const figure = { alt: `${title}. ${plot.alternative}`, bbox };
-  // The drawing names its own size, which would stand before the one on paper.
-  const svg = plot.svg.replace(/ width="[\d.]+" height="[\d.]+"/, '');
-  parent.add(
-    doc.struct('Figure', figure, () => {
-      SvgToPdf(doc, svg, MARGIN_PT, top, {
-        width,
-        height,
-        assumePt: true,
-        fontCallback: (_family, isBold) => (isBold ? 'bold' : 'regular'),
-      });
-    }),
-  );
-  doc.x = MARGIN_PT;
-  doc.y = top + height + 8;
 }

@@ -100,8 +100,8 @@ function notKnown({ outcomes, dataQuality }: Told): readonly NarrativeSentence[]
     const others =
       more === 0 ? '' : ` The same holds for ${more} other ${more === 1 ? 'measure' : 'measures'}.`;
     const text =
-      `${worst.shortName}: ${measured} of ${eligible} were measured again like for like, so the share who reached the ` +
-      `threshold lies between ${rounded(low, 0)} and ${rounded(high, 0)} %, and no more can be said.${others}`;
+      `${worst.shortName}: ${measured} of ${eligible} with a baseline were measured again like for like, so the share who ` +
+      `reached the threshold lies between ${rounded(low, 0)} and ${rounded(high, 0)} %, and no more can be said.${others}`;
     return [{ text, figureIds: [worst.likeForLike.midReached?.id ?? worst.pairsOverStarters.id] }];
   }
   const [mend] = dataQuality.mendFirst;

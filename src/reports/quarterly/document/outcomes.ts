@@ -7,7 +7,7 @@ import { range, rounded } from '../text-numbers.js';
 import { count, figureTable, membersLink, text, withTrueMinus } from './cells.js';
 import type { FigureRow } from './cells.js';
 import { midOf, perMid } from './mid.js';
-import { headlineTable, missingPairsTable, pairsTable } from './pairs-tables.js';
+import { headingOf, headlineTable, missingPairsTable, pairsTable } from './pairs-tables.js';
 import { spreadBlocks } from './spread.js';
 
 /** Outcomes of the discharge cohort: every measure against its threshold, then each with its spread. */
@@ -81,7 +81,7 @@ function allMeasures(outcomes: readonly MeasureOutcomes[]): readonly Block[] {
 }
 
 function measureBlocks(outcome: MeasureOutcomes): readonly Block[] {
-  const { name, shortName, unit, betterWhen, distribution } = outcome;
+  const { shortName, distribution } = outcome;
   const blocks: readonly Block[] = [
     ...(distribution === null ? [] : spreadBlocks(outcome, distribution)),
     {
@@ -91,8 +91,7 @@ function measureBlocks(outcome: MeasureOutcomes): readonly Block[] {
     ...markedPairs(outcome),
     ...remarks(outcome).map((remark) => ({ kind: 'paragraph' as const, text: remark })),
   ];
-  const heading = `${name} (${shortName}): ${unit}, ${betterWhen} is better`;
-  return [{ kind: 'part', id: outcome.measureId, title: heading, blocks }];
+  return [{ kind: 'part', id: outcome.measureId, title: headingOf(outcome), blocks }];
 }
 
 function figureRows({

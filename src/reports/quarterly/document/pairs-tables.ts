@@ -101,9 +101,20 @@ export function pairsTable(caption: string, rows: readonly PairsRow[]): Table {
 function groupsOf(rows: readonly PairsRow[]): readonly RowGroup[] {
   const measures = [...new Set(rows.map(({ outcome }) => outcome))];
   return measures.map((measure) => ({
-    title: `${measure.shortName}: ${measure.unit}, ${measure.betterWhen} is better`,
+    title: headingOf(measure),
     rowCount: rows.filter(({ outcome }) => outcome === measure).length,
   }));
+}
+
+/** A measure by both of its names, with its unit. @example 'COPD Assessment Test total (CAT): points, lower is better' */
+export function headingOf({
+  name,
+  shortName,
+  unit,
+  betterWhen,
+}: Pick<MeasureOutcomes, 'name' | 'shortName' | 'unit' | 'betterWhen'>): string {
+  const both = name === shortName || name.startsWith(`${shortName} `) ? name : `${name} (${shortName})`;
+  return `${both}: ${unit}, ${betterWhen} is better`;
 }
 
 /** What the missing pairs could make of the share who reached the threshold: none of them had, or all. */
