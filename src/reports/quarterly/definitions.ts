@@ -20,6 +20,10 @@ const METHODS = [
   'Where there is no number, pages, PDF and text say none where nobody is counted and n/a where it does not apply or cannot be said; spreadsheets and CSV leave the cell empty',
   'Open referrals are neither success nor failure; the bounds are the percentage if none, or all, of them came to count',
   'Registrations in error are left out of every figure, and counted',
+  'Every number of the report stands in JSON, in CSV, and in the spreadsheet on the sheet All numbers',
+  'Pages and PDF leave out of their tables what is drawn: the steps of the waiting curve between the days of its table, the centre of a chart, and the width of the classes of a spread',
+  'Pages and PDF leave out what stands beside another number of the same people: mean and standard deviation of simple waits; medians and quartiles of both ends; standard deviation of a change; percentage and interval of those who wait, were seen so long, reached a step or left, or are not closed; interval and bounds of an earlier period; how many people stand behind a figure',
+  'The text is a shorter form: it leaves out what pages do, and the sentences on top, the steps from referral to completion, the waiting curve and who waits now, of changes their median, standardised response mean, spread, pairs at home and little change of all pairs, breakdowns, sites, published figures, earlier periods and trend',
 ] as const;
 
 /** Everything by which the report was counted; called last, when every rule has been used. */
