@@ -21,6 +21,17 @@ export async function compileService(): Promise<CompiledService> {
   mkdirSync(join(ROOT, 'var'), { recursive: true });
   const folder = mkdtempSync(join(ROOT, 'var', 'test-build-'));
   const bundle = join(folder, 'bundle');
+  const remove = (): void => rmSync(folder, { recursive: true, force: true });
+  try {
+    await compileInto(folder, bundle);
+  } catch (error) {
+    remove();
+    throw error;
+  }
+  return { folder, bundle, remove };
+}
+
+async function compileInto(folder: string, bundle: string): Promise<void> {
   await build({ ...OPTIONS, entryPoints: PARTS.flatMap(modulesBelow), outdir: folder, outbase: ROOT });
   await build({
     ...OPTIONS,
@@ -33,7 +44,6 @@ export async function compileService(): Promise<CompiledService> {
   for (const app of [join(folder, 'src', 'web'), bundle]) {
     cpSync(join(ROOT, 'src', 'web', 'assets'), join(app, 'assets'), { recursive: true });
   }
-  return { folder, bundle, remove: () => rmSync(folder, { recursive: true, force: true }) };
 }
 
 const THREADS = ['maker-thread', 'maker-threads', 'table-thread', 'table-threads'];
