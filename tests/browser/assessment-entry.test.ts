@@ -173,9 +173,10 @@ describe('a whole baseline on a tablet', { timeout: 90_000 }, () => {
       '4. Rest',
       '5. Second walk',
       '6. Endurance walk',
-      '7. Sit to stand',
-      '8. Strength, balance and speed',
-      '9. Questionnaires',
+      '7. Further walks',
+      '8. Sit to stand',
+      '9. Strength, balance and speed',
+      '10. Questionnaires',
     ]);
     await page.reload();
     for (const order of [

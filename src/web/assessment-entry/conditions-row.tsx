@@ -1,10 +1,8 @@
 import type { PropsWithChildren } from '@kitajs/html';
 import { WALKING_AIDS } from '../../domain/referral/closed-sets.js';
-import { Select } from '../components/choices.js';
 import type { Choice } from '../components/choices.js';
 import { choicesOf } from '../components/words.js';
-import { Num } from './parts.js';
-import { fieldState } from './sheet-state.js';
+import { Choose, Num } from './sheet-field.js';
 import type { SheetState } from './sheet-state.js';
 import { AID_WORDS } from './words.js';
 
@@ -38,8 +36,9 @@ export function ConditionsRow({
         hint="0 is room air"
         isDecimal
       />
-      <Select
-        {...fieldState(state, at('walkingAid'))}
+      <Choose
+        state={state}
+        name={at('walkingAid')}
         label="Walking aid"
         none={noAid}
         choices={[...choicesOf(WALKING_AIDS, AID_WORDS), ...besideAids]}

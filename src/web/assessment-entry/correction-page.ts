@@ -15,6 +15,7 @@ import { refusalErrors } from '../forms/refusal-errors.js';
 import { sendRefusal } from '../send-refusal.js';
 import { memberOf, pageOf, REPEATABLE } from '../web.js';
 import type { Web, WebApp } from '../web.js';
+import { isAskingForWalk, readSheet } from './another-walk.js';
 import { correctionAddress, missingReason } from './correction-view.js';
 import { draftAnswer } from './draft-answer.js';
 import { DRAFT_SAVED, staleNotice } from './draft-notices.js';
@@ -62,7 +63,8 @@ export function correctionPage(app: WebApp, web: Web): void {
     if (stale === null && refusal !== null) return sendRefusal(web, request, reply, refusal);
     const notice = stale === null ? DRAFT_SAVED : staleNotice(stale);
     const status = stale === null ? {} : { status: 409 };
-    return showCorrection(web, request, reply, found.value, { values, isJudged: true, notice, ...status });
+    const isJudged = !isAskingForWalk(request.body);
+    return showCorrection(web, request, reply, found.value, { values, isJudged, notice, ...status });
   });
 
   app.post<Params>(`${path}/draft`, { ...page, ...REPEATABLE }, async (request, reply) => {
@@ -130,7 +132,7 @@ export function correctionPage(app: WebApp, web: Web): void {
     const { accountId, role, teamId } = memberOf(request);
     const actor = { accountId, role, teamId };
     const { assessmentId } = request.params;
-    const values = readForm(request.body);
+    const values = readSheet(request.body);
     const outcome = await saveCorrectionDraft(context, actor, assessmentId, {
       fields: fieldsToKeep(values),
       assessmentVersion: begunFrom(values),

@@ -90,7 +90,7 @@ function CorrectionForm({ state, assessment, begunFrom }: CorrectionViewProps): 
         <input type="hidden" name={BEGUN_FROM} value={String(begunFrom)} />
         <DraftVersionField draft={draft} />
         <CheckOnEnter action={action} />
-        <SheetBlocks state={state} isLive={false} />
+        <SheetBlocks state={state} isLive={false} action={action} />
         <TextField
           {...fieldState(state, 'reason')}
           label="Why it is corrected"

@@ -42,7 +42,7 @@ export function EntryPage({ state, notice }: EntryPageProps): JSX.Element {
       <Form frame={frame} action={action} class="sheet">
         <DraftVersionField draft={state.draft} />
         <CheckOnEnter action={action} />
-        <SheetBlocks state={state} isLive />
+        <SheetBlocks state={state} isLive action={action} />
         <SheetFoot
           draft={state.draft}
           action={action}

@@ -14,6 +14,7 @@ import { frameOf, sendPage } from '../frame.js';
 import { sendRefusal } from '../send-refusal.js';
 import { memberOf, pageOf, REPEATABLE } from '../web.js';
 import type { Web, WebApp } from '../web.js';
+import { isAskingForWalk, readSheet } from './another-walk.js';
 import { draftAnswer } from './draft-answer.js';
 import { DRAFT_SAVED, staleNotice } from './draft-notices.js';
 import type { SheetNotice, StaleDraft } from './draft-notices.js';
@@ -57,7 +58,7 @@ export function entryRoutes(app: WebApp, web: Web): void {
     if (kept.stale === null && kept.refusal !== null) return sendRefusal(web, request, reply, kept.refusal);
     const notice = kept.stale === null ? DRAFT_SAVED : staleNotice(kept.stale);
     const { sheet, values } = kept;
-    return show(web, request, reply, { sheet, values, isJudged: true, notice });
+    return show(web, request, reply, { sheet, values, isJudged: !isAskingForWalk(request.body), notice });
   });
 
   app.post(`${path}/draft`, { ...page, ...REPEATABLE }, async (request, reply) => {
@@ -130,7 +131,7 @@ async function keep(
   // Not under the key of the form: it is taken when the assessment is recorded.
   const { accountId, role, teamId } = memberOf(request);
   const actor = { accountId, role, teamId };
-  const values = readForm(request.body);
+  const values = readSheet(request.body);
   const basedOn = [wholeNumberOf(values, DRAFT_VERSION) ?? 0];
   const outcome = await saveDraft(context, actor, place, { fields: fieldsToKeep(values), basedOn });
   const sheet = await loadEntrySheet(context, actor, place);

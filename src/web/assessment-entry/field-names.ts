@@ -1,6 +1,6 @@
 /** Names of the fields of an assessment's form: those of a draft as well. */
 
-/** Walks that the page does not ask for: those of further tests, which came in with an assessment in another way. */
+/** Walks of further tests: the page has room for one more each time that it is asked for, and for those that came in otherwise. */
 export const MORE_WALKS = ['more1', 'more2', 'more3', 'more4', 'more5', 'more6', 'more7'] as const;
 export type MoreWalk = (typeof MORE_WALKS)[number];
 
@@ -84,6 +84,8 @@ export function confirmField(field: string): string {
 export const DRAFT_VERSION = 'draftVersion';
 /** The version of the assessment that the typing of its correction began with. */
 export const BEGUN_FROM = 'begunFrom';
+/** Sent by the button that asks for room for one more walk. */
+export const ANOTHER_WALK = 'anotherWalk';
 /** When the rest between two walks began, in milliseconds since 1970. */
 export const REST_STARTED = 'restStartedAt';
 

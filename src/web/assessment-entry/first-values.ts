@@ -6,7 +6,14 @@ import type { EntrySheet } from '../../usecases/assessments/entry-sheet.js';
 import { VERSION_FIELD } from '../components/version-field.js';
 import { CSRF_FIELD } from '../csrf.js';
 import { FORM_KEY_FIELD } from '../forms/form-key-field.js';
-import { BEGUN_FROM, conditionField, DRAFT_VERSION, ENDURANCE_TEST, formField } from './field-names.js';
+import {
+  ANOTHER_WALK,
+  BEGUN_FROM,
+  conditionField,
+  DRAFT_VERSION,
+  ENDURANCE_TEST,
+  formField,
+} from './field-names.js';
 
 /**
  * What stands in the fields when a sheet is opened: the draft, or else the day, the site, and what must be the same as at
@@ -47,7 +54,7 @@ export function firstValues(sheet: EntrySheet, today: PlainDate): FormValues {
 
 /** The fields of a form that a draft keeps: all that was typed, and nothing of the page itself. */
 export function fieldsToKeep(form: FormValues): DraftFields {
-  const ofPage = [CSRF_FIELD, FORM_KEY_FIELD, DRAFT_VERSION, BEGUN_FROM, VERSION_FIELD];
+  const ofPage = [CSRF_FIELD, FORM_KEY_FIELD, ANOTHER_WALK, DRAFT_VERSION, BEGUN_FROM, VERSION_FIELD];
   const typed = [...form].filter(
     ([name, texts]) => !ofPage.includes(name) && texts.some((text) => text !== ''),
   );

@@ -1,11 +1,12 @@
 import { WALK_TESTS } from '../../domain/measures/registered.js';
 import { TEST_PLACES } from '../../domain/referral/closed-sets.js';
-import { Select } from '../components/choices.js';
 import { choicesOf } from '../components/words.js';
-import { MORE_WALKS } from './field-names.js';
+import { freeWalk } from './another-walk.js';
+import { ANOTHER_WALK, MORE_WALKS } from './field-names.js';
 import type { MoreWalk } from './field-names.js';
-import { Block, Figures, Num } from './parts.js';
-import { fieldState, isBegun } from './sheet-state.js';
+import { Block, Figures } from './parts.js';
+import { isBegun } from './sheet-state.js';
+import { Choose, Num } from './sheet-field.js';
 import type { SheetState } from './sheet-state.js';
 import { MeasuredInWalk } from './walk-blocks.js';
 import { ConditionsRow } from './conditions-row.js';
@@ -13,15 +14,39 @@ import { PLACE_WORDS } from './words.js';
 
 type StateProps = { readonly state: SheetState };
 
-/** Walks of further tests, where the assessment came in with them: each has everything of its own. */
-export function FurtherWalks({ state }: StateProps): JSX.Element {
-  const walks = MORE_WALKS.filter((walk) => isBegun(state, walk));
-  if (walks.length === 0) return '';
+interface FurtherWalksProps extends StateProps {
+  /** Path of the sheet. */
+  readonly action: string;
+}
+
+/** Walks of further tests, each with everything of its own, and a button that gives room for one more. */
+export function FurtherWalks({ state, action }: FurtherWalksProps): JSX.Element {
+  const walks = MORE_WALKS.filter((walk) => isBegun(state.values, walk));
+  const next = freeWalk(state.values);
   return (
-    <Block id="step-further-walks" title="Further walks of the day">
+    <Block id="step-further-walks" title="7. Further walks">
+      <p class="hint">
+        Where another walk test was done beside those above. A walk that is left without a result or a reason
+        is not recorded.
+      </p>
       {walks.map((walk) => (
         <FurtherWalk state={state} walk={walk} />
       ))}
+      {next === null ? (
+        ''
+      ) : (
+        <p>
+          <button
+            type="submit"
+            class="button"
+            name={ANOTHER_WALK}
+            value="yes"
+            formaction={`${action}/check#${next}`}
+          >
+            Add a walk
+          </button>
+        </p>
+      )}
     </Block>
   );
 }
@@ -29,23 +54,26 @@ export function FurtherWalks({ state }: StateProps): JSX.Element {
 function FurtherWalk({ state, walk }: StateProps & { readonly walk: MoreWalk }): JSX.Element {
   const at = (name: string): string => `${walk}.${name}`;
   return (
-    <div class="attempt">
+    <div class="attempt" id={walk}>
       <div class="row">
-        <Select
-          {...fieldState(state, at('test'))}
+        <Choose
+          state={state}
+          name={at('test')}
           label="Walk test"
           choices={WALK_TESTS.map(({ id, name }) => ({ value: id, label: name }))}
         />
-        <Select
-          {...fieldState(state, at('attempt'))}
+        <Choose
+          state={state}
+          name={at('attempt')}
           label="Attempt"
           choices={[
             { value: '1', label: 'First' },
             { value: '2', label: 'Second' },
           ]}
         />
-        <Select
-          {...fieldState(state, at('place'))}
+        <Choose
+          state={state}
+          name={at('place')}
           label="Where"
           choices={choicesOf(TEST_PLACES, PLACE_WORDS)}
         />

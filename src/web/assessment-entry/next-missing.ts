@@ -10,6 +10,15 @@ export interface Missing {
   readonly field: string;
 }
 
+/** Fields that a page leads to when they are missing next, beside items of questionnaires. */
+export const NEXT_FIELDS: readonly string[] = [
+  'spo2Percent',
+  'walkTest',
+  'walk1.distanceM',
+  'walk2.distanceM',
+  'sitToStandTest',
+];
+
 /** What is missing next in the order of the day; null where nothing is. Nothing of it must be typed. */
 export function nextMissing(form: FormValues): Missing | null {
   const has = (...names: readonly string[]): boolean => names.some((name) => textOf(form, name) !== '');

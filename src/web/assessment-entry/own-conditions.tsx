@@ -1,12 +1,12 @@
 import { TEST_PLACES } from '../../domain/referral/closed-sets.js';
-import { CheckboxGroup, Select } from '../components/choices.js';
+import { CheckboxGroup } from '../components/choices.js';
 import { choicesOf } from '../components/words.js';
 import { chosenOf } from '../forms/form-values.js';
 import { isInUse } from './before-block.js';
 import { ConditionsRow } from './conditions-row.js';
 import { AID_NOT_RECORDED, notRecordedField, placeField, SHARED_WALK_FIELDS } from './field-names.js';
 import type { AttemptName } from './field-names.js';
-import { fieldState } from './sheet-state.js';
+import { Choose } from './sheet-field.js';
 import type { SheetState } from './sheet-state.js';
 import { PLACE_WORDS } from './words.js';
 
@@ -31,8 +31,9 @@ export function OwnConditions({ state, attempt }: OwnProps): JSX.Element {
         noAid={AS_IN_FIRST}
         besideAids={[{ value: AID_NOT_RECORDED, label: 'Not recorded' }]}
       >
-        <Select
-          {...fieldState(state, at('place'))}
+        <Choose
+          state={state}
+          name={at('place')}
           label="Where"
           none={AS_IN_FIRST}
           choices={choicesOf(TEST_PLACES, PLACE_WORDS)}
@@ -54,8 +55,9 @@ export function OwnConditions({ state, attempt }: OwnProps): JSX.Element {
 /** Where a test was done that is no walk. */
 export function PlaceOf({ state, part }: { readonly state: SheetState; readonly part: string }): JSX.Element {
   return (
-    <Select
-      {...fieldState(state, placeField(part))}
+    <Choose
+      state={state}
+      name={placeField(part)}
       label="Where"
       none="As the walks"
       choices={choicesOf(TEST_PLACES, PLACE_WORDS)}

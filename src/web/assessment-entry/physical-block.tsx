@@ -1,22 +1,21 @@
 import { PHYSICAL_TESTS } from '../../domain/measures/registered.js';
 import type { PhysicalTest, TestCondition, TestPart } from '../../domain/measures/physical-test.js';
-import { Select } from '../components/choices.js';
 import { capital } from '../components/words.js';
 import { fieldId } from '../forms/form-errors.js';
 import { isTicked } from '../forms/form-values.js';
 import { isInUse } from './before-block.js';
 import { conditionField, partField, placeField, unableField, valueField } from './field-names.js';
 import { PlaceOf } from './own-conditions.js';
-import { Block, Figures, NotDone, Num } from './parts.js';
+import { Block, Figures, NotDone } from './parts.js';
 import { fieldsOfPhysicalTest } from './read-physical.js';
-import { fieldState } from './sheet-state.js';
+import { Choose, Num } from './sheet-field.js';
 import type { SheetState } from './sheet-state.js';
 import { baselineOf } from './walk-blocks.js';
 
 /** Tests of strength, balance and speed; each is folded until it is needed. */
 export function PhysicalTestsBlock({ state }: { readonly state: SheetState }): JSX.Element {
   return (
-    <Block id="step-physical" title="8. Strength, balance and speed">
+    <Block id="step-physical" title="9. Strength, balance and speed">
       <p class="hint">Open those that your team does. A test that is left alone is not recorded.</p>
       {PHYSICAL_TESTS.map((test) => (
         <PhysicalTestFields state={state} test={test} />
@@ -68,8 +67,9 @@ function Condition({
   readonly condition: TestCondition;
 }): JSX.Element {
   return (
-    <Select
-      {...fieldState(state, conditionField(testId, condition.id))}
+    <Choose
+      state={state}
+      name={conditionField(testId, condition.id)}
       label={condition.label}
       none="Not recorded"
       choices={condition.values.map((value) => ({

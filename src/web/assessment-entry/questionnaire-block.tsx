@@ -1,11 +1,10 @@
 import { QUESTIONNAIRES } from '../../domain/measures/registered.js';
 import type { Questionnaire } from '../../domain/measures/questionnaire.js';
-import { Select } from '../components/choices.js';
 import { formField, itemField, notDoneField, scoreField } from './field-names.js';
 import { isInUse } from './before-block.js';
 import { Block, Figures, NotDone } from './parts.js';
-import { fieldState } from './sheet-state.js';
 import { SmallFields } from './small-fields.js';
+import { Choose } from './sheet-field.js';
 import type { SheetState } from './sheet-state.js';
 import { formWords } from './words.js';
 import { baselineOf } from './walk-blocks.js';
@@ -23,7 +22,7 @@ export function QuestionnairesBlock({ state }: { readonly state: SheetState }): 
   const usual = USUAL.flatMap((id) => QUESTIONNAIRES.filter((each) => each.id === id));
   const others = QUESTIONNAIRES.filter(({ id }) => !USUAL.includes(id));
   return (
-    <Block id="step-questionnaires" title="9. Questionnaires">
+    <Block id="step-questionnaires" title="10. Questionnaires">
       <p class="hint">
         Type the score of each item in the order of the printed form. Leave out what was not answered.
       </p>
@@ -59,8 +58,9 @@ function QuestionnaireFields({ state, questionnaire }: QuestionnaireProps): JSX.
       {forms.length === 0 ? (
         ''
       ) : (
-        <Select
-          {...fieldState(state, formField(id))}
+        <Choose
+          state={state}
+          name={formField(id)}
           label="Form"
           none="Choose the form"
           choices={forms.map((form) => ({ value: form, label: formWords(form) }))}

@@ -12,10 +12,12 @@ interface SheetBlocksProps {
   readonly state: SheetState;
   /** While the tests are done: shuttles are counted, and the rest between the walks has a clock. */
   readonly isLive: boolean;
+  /** Path of the sheet. */
+  readonly action: string;
 }
 
 /** All that is asked of an assessment, in the order of the day. */
-export function SheetBlocks({ state, isLive }: SheetBlocksProps): JSX.Element {
+export function SheetBlocks({ state, isLive, action }: SheetBlocksProps): JSX.Element {
   return (
     <>
       <WhenAndWhere state={state} />
@@ -25,7 +27,7 @@ export function SheetBlocks({ state, isLive }: SheetBlocksProps): JSX.Element {
       {isLive ? <RestBlock state={state} /> : ''}
       <SecondWalkBlock state={state} isCounted={isLive} />
       <EnduranceBlock state={state} />
-      <FurtherWalks state={state} />
+      <FurtherWalks state={state} action={action} />
       <StandBlock state={state} />
       <PhysicalTestsBlock state={state} />
       <QuestionnairesBlock state={state} />

@@ -31,7 +31,7 @@ export function fieldState(
 }
 
 /** Whether something was typed into any field of a part. */
-export function isBegun({ values }: SheetState, part: string): boolean {
+export function isBegun(values: FormValues, part: string): boolean {
   return [...values].some(
     ([name, texts]) => name.startsWith(`${part}.`) && texts.some((text) => text !== ''),
   );

@@ -1,7 +1,7 @@
 import { escapeHtml } from '@kitajs/html';
 import { attributeText } from '../components/field.js';
 import { errorAt, fieldId } from '../forms/form-errors.js';
-import { Confirm } from './parts.js';
+import { Confirm } from './confirm.js';
 import { fieldState } from './sheet-state.js';
 import type { SheetState } from './sheet-state.js';
 

@@ -1,11 +1,11 @@
 import { SIT_TO_STAND_TESTS } from '../../domain/measures/registered.js';
-import { Select } from '../components/choices.js';
 import { textOf } from '../forms/form-values.js';
 import { STANDS, standTestField } from './field-names.js';
 import type { StandName } from './field-names.js';
 import { PlaceOf } from './own-conditions.js';
-import { Block, Figures, NotDone, Num } from './parts.js';
-import { fieldState, isBegun } from './sheet-state.js';
+import { Block, Figures, NotDone } from './parts.js';
+import { isBegun } from './sheet-state.js';
+import { Choose, Num } from './sheet-field.js';
 import type { SheetState } from './sheet-state.js';
 import { baselineOf } from './walk-blocks.js';
 
@@ -15,8 +15,8 @@ type StateProps = { readonly state: SheetState };
 export function StandBlock({ state }: StateProps): JSX.Element {
   const [first, ...further] = STANDS;
   return (
-    <Block id="step-stand" title="7. Sit to stand">
-      {[first, ...further.filter((stand) => isBegun(state, stand))].map((stand) => (
+    <Block id="step-stand" title="8. Sit to stand">
+      {[first, ...further.filter((stand) => isBegun(state.values, stand))].map((stand) => (
         <Stand state={state} stand={stand} />
       ))}
     </Block>
@@ -29,8 +29,9 @@ function Stand({ state, stand }: StateProps & { readonly stand: StandName }): JS
   return (
     <>
       <div class="row">
-        <Select
-          {...fieldState(state, standTestField(stand))}
+        <Choose
+          state={state}
+          name={standTestField(stand)}
           label="Test"
           none="Choose the test"
           choices={SIT_TO_STAND_TESTS.map(({ id, name }) => ({ value: id, label: name }))}
@@ -45,8 +46,9 @@ function Stand({ state, stand }: StateProps & { readonly stand: StandName }): JS
       </div>
       <div class="row">
         <Num state={state} name={at('chairHeightCm')} label="Chair height" unit="cm" isDecimal />
-        <Select
-          {...fieldState(state, at('handsUsed'))}
+        <Choose
+          state={state}
+          name={at('handsUsed')}
           label="Hands used"
           none="Not recorded"
           choices={[

@@ -4,16 +4,15 @@ import { STOP_REASONS, TEST_PLACES } from '../../domain/referral/closed-sets.js'
 import { findSafetyItem } from '../../domain/safety/conduct.js';
 import { SAFETY_CHECKLIST } from '../../domain/safety/registered.js';
 import { toNumber } from '../../domain/exact/fraction.js';
-import { Select } from '../components/choices.js';
 import { choicesOf } from '../components/words.js';
 import { textOf } from '../forms/form-values.js';
 import { FindingList } from './before-block.js';
 import { ENDURANCE_TEST, REST_STARTED } from './field-names.js';
 import type { AttemptName } from './field-names.js';
 import { valueWords } from './figure-words.js';
-import { Block, Figures, NotDone, Num } from './parts.js';
+import { Block, Figures, NotDone } from './parts.js';
 import { OwnConditions } from './own-conditions.js';
-import { fieldState } from './sheet-state.js';
+import { Choose, Num } from './sheet-field.js';
 import type { SheetState } from './sheet-state.js';
 import { ConditionsRow } from './conditions-row.js';
 import { PLACE_WORDS, STOP_WORDS } from './words.js';
@@ -29,13 +28,14 @@ export function FirstWalkBlock({ state, isCounted }: WalkProps): JSX.Element {
   return (
     <Block id="step-walk1" title="3. First walk">
       <div class="row">
-        <Select
-          {...fieldState(state, 'walkTest')}
+        <Choose
+          state={state}
+          name={'walkTest'}
           label="Walk test"
           none="Choose the test"
           choices={WALK_TESTS.map(({ id, name }) => ({ value: id, label: name }))}
         />
-        <Select {...fieldState(state, 'place')} label="Where" choices={choicesOf(TEST_PLACES, PLACE_WORDS)} />
+        <Choose state={state} name="place" label="Where" choices={choicesOf(TEST_PLACES, PLACE_WORDS)} />
       </div>
       <ConditionsRow state={state} at={(name) => name} />
       <Attempt state={state} attempt="walk1" isCounted={isCounted} />
@@ -133,8 +133,9 @@ export function MeasuredInWalk({
       </div>
       <div class="row">
         <Num state={state} name={at('stops')} label="Stops to rest" />
-        <Select
-          {...fieldState(state, at('stopReason'))}
+        <Choose
+          state={state}
+          name={at('stopReason')}
           label="Why it ended"
           none="Not recorded"
           choices={choicesOf(STOP_REASONS, STOP_WORDS)}

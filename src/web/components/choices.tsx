@@ -32,20 +32,33 @@ export function Select({ choices, value, none, width = 'medium', ...props }: Sel
         aria-describedby={describedBy(props)}
         aria-invalid={isFaulty(props.error) ? 'true' : undefined}
       >
-        {none === undefined ? (
-          ''
-        ) : (
-          <option value="" selected={value === null || value === ''} safe>
-            {none}
-          </option>
-        )}
-        {choices.map((choice) => (
-          <option value={attributeText(choice.value)} selected={choice.value === value} safe>
-            {choice.label}
-          </option>
-        ))}
+        <Options choices={choices} value={value} none={none} />
       </select>
     </LabelledField>
+  );
+}
+
+interface OptionsProps extends Pick<ChoiceProps, 'choices' | 'value'> {
+  readonly none: string | undefined;
+}
+
+/** What may be chosen, within a `select`. */
+export function Options({ choices, value, none }: OptionsProps): JSX.Element {
+  return (
+    <>
+      {none === undefined ? (
+        ''
+      ) : (
+        <option value="" selected={value === null || value === ''} safe>
+          {none}
+        </option>
+      )}
+      {choices.map((choice) => (
+        <option value={attributeText(choice.value)} selected={choice.value === value} safe>
+          {choice.label}
+        </option>
+      ))}
+    </>
   );
 }
 

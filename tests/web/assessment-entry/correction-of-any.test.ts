@@ -150,7 +150,7 @@ describe('an assessment with more tests than the page asks for', () => {
         { test: 'five-repetition-sit-to-stand', timeS: 14.5, place: 'home' },
       ],
     });
-    expect((await pages.get(`/assessments/${id}/correction`)).text).toContain('Further walks of the day');
+    expect((await pages.get(`/assessments/${id}/correction`)).text).toContain('name="more1.distanceM"');
     await keepsAllElse(id);
     const wrong = await correct(id, { 'more1.distanceM': '321.5', 'sitToStand2.timeS': '14' });
     expect(wrong.status).toBe(422);
