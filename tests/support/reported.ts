@@ -19,13 +19,6 @@ export function figuresIn(value: unknown): readonly Figure[] {
   return isFigure(value) ? [value] : Object.values(value).flatMap(figuresIn);
 }
 
-/** Every number with a fraction that stands anywhere in a value, with where it stands. */
-export function fractionsIn(value: unknown, path = ''): readonly (readonly [path: string, value: number])[] {
-  if (typeof value === 'number') return Number.isInteger(value) ? [] : [[path, value]];
-  if (typeof value !== 'object' || value === null) return [];
-  return Object.entries(value).flatMap(([name, part]) => fractionsIn(part, `${path}/${name}`));
-}
-
 /** The indicator with an id. */
 export function indicatorFigure(report: QuarterlyReport, id: string): Figure {
   const row = report.indicators.find(({ figure }) => figure.id === id);
