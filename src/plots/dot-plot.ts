@@ -34,6 +34,8 @@ export interface DotPlotModel extends PlotFrame {
 }
 
 const TOP_PX = 24;
+/** Where no line has a name above the rows. */
+const UNNAMED_TOP_PX = 4;
 const SIDE_PX = 12;
 /** Below the words of a row: its bar, and where the next row begins. */
 const BAR_PX = 10;
@@ -44,7 +46,7 @@ export function dotPlot(model: DotPlotModel): Plot {
   const { rows, lines, axis } = model;
   const scale = scaleLinear(extent(model), [SIDE_PX, PLOT_WIDTH_PX - SIDE_PX]).nice();
   const names = namedLines(lines, scale);
-  const top = TOP_PX + Math.max(0, ...names.map(({ y }) => y - NAME_PX));
+  const top = names.length === 0 ? UNNAMED_TOP_PX : Math.max(...names.map(({ y }) => y)) + TOP_PX - NAME_PX;
   const placed = placedFrom(top, rows);
   const bottom = (placed.at(-1)?.end ?? top) + 6;
   const area: Area = { left: SIDE_PX, right: PLOT_WIDTH_PX - SIDE_PX, top, bottom };

@@ -51,6 +51,7 @@ function ListView({ frame, releases, isLead }: ListProps): JSX.Element {
       ) : (
         <Table
           caption="Releases, newest first"
+          isStacked
           columns={[
             { head: 'Release' },
             { head: 'Period' },
