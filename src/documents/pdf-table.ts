@@ -20,7 +20,7 @@ import type { Paper, Weight } from './sheet-of-paper.js';
 
 /** Of a sheet: a table that is no higher is not parted. */
 const KEPT_TOGETHER = 0.4;
-/** Lines that stand at least below the head, the head of a group among them, before a table goes on over the page. */
+/** Lines, the head of a group among them, that stand at least on the first and on the last sheet of a table. */
 const LEAST_LINES = 3;
 const CAPTION_PT = 9;
 /** The caption of a table that goes on over the page. */
@@ -52,11 +52,9 @@ export function writeTable(
   parent.add(element);
   writeLine(paper, element, head, layout);
   for (const [index, line] of lines.entries()) {
-    const next = lines[index + 1];
-    // The head of a group does not stand alone at the foot of a page.
-    const below = line.isGroup === true && next !== undefined ? heightOf(paper, next, layout) : 0;
     const page = paper.doc.page;
-    paper.makeRoom(heightOf(paper, line, layout) + below);
+    const together = lines.slice(index, index + keptFrom(lines, index));
+    paper.makeRoom(together.reduce((sum, each) => sum + heightOf(paper, each, layout), 0));
     if (paper.doc.page !== page) repeatHead(paper, [head, ...continued(line)], layout);
     writeLine(paper, element, line, layout);
   }
@@ -66,6 +64,13 @@ export function writeTable(
     paper.write(parent, 'P', table.note, { sizePt: NOTE_PT });
   }
   paper.doc.y += 6;
+}
+
+/** How many lines from one on stand on one sheet: the head of a group with its first row, and the last lines of a table. */
+function keptFrom(lines: readonly Line[], index: number): number {
+  const left = lines.length - index;
+  if (left === LEAST_LINES) return left;
+  return lines[index]?.isGroup === true ? 2 : 1;
 }
 
 /** What a table needs to begin on a sheet: all of it where it is short, else its caption, its head and some lines. */

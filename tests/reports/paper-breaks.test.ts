@@ -69,6 +69,19 @@ describe('a heading on paper', () => {
   });
 });
 
+describe('a table that goes on over the page', () => {
+  it('leaves three rows for its last sheet, however many it has', async () => {
+    const sheets: number[] = [];
+    for (let rowCount = 26; rowCount <= 36; rowCount += 1) {
+      const { pages } = await readPdf(await writePdf(documentOf(rowCount, [])));
+      const ofTable = pages.filter((text) => text.includes('Filling row'));
+      sheets.push(ofTable.length);
+      expect(ofTable.at(-1), `${rowCount} rows`).toContain(`Filling row ${rowCount - 2} `);
+    }
+    expect(new Set(sheets)).toEqual(new Set([1, 2]));
+  });
+});
+
 describe('the width of a column', () => {
   it('is enough for an interval on one line, where texts beside it want much more than there is', () => {
     const paper = newPaper('Report', REPORT_SHEET);
