@@ -1,6 +1,8 @@
 // By whom and at which steps the report breaks its figures down, and that nothing of it is an order of merit.
 import { describe, expect, it } from 'vitest';
 import { buildQuarterlyReport } from '../../../src/reports/quarterly/build-quarterly-report.js';
+import { columnsToRead } from '../../../src/documents/columns-to-read.js';
+import { breakdownsSection } from '../../../src/reports/quarterly/document/breakdowns.js';
 import type { QuarterlyReport } from '../../../src/reports/quarterly/report-model.js';
 import { WORKED_INPUT } from '../../support/worked-quarter.js';
 
@@ -40,6 +42,24 @@ describe('breakdowns', () => {
         'site',
       ]);
     }
+  });
+
+  it('say at the first step which share of all referred each group is', () => {
+    const section = breakdownsSection(report);
+    const [part] = section.blocks.filter((block) => block.kind === 'part');
+    expect(part?.title).toBe('Referred: 17');
+    const tables = (part?.blocks ?? []).flatMap((block) => (block.kind === 'table' ? [block.table] : []));
+    for (const table of tables) {
+      const heads = columnsToRead(table).map((index) => table.columns[index]?.head);
+      expect(heads.slice(-2)).toEqual(['% of all 17', '95 % interval of this share']);
+    }
+    const cells = tables.flatMap((table) =>
+      table.rows.map((row) => columnsToRead(table).map((index) => row[index]?.text)),
+    );
+    // 3 of 17 are 17.65 %; the limits of Wilson, worked apart from the program: 6.19 and 41.03 %.
+    expect(cells).toContainEqual(expect.arrayContaining(['3', '17.6', '6.2 to 41.0']) as unknown[]);
+    const ofSexes = report.breakdowns[0]?.dimensions[0]?.rows.map(({ figure }) => figure.denominator) ?? [];
+    expect(ofSexes.reduce((sum, n) => sum + n, 0)).toBe(17);
   });
 
   it('have an interval and a difference to the rest wherever both have somebody', () => {

@@ -1,11 +1,12 @@
 import type { Block, Section } from '../../../documents/document-model.js';
 import { dotPlot } from '../../../plots/dot-plot.js';
 import type { Figure } from '../../../domain/indicators/figure.js';
+import { percentagesOf } from '../../../domain/indicators/tally.js';
 import { LEAST_TO_CLAIM } from '../earlier-quarter.js';
 import type { QuarterlyReport } from '../report-model.js';
 import type { Breakdown, BreakdownRow } from '../section-models.js';
 import { percentOf, rounded } from '../text-numbers.js';
-import { figureTable, figureWords, interval, number, text } from './cells.js';
+import { figureTable, figureWords, interval, number, percentage, text } from './cells.js';
 import type { FigureRow } from './cells.js';
 import { orNone } from './marks.js';
 
@@ -39,7 +40,8 @@ function breakdownBlocks(breakdown: Breakdown): readonly Block[] {
   }
   const blocks = parts(breakdown).map((rows, index): Block => {
     const title = `${breakdown.title}, by ${namesOf(rows)}`;
-    // Where everybody counts by definition there is nothing to draw.
+    if (isOfEverybody(breakdown)) return { kind: 'table', table: whoTheyAre(title, rows, breakdown.whole) };
+    // Where everybody counts there is nothing to draw.
     if (breakdown.whole.numerator === breakdown.whole.denominator)
       return { kind: 'table', table: tableOf(title, rows, breakdown.whole) };
     const axis = { lines: wholeLine(breakdown), domain: [0, 100] as const, axis: '%' };
@@ -60,8 +62,15 @@ function breakdownBlocks(breakdown: Breakdown): readonly Block[] {
     };
     return { kind: 'plot', title, plot, table: tableOf(title, rows, breakdown.whole), strip };
   });
-  const title = `${breakdown.title}: ${figureWords(breakdown.whole)}`;
+  const { whole } = breakdown;
+  const all = isOfEverybody(breakdown) ? String(whole.denominator) : figureWords(whole);
+  const title = `${breakdown.title}: ${all}`;
   return [{ kind: 'part', id: breakdown.figureId, title, blocks }];
+}
+
+/** The first step: everybody counts in it by definition. */
+function isOfEverybody({ figureId, whole }: Breakdown): boolean {
+  return figureId === 'funnel.referred' && whole.numerator === whole.denominator;
 }
 
 /** Dimensions together until a drawing is full. */
@@ -113,6 +122,35 @@ function tableOf(
         { head: 'Difference to the rest, points', kind: 'number', isLeftOutWhenEmpty: true },
         { head: '95 % interval of it', kind: 'interval', isLeftOutWhenEmpty: true },
         { head: 'More than chance', kind: 'text', isLeftOutWhenEmpty: true },
+      ],
+    },
+  );
+}
+
+/** Each group as a share of everybody: who was referred at all. That all of a group were is said too, and says nothing. */
+function whoTheyAre(
+  caption: string,
+  rows: readonly NamedRow[],
+  { denominator }: Figure,
+): ReturnType<typeof figureTable> {
+  return figureTable(
+    caption,
+    rows.map(({ dimension, row: { words, figure } }): FigureRow => {
+      const share = percentagesOf(figure.denominator, denominator, 0);
+      const counts = { numerator: figure.denominator, denominator, percentage: share.percentage };
+      return {
+        figure,
+        label: words,
+        group: dimension,
+        after: [percentage(counts), interval(share.interval, 1)],
+      };
+    }),
+    {
+      first: 'Group',
+      groupedBy: 'Dimension',
+      after: [
+        { head: `% of all ${denominator}`, kind: 'number' },
+        { head: '95 % interval of this share', kind: 'interval' },
       ],
     },
   );
