@@ -70,7 +70,7 @@ export function writeTable(
 function keptFrom(lines: readonly Line[], index: number): number {
   const left = lines.length - index;
   if (left === LEAST_LINES) return left;
-  return lines[index]?.isGroup === true ? 2 : 1;
+  return lines[index]?.isGroup === true ? 1 + keptFrom(lines, index + 1) : 1;
 }
 
 /** What a table needs to begin on a sheet: all of it where it is short, else its caption, its head and some lines. */

@@ -82,6 +82,21 @@ describe('a table that goes on over the page', () => {
   });
 });
 
+describe('the head of a group', () => {
+  it('stands with the first of its rows, where they are the last three of the table too', async () => {
+    for (let rowCount = 16; rowCount <= 24; rowCount += 1) {
+      const groups = [
+        { title: 'Opening', rowCount: rowCount - 3 },
+        { title: 'Closing', rowCount: 3 },
+      ];
+      const table = { ...tableOf('Filling', rowCount), groups };
+      const { pages } = await readPdf(await writePdf(documentOf(1, [{ kind: 'table', table }])));
+      const page = pages.find((text) => /Closing(?!,)/.test(text));
+      expect(page, `${rowCount} rows`).toContain(`Filling row ${rowCount - 2} `);
+    }
+  });
+});
+
 describe('the width of a column', () => {
   it('is enough for an interval on one line, where texts beside it want much more than there is', () => {
     const paper = newPaper('Report', REPORT_SHEET);
