@@ -2,9 +2,9 @@ import type { Database } from 'better-sqlite3';
 import type { CompiledQuery, DatabaseConnection, Dialect, Driver, QueryResult, SqliteDatabase } from 'kysely';
 import { preparedOnce } from './prepared-once.js';
 import { sqliteDialect } from './sqlite-dialect.js';
-import { recall, remember } from './remembered.js';
+import { forgetReads, recall, remember } from './remembered.js';
 import { takeTurns } from './take-turns.js';
-import { tellWritten } from './written.js';
+import { stopListening, tellWritten } from './written.js';
 
 /**
  * SQLite for writing, where transactions that arrive together reach the disk together.
@@ -113,6 +113,9 @@ function groupCommitDriver(database: Database, statements: SqliteDatabase): Driv
     },
     releaseConnection: async (connection) => {
       turnOf(connection).pass();
+      turns.delete(connection);
+      forgetReads(connection);
+      stopListening(connection);
     },
     destroy: async () => {
       const pass = await nextTurn();

@@ -28,6 +28,14 @@ export async function rememberReads(trx: Executor): Promise<void> {
   });
 }
 
+/**
+ * Ends what rememberReads began, once its transaction has ended: what a weak map holds of the young is cleared away only with
+ * the old, which is dear where a sheet has a thousand transactions.
+ */
+export function forgetReads(connection: DatabaseConnection): void {
+  memories.delete(connection);
+}
+
 /** What a statement has read on a connection before, where that still holds; null where it must be asked. */
 export function recall(
   connection: DatabaseConnection,

@@ -13,6 +13,8 @@ export interface Spool {
 
 /** What is kept in memory before it goes to the file; small spools need none. */
 const IN_MEMORY_CHARACTERS = 1024 * 1024;
+/** What is gathered for the file once there is one: lines that wait for long are dear to clear away. */
+const GATHERED_CHARACTERS = 64 * 1024;
 const READ_BYTES = 256 * 1024;
 const LINE_END = 0x0a;
 
@@ -39,7 +41,7 @@ export function openSpool(folder: string): Spool {
       if (isClosed) throw new Error('The spool is closed.');
       waiting.push(line);
       waitingCharacters += line.length;
-      if (waitingCharacters > IN_MEMORY_CHARACTERS) toFile();
+      if (waitingCharacters > (file === null ? IN_MEMORY_CHARACTERS : GATHERED_CHARACTERS)) toFile();
     },
     *lines() {
       if (file !== null) yield* linesOfFile(file);
@@ -61,17 +63,21 @@ function openNameless(folder: string): number {
 }
 
 function* linesOfFile(file: number): Iterable<string> {
-  const chunk = Buffer.alloc(READ_BYTES);
-  let [position, rest] = [0, Buffer.alloc(0)];
+  let bytes = Buffer.alloc(READ_BYTES);
+  let [position, filled] = [0, 0];
   for (;;) {
-    const length = readSync(file, chunk, 0, READ_BYTES, position);
+    // A line that is longer than what is read at once.
+    if (filled === bytes.length) bytes = Buffer.concat([bytes], 2 * filled);
+    const length = readSync(file, bytes, filled, bytes.length - filled, position);
     if (length === 0) return;
-    position += length;
-    let bytes = Buffer.concat([rest, chunk.subarray(0, length)]);
-    for (let end = bytes.indexOf(LINE_END); end !== -1; end = bytes.indexOf(LINE_END)) {
-      yield bytes.toString('utf8', 0, end);
-      bytes = bytes.subarray(end + 1);
+    [position, filled] = [position + length, filled + length];
+    const read = bytes.subarray(0, filled);
+    let start = 0;
+    for (let end = read.indexOf(LINE_END); end !== -1; end = read.indexOf(LINE_END, start)) {
+      yield read.toString('utf8', start, end);
+      start = end + 1;
     }
-    rest = bytes;
+    read.copy(bytes, 0, start);
+    filled -= start;
   }
 }

@@ -26,6 +26,11 @@ export function tellWritten(connection: DatabaseConnection, written: Written): v
   if (listener !== undefined && WRITES.test(written.sql)) listener(written);
 }
 
+/** Ends what listenToWrites began, once its transaction has ended: as forgetReads does. */
+export function stopListening(connection: DatabaseConnection): void {
+  listeners.delete(connection);
+}
+
 /** Carries out again what was written once, with values that may be others. */
 export async function writeAgain(trx: Executor, { sql, parameters }: Written): Promise<void> {
   await runComposed(trx, CompiledQuery.raw(sql, [...parameters]));

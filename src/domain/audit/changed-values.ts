@@ -15,12 +15,12 @@ export function changedValues(
   after: object,
   notRepeated: readonly string[],
 ): Readonly<Record<string, ChangedValue>> {
-  const former: ReadonlyMap<string, unknown> = new Map(Object.entries(before));
-  const present: ReadonlyMap<string, unknown> = new Map(Object.entries(after));
+  const former: Readonly<Record<string, unknown>> = { ...before };
+  const present: Readonly<Record<string, unknown>> = { ...after };
   const changes: Record<string, ChangedValue> = {};
-  for (const name of new Set([...former.keys(), ...present.keys()])) {
-    const old = former.get(name) ?? null;
-    const fresh = present.get(name) ?? null;
+  for (const name of Object.keys({ ...former, ...present })) {
+    const old = former[name] ?? null;
+    const fresh = present[name] ?? null;
     if (isSame(old, fresh)) continue;
     changes[name] = notRepeated.includes(name) ? [marked(old), marked(fresh)] : [old, fresh];
   }
@@ -29,12 +29,17 @@ export function changedValues(
 
 /** In whatever order the fields of a part were written. */
 function isSame(one: unknown, other: unknown): boolean {
-  return one === other || JSON.stringify(inOrder(one)) === JSON.stringify(inOrder(other));
+  if (!isPart(one) || !isPart(other)) return one === other;
+  return JSON.stringify(inOrder(one)) === JSON.stringify(inOrder(other));
+}
+
+function isPart(value: unknown): value is object {
+  return typeof value === 'object' && value !== null;
 }
 
 function inOrder(value: unknown): unknown {
   if (Array.isArray(value)) return value.map(inOrder);
-  if (typeof value !== 'object' || value === null) return value;
+  if (!isPart(value)) return value;
   const fields = Object.entries(value).sort(([one], [other]) => (one < other ? -1 : 1));
   return Object.fromEntries(fields.map(([name, part]) => [name, inOrder(part)]));
 }
