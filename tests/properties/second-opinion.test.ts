@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { jStat } from 'jstat';
 import { describe, expect, it } from 'vitest';
 import { welchDifference } from '../../src/domain/statistics/difference-of-means.js';
-import { funnelLimits } from '../../src/domain/statistics/funnel-limits.js';
+import { funnelLimits, placeInFunnel } from '../../src/domain/statistics/funnel-limits.js';
 import { tQuantile, Z_95 } from '../../src/domain/statistics/normal-and-t.js';
 import { pairedChange } from '../../src/domain/statistics/paired-change.js';
 import { newcombeDifference, wilsonInterval } from '../../src/domain/statistics/proportion.js';
@@ -113,6 +113,24 @@ describe('a second library agrees on', () => {
           if (count > 1) expect(jStat.binomial.cdf(count - 1, n, share)).toBeLessThan(tail + NEARLY);
         }
       }),
+    );
+  });
+
+  it('who lies beyond the limits of a funnel: nobody whom the binomial gives more often at that end', () => {
+    const target = fc.integer({ min: 5, max: 95 }).map((percent) => percent / 100);
+    const counted = fc
+      .integer({ min: 1, max: 300 })
+      .chain((n) => fc.tuple(fc.integer({ min: 0, max: n }), fc.constant(n)));
+    fc.assert(
+      fc.property(target, counted, (share, [count, n]) => {
+        const orFewer = jStat.binomial.cdf(count, n, share);
+        const orMore = 1 - (count === 0 ? 0 : jStat.binomial.cdf(count - 1, n, share));
+        const rarest = Math.min(orFewer, orMore);
+        fc.pre([0.025, 0.001].every((tail) => Math.abs(rarest - tail) > NEARLY));
+        const expected = rarest < 0.001 ? 'beyond-outer' : rarest < 0.025 ? 'beyond-inner' : 'within';
+        expect(placeInFunnel(count, funnelLimits(share, n))).toBe(expected);
+      }),
+      { numRuns: 300 },
     );
   });
 });

@@ -40,11 +40,29 @@ describe('funnel limits about 70 %', () => {
   });
 
   it('name what is strictly outside only', () => {
+    // By the binomial of another library: 60 or fewer of 100 come in 2.1 % of cases, 61 or fewer in 3.4 %; 79 or more in
+    // 2.9 %, 80 or more in 1.6 %; 83 or more in 0.2 %, 84 or more in 0.1 % (0.00095).
     const limits = funnelLimits(0.7, 100);
-    expect(placeInFunnel(limits.inner.low, limits)).toBe('within');
-    expect(placeInFunnel(limits.inner.low - 1e-9, limits)).toBe('beyond-inner');
-    expect(placeInFunnel(limits.outer.high, limits)).toBe('beyond-inner');
-    expect(placeInFunnel(0.9, limits)).toBe('beyond-outer');
+    expect([60, 61, 78, 79, 80].map((count) => placeInFunnel(count, limits))).toEqual([
+      'beyond-inner',
+      'within',
+      'within',
+      'within',
+      'beyond-inner',
+    ]);
+    expect([83, 84, 90].map((count) => placeInFunnel(count, limits))).toEqual([
+      'beyond-inner',
+      'beyond-outer',
+      'beyond-outer',
+    ]);
+  });
+
+  it('name nobody whom chance gives more often than they say, though the upper limit lies low', () => {
+    // About 90 %, 30 of 30 come in 0.9 to the power of 30, 4.2 % of cases; about 50 %, one of one in every second.
+    expect(funnelLimits(0.9, 30).outer.high).toBeLessThan(1);
+    expect(placeInFunnel(30, funnelLimits(0.9, 30))).toBe('within');
+    expect(placeInFunnel(1, funnelLimits(0.5, 1))).toBe('within');
+    expect(placeInFunnel(0, funnelLimits(0.1, 30))).toBe('within');
   });
 
   it('refuse what is no target and no denominator', () => {

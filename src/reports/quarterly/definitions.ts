@@ -16,7 +16,7 @@ const METHODS = [
   'Difference of two mean changes: 95 % interval by the method of Welch (1947)',
   'Earlier periods are seen as long after their end as the report, and counted by the settings of today; of twenty comparisons in which nothing changed, one is beyond chance by chance',
   'Charts over time: p chart for shares, XmR chart for other values, limits from all quarters shown: of a p chart three standard deviations of the binomial about all quarters together, of an XmR chart 2.66 times the mean difference of neighbours about the mean (NIST/SEMATECH e-Handbook 6.3.2.2 and 6.3.3.2), cut off at 0 for what cannot be negative; with fewer than twelve values a run chart about the median; nothing is claimed of fewer than 30 referrals',
-  'Sites: from five on, exact binomial limits (95 and 99.8 %) about the percentage of all sites (Spiegelhalter 2005, interpolation from memory), which lie about half a person low; nothing is claimed of fewer than 30, and none is ranked',
+  'Sites: from five on, exact binomial limits (95 and 99.8 %) about the percentage of all sites (Spiegelhalter 2005, interpolation from memory), which lie about half a person low; a site outside a limit is named where chance, too, gives so few or so many less often than the limit says; nothing is claimed of fewer than 30, and none is ranked',
   'Where there is no number, pages, PDF and text say none where nobody is counted and n/a where it does not apply or cannot be said; spreadsheets and CSV leave the cell empty',
   'Open referrals are neither success nor failure; the bounds are the percentage if none, or all, of them came to count',
   'Registrations in error are left out of every figure, and counted',

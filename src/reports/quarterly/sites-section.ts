@@ -51,7 +51,7 @@ function placeOf(
   { numerator, denominator }: Figure,
   limits: FunnelLimits,
 ): SiteComparison['sites'][number]['place'] {
-  return denominator < LEAST_TO_CLAIM ? 'too-few' : placeInFunnel(numerator / denominator, limits);
+  return denominator < LEAST_TO_CLAIM ? 'too-few' : placeInFunnel(numerator, limits);
 }
 
 function inPercent({ inner, outer }: FunnelLimits): { inner: Interval; outer: Interval } {

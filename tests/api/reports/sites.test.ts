@@ -120,7 +120,7 @@ describe('a team of five sites', () => {
       expect(row[at('99.8 % limits')]).toBe(`${oneDecimal(outer.low)} to ${oneDecimal(outer.high)}`);
     });
     expect(rows[0]?.[at('Place')]).toBe('beyond the 99.8 % limits');
-    expect(rows[2]?.[at('Place')]).toBe('within the limits');
+    expect(rows[2]?.[at('Place')]).toBe('within chance');
     expect(rows[3]?.[at('Place')]).toBe('too few to say (fewer than 30)');
   });
 

@@ -73,7 +73,7 @@ function siteBlock(comparison: SiteComparison): Block {
 }
 
 const PLACE_WORDS = {
-  within: 'within the limits',
+  within: 'within chance',
   'beyond-inner': 'beyond the 95 % limits',
   'beyond-outer': 'beyond the 99.8 % limits',
   'too-few': `too few to say (fewer than ${LEAST_TO_CLAIM})`,
