@@ -12,6 +12,7 @@ import * as retention from './0012_retention.js';
 import * as offersInError from './0013_offers_in_error.js';
 import * as reportReading from './0014_report_reading.js';
 import * as correctionDrafts from './0015_correction_drafts.js';
+import * as deletion from './0016_deletion.js';
 
 /** Every migration in the order in which it is applied; a shipped migration is never edited. */
 export const MIGRATIONS: Readonly<Record<string, Migration>> = {
@@ -28,4 +29,5 @@ export const MIGRATIONS: Readonly<Record<string, Migration>> = {
   '0013_offers_in_error': offersInError,
   '0014_report_reading': reportReading,
   '0015_correction_drafts': correctionDrafts,
+  '0016_deletion': deletion,
 };
