@@ -21,6 +21,8 @@ export interface DemoOptions {
   readonly seed: number;
   /** 1 (the default) is the whole scenario, about 500 referrals a year; 0.05 a twentieth of them. */
   readonly scale?: number;
+  /** 3 by default, the last of them up to yesterday. */
+  readonly financialYears?: number;
   readonly onProgress?: (done: number, total: number, words: string) => void;
 }
 
@@ -37,8 +39,8 @@ const EVENTS_PER_REPORT = 100;
  * @throws Error naming the refusal when the service refuses an entry
  */
 export async function buildDemo(context: Context, options: DemoOptions): Promise<DemoAccounts> {
-  const { today, seed, scale = 1, onProgress } = options;
-  const plan = planDemo({ today, seed, scale });
+  const { today, seed, scale = 1, financialYears = 3, onProgress } = options;
+  const plan = planDemo({ today, seed, scale, financialYears });
   const expiresAt = instantOn(addDays(today, TOKEN_DAYS), 0);
   const { demo, desks } = await setUp(onDay(context, plan.firstDay, 0), expiresAt);
   const days = plan.teams.map((team) => ({ team, events: eventsOf(team, plan.lastDay) }));

@@ -18,6 +18,8 @@ export interface PlanOptions {
   readonly seed: number;
   /** 1 is the whole scenario; 0.05 a twentieth of its referrals. */
   readonly scale: number;
+  /** As many financial years, the last of them up to yesterday. */
+  readonly financialYears: number;
 }
 
 export interface TeamPlan {
@@ -39,9 +41,9 @@ const DAYS_AHEAD = 420;
 const REFERRED_AGAIN_SHARE = 0.08;
 const DAYS_UNTIL_REFERRED_AGAIN = 90;
 
-/** Three financial years of both teams, the last of them up to yesterday. */
+/** Some financial years of both teams. */
 export function planDemo(options: PlanOptions): DemoPlan {
-  const firstDay = addMonths(financialYearStart(options.today), -24);
+  const firstDay = addMonths(financialYearStart(options.today), -12 * (options.financialYears - 1));
   const lastDay = addDays(options.today, -1);
   const nextNumber = nhsNumbersOfTestRange(options.seed);
   const teams = TEAMS.map((team) => planTeam(team, { ...options, firstDay, lastDay, nextNumber }));

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { FAMILY_NAMES } from '../../seeds/names.js';
+import { planDemo } from '../../seeds/team-plan.js';
 import { plainDate } from '../../src/domain/calendar/plain-date.js';
 import { checkNhsNumber } from '../../src/domain/identity/nhs-number.js';
 import { checkPatient } from '../../src/domain/patient/patient.js';
@@ -20,6 +21,12 @@ describe('the plan of the demo', () => {
     expect(plan).toMatchObject({ firstDay: '2024-04-01', lastDay: '2026-11-24' });
     const days = courses.map((course) => course.details.receivedOn);
     expect(days.every((day) => day >= '2024-04-01' && day <= '2026-11-24')).toBe(true);
+  });
+
+  it('covers twelve closed quarters when it is of four financial years, whatever the day', () => {
+    const of = (today: string) =>
+      planDemo({ today: plainDate(today), seed: 7, scale: 0.05, financialYears: 4 }).firstDay;
+    expect([of('2026-04-01'), of('2026-11-25'), of('2027-03-31')]).toEqual(Array(3).fill('2023-04-01'));
   });
 
   it.each(['2026-04-01', '2027-01-01', '2028-02-29', '2030-03-31'])('can be made on %s', (today) => {

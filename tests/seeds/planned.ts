@@ -11,7 +11,7 @@ export const TODAY = plainDate('2026-11-25');
 
 /** A planned scenario; twice the size of the demo unless said otherwise, so that shares are steady. */
 export function aPlan(scale = 2, seed = 7, today: PlainDate = TODAY): DemoPlan {
-  return planDemo({ today, seed, scale });
+  return planDemo({ today, seed, scale, financialYears: 3 });
 }
 
 export function coursesOf(plan: DemoPlan): readonly PlannedCourse[] {
