@@ -15,7 +15,7 @@ import { letOthersWork } from '../../storage/let-others-work.js';
 import { listTeams } from '../../storage/providers/providers.js';
 import type { Context } from '../context.js';
 import { factsOfReport } from './report-input.js';
-import { contentOfContact, contentOfResult, shareAlike } from './share-alike.js';
+import { CONTACTS, RESULTS, shareAlike } from './share-alike.js';
 
 /** What report of all teams is asked for. */
 export interface NationRequest {
@@ -39,7 +39,7 @@ export async function reportNation(context: Context, request: NationRequest): Pr
   const teams = await listTeams(reader);
   const terms = { period, asAt, settings, sites: teams.map(({ id, name }) => ({ id, name })) };
   const courses: Course[] = [];
-  const shared = { contact: shareAlike(contentOfContact), result: shareAlike(contentOfResult) };
+  const shared = { contact: shareAlike(CONTACTS), result: shareAlike(RESULTS) };
   let entriesInError: EntriesInError = { referrals: 0, offers: 0, sessions: 0, assessments: 0 };
   for (const [index, { id: teamId }] of teams.entries()) {
     const ofTeam = coursesOf(await factsOfReport(reader, { teamId, period, asAt, settings }), asAt);

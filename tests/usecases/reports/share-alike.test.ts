@@ -1,14 +1,14 @@
 import { expect, it } from 'vitest';
 import type { Result } from '../../../src/domain/cohort/referral-facts.js';
-import { contentOfContact, contentOfResult, shareAlike } from '../../../src/usecases/reports/share-alike.js';
+import { CONTACTS, RESULTS, shareAlike } from '../../../src/usecases/reports/share-alike.js';
 import { aResult, aSession } from '../../support/facts.js';
 import { plainDate } from '../../../src/domain/calendar/plain-date.js';
 
 it('keeps equal values once, and different ones apart', () => {
-  const share = shareAlike((value: { readonly text: string }) => value.text);
-  const first = share({ text: 'a' });
-  expect(share({ text: 'a' })).toBe(first);
-  const other = { text: 'b' };
+  const share = shareAlike(RESULTS);
+  const first = share(aResult('cat-total', 20, { conditions: { form: 'a' } }));
+  expect(share(aResult('cat-total', 20, { conditions: { form: 'a' } }))).toBe(first);
+  const other = aResult('cat-total', 21, { conditions: { form: 'a' } });
   expect(share(other)).toBe(other);
 });
 
@@ -18,7 +18,9 @@ it('takes no two results and no two contacts for equal that differ in anything',
     base,
     { ...base, measureId: 'hads-anxiety' },
     aResult('cat-total', 21, { conditions: { form: 'a' } }),
+    { ...base, value: { ...base.value, denominator: base.value.denominator + 1 } },
     { ...base, conditions: {} },
+    { ...base, conditions: { form: 'a', place: 'b' } },
     { ...base, conditions: { form: null } },
     { ...base, conditions: { form: 'null' } },
     { ...base, conditions: { place: 'a' } },
@@ -26,7 +28,7 @@ it('takes no two results and no two contacts for equal that differ in anything',
     { ...base, hadPracticeWalk: false },
     { ...base, isCeiling: true },
   ];
-  expect(new Set(results.map(contentOfResult)).size).toBe(results.length);
+  expect(new Set(results.map(shareAlike(RESULTS))).size).toBe(results.length);
   const contact = aSession(plainDate('2026-05-04'));
   const contacts = [
     contact,
@@ -35,5 +37,7 @@ it('takes no two results and no two contacts for equal that differ in anything',
     { ...contact, isSupervised: !contact.isSupervised },
     { ...contact, outcome: 'did-not-attend' as const },
   ];
-  expect(new Set(contacts.map(contentOfContact)).size).toBe(contacts.length);
+  const share = shareAlike(CONTACTS);
+  expect(new Set(contacts.map(share)).size).toBe(contacts.length);
+  expect(share({ ...contact })).toBe(contact);
 });
