@@ -113,6 +113,7 @@ async function nationLines(workspace: Workspace, store: MillionStore): Promise<r
   const total = spreadOf(runs.map(({ totalMs }) => totalMs));
   const reading = spreadOf(runs.map(({ readingMs }) => readingMs));
   const ratio = spreadOf(runs.map(({ totalMs, readingMs }) => totalMs / readingMs));
+  const inDriver = spreadOf(runs.map(({ totalMs, driverMs }) => totalMs / driverMs));
   const memory = spreadOf(runs.map(({ ownMemoryMb }) => ownMemoryMb));
   return [
     {
@@ -123,8 +124,9 @@ async function nationLines(workspace: Workspace, store: MillionStore): Promise<r
       goal: `<= ${GOAL_RATIO}`,
       isMet: ratio.median <= GOAL_RATIO,
       howMeasured:
-        'in a process of its own; baseline is the time of the same run that statements spend in the driver, which is the ' +
-        `database reading those rows into the process; median of ${runs.length} after one of warm-up.`,
+        'in a process of its own; baseline is the time of the same run from asking the driver until the program has the rows as ' +
+        `objects, which is the database reading those rows into the process; median of ${runs.length} after one of warm-up. ` +
+        `To the time inside the driver alone, which gives rows without names, it is ${inDriver.median.toFixed(2)}.`,
     },
     {
       name: 'Memory of the national quarter',
